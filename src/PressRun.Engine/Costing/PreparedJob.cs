@@ -1,27 +1,107 @@
 using PressRun.Engine.Bench;
-using PressRun.Engine.Ladder;
+using PressRun.Engine.Editions;
+using PressRun.Engine.Measures;
+using PressRun.Engine.Postage;
+using PressRun.Engine.Selling;
 
 namespace PressRun.Engine.Costing;
 
-/// <summary>A job whose quantity-independent work is done once, so that each quantity costs microseconds. Immutable and thread-safe.</summary>
+/// <summary>
+/// A job whose quantity-independent work (pieces, layouts, prices, postage, channels) is done once, so that each quantity costs
+/// microseconds. Immutable and thread-safe.
+/// </summary>
 public sealed partial class PreparedJob
 {
-    private PreparedJob(Job job) => Job = job;
+    private readonly Job job;
+    private readonly SheetCandidate[][] candidates;
+    private readonly StepPrices[] print;
+    private readonly StepPrices[] paper;
+    private readonly BookPrice? book;
+    private readonly int bookPages;
+    private readonly Finishing[] finishing;
+    private readonly Delivered delivers;
+    private readonly CopiesToStart copiesToStart;
+    private readonly BenchTime benchTime;
+    private readonly Mass untrimmedCopy;
+    private readonly decimal fixedCosts;
+    private readonly PreparedChannel[] channels;
+
+    private PreparedJob(Job job, BookBlock block, SheetCandidate[][] candidates, BookPrice? book)
+    {
+        this.job = job;
+        Block = block;
+        this.candidates = candidates;
+        this.book = book;
+        bookPages = job.Edition.Parts.Sum(part => part.Pages);
+        print = [.. job.Shop.Print.Select(price => new StepPrices(price.Steps, price.Rule))];
+        paper = [.. job.Shop.Paper.Select(price => new StepPrices(price.Steps, price.Rule))];
+        finishing = [.. job.Shop.Finishing];
+        delivers = job.Shop.Delivers ?? (book is null ? Delivered.FlatSheets : Delivered.TrimmedCopies);
+        var steps = BenchTime.StepsLeftToDo(job.Bench.Steps, ShopCollates(job, book));
+        copiesToStart = new CopiesToStart([job.Shop.Spoilage, .. steps.Select(step => step.Spoilage)], job.Bench.Overs);
+        benchTime = new BenchTime(steps, block.PiecesPerCopy, job.Edition.Trim.EdgeCount);
+        untrimmedCopy = block.UntrimmedMass + job.Bench.FittingsMass;
+        fixedCosts = job.Edition.FixedCosts.Sum(cost => job.Currency.Round(cost.Amount));
+        Copy = new CopyEstimate(
+            job.Edition.Weighed?.Mass ?? (block.PaperMass + job.Bench.FittingsMass), job.Edition.Weighed?.Thickness ?? block.Thickness, block.Creep);
+        channels = [.. job.Channels.Select(channel => PreparedChannel.Of(channel, job, Copy))];
+    }
 
     /// <summary>The job as it was prepared.</summary>
-    public Job Job { get; }
+    public Job Job => job;
+
+    /// <summary>The edition as an object.</summary>
+    public BookBlock Block { get; }
+
+    /// <summary>One finished copy, as weighed or gauged where it was, else as reckoned.</summary>
+    public CopyEstimate Copy { get; }
 
     /// <summary>Checks the rules that hold across a job's fields and prepares it.</summary>
     /// <returns>The prepared job, or every problem found.</returns>
-    public static Outcome<PreparedJob> Prepare(Job job) => Outcome<PreparedJob>.Of(new PreparedJob(job));
+    public static Outcome<PreparedJob> Prepare(Job job)
+    {
+        var problems = new List<Problem>();
+        JobRules.Check(job, problems);
+        if (problems.Count > 0)
+        {
+            return Outcome<PreparedJob>.Refused(problems);
+        }
 
-    /// <summary>The full costing at <paramref name="quantity"/> good copies.</summary>
-    /// <param name="quantity">1 to 1,000,000.</param>
-    public Outcome<Estimate> Estimate(int quantity) => throw new NotImplementedException();
+        var stocks = job.Stocks.ToDictionary(stock => stock.Id, StringComparer.Ordinal);
+        var block = BookBlock.Of(job.Edition, id => stocks[id]);
+        var book = BookFor(job);
+        var candidates = Array.Empty<SheetCandidate[]>();
+        if (book is not null)
+        {
+            JobRules.CheckWholeBooks(job.Shop, problems);
+        }
+        else if (job.Shop.Sheets.Count == 0)
+        {
+            problems.Add(new Problem(
+                "$.shop.bookPrices", null, "No whole-book price fits this binding, page count and these stocks, and the shop prices no sheets, print and paper."));
+        }
+        else
+        {
+            candidates = [.. block.Parts.Select((part, index) => SheetChoice.Candidates(job, part, index, problems))];
+        }
 
-    /// <summary>Landed cost, unit cost and better buys over a range.</summary>
-    public Outcome<QuantityLadder> Ladder(LadderRange range) => throw new NotImplementedException();
+        return problems.Count > 0
+            ? Outcome<PreparedJob>.Refused(problems)
+            : Outcome<PreparedJob>.Of(new PreparedJob(job, block, candidates, book));
+    }
 
-    /// <summary>Page order, creep, stapler stop and cuts of the edition.</summary>
-    public Imposition Impose() => throw new NotImplementedException();
+    private static BookPrice? BookFor(Job job)
+    {
+        var pages = job.Edition.Parts.Sum(part => part.Pages);
+        return job.Shop.BookPrices.FirstOrDefault(price =>
+            price.Binding == job.Edition.Binding
+            && price.PagesFrom <= pages
+            && pages <= price.PagesTo
+            && (price.StockIds is null || price.StockIds.SequenceEqual(job.Edition.Parts.Select(part => part.StockId), StringComparer.Ordinal)));
+    }
+
+    private static bool ShopCollates(Job job, BookPrice? book) =>
+        book is not null
+        || job.Shop.Collates == Collating.Always
+        || (job.Shop.Collates == Collating.SameStock && job.Edition.Parts.All(part => part.StockId == job.Edition.Parts[0].StockId));
 }

@@ -1,0 +1,104 @@
+using System.Numerics;
+
+namespace PressRun.Engine.Bench;
+
+/// <summary>How many copies must be started for a number of good ones. Immutable and thread-safe.</summary>
+public sealed class CopiesToStart
+{
+    /// <summary>Most copies that may be started; spoilage that asks for more is refused.</summary>
+    public const long Most = 1_000_000_000;
+
+    // How much a computed probability may lack of the confidence asked for.
+    private const double ProbabilityTolerance = 1e-12;
+
+    private readonly Overs overs;
+    private readonly BigInteger numerator;
+    private readonly BigInteger denominator;
+    private readonly long smallNumerator;
+    private readonly long smallDenominator;
+
+    /// <summary>Prepares the overs of a run.</summary>
+    /// <param name="spoilages">Rates, each 0 up to but not including 1.</param>
+    /// <param name="overs">How they are found.</param>
+    public CopiesToStart(IEnumerable<decimal> spoilages, Overs overs)
+    {
+        this.overs = overs;
+        numerator = denominator = BigInteger.One;
+        foreach (var survival in spoilages.Select(rate => 1m - rate))
+        {
+            numerator *= Unscaled(survival);
+            denominator *= BigInteger.Pow(10, survival.Scale);
+        }
+
+        var common = BigInteger.GreatestCommonDivisor(numerator, denominator);
+        numerator /= common;
+        denominator /= common;
+        if (denominator < 1_000_000_000_000)
+        {
+            (smallNumerator, smallDenominator) = ((long)numerator, (long)denominator);
+        }
+    }
+
+    /// <summary>Share of the copies started that end as good ones: the product of (1 − spoilage), as a double.</summary>
+    public double Survival => (double)numerator / (double)denominator;
+
+    /// <summary>
+    /// Copies to start. Plain: good copies over the surviving share, rounded up, exact as a fraction of whole numbers. Assured: the fewest,
+    /// not below the good copies, that reach them with the confidence asked for.
+    /// </summary>
+    /// <param name="goodCopies">1 to 1,000,000.</param>
+    /// <returns>The copies, or null where there would be more than <see cref="Most"/>.</returns>
+    public long? For(int goodCopies)
+    {
+        var plain = Plain(goodCopies);
+        if (plain > Most)
+        {
+            return null;
+        }
+
+        return overs.Mode == OversMode.Assured && numerator != denominator ? Assured(goodCopies, plain) : plain;
+    }
+
+    private long Plain(int goodCopies)
+    {
+        if (smallDenominator != 0)
+        {
+            return ((goodCopies * smallDenominator) + smallNumerator - 1) / smallNumerator;
+        }
+
+        var started = ((goodCopies * denominator) + numerator - 1) / numerator;
+        return started > long.MaxValue ? long.MaxValue : (long)started;
+    }
+
+    private long? Assured(int goodCopies, long plain)
+    {
+        var survival = Survival;
+        long high = plain, low = goodCopies;
+        while (!Enough(high))
+        {
+            low = high + 1;
+            high += Math.Max(4, (high - goodCopies) / 2);
+            if (high > Most)
+            {
+                return null;
+            }
+        }
+
+        while (low < high)
+        {
+            var middle = low + ((high - low) / 2);
+            (low, high) = Enough(middle) ? (low, middle) : (middle + 1, high);
+        }
+
+        return low;
+
+        bool Enough(long started) => BinomialTail.AtLeast(started, survival, goodCopies) >= (double)overs.Confidence - ProbabilityTolerance;
+    }
+
+    private static BigInteger Unscaled(decimal value)
+    {
+        Span<int> bits = stackalloc int[4];
+        decimal.GetBits(value, bits);
+        return ((BigInteger)(uint)bits[2] << 64) | ((BigInteger)(uint)bits[1] << 32) | (uint)bits[0];
+    }
+}

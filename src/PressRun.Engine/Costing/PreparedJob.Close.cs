@@ -1,0 +1,129 @@
+using PressRun.Engine.Measures;
+
+namespace PressRun.Engine.Costing;
+
+/// <content>What follows from an order's goods: freight, discount, minimum, delivery, tax and the press's own costs.</content>
+public sealed partial class PreparedJob
+{
+    private const decimal SecondsPerHour = 3600m;
+
+    private void Freight(long started, decimal flatGrams, ref OrderFigures figures)
+    {
+        var grams = delivers switch
+        {
+            Delivered.FlatSheets => flatGrams,
+            Delivered.CutPieces => started * Block.UntrimmedMass.Grams,
+            Delivered.UntrimmedCopies => started * untrimmedCopy.Grams,
+            _ => started * Copy.Mass.Grams,
+        };
+        figures.FreightMass = Mass.FromGrams(grams);
+        if (job.Shop.Order.Carton is not { } carton)
+        {
+            return;
+        }
+
+        figures.Cartons = (long)decimal.Ceiling(grams / carton.Capacity.Grams);
+        figures.HeaviestCarton = Mass.FromGrams(Math.Min(grams, carton.Capacity.Grams)) + carton.Tare;
+        figures.FreightMass += figures.Cartons * carton.Tare;
+    }
+
+    // Each step works on what the one before leaves.
+    private void Close<TSink>(long started, ref OrderFigures figures, ref TSink sink)
+        where TSink : struct, ILineSink
+    {
+        var (rules, currency, goods) = (job.Shop.Order, job.Currency, figures.Totals.Goods);
+        figures.DiscountStep = DiscountReached(goods);
+        var discount = figures.DiscountStep < 0 ? 0m : currency.Round(goods * rules.Discounts[figures.DiscountStep].Rate);
+        sink.Add(new CostLine(CostCode.Discount, string.Empty, 1m, -discount, -discount));
+        var value = goods - discount;
+        var topUp = value < rules.Minimum ? currency.Round(rules.Minimum - value) : 0m;
+        sink.Add(new CostLine(CostCode.Minimum, string.Empty, 1m, topUp, topUp));
+        value += topUp;
+        var delivery = currency.Round(Deliver(value, ref figures));
+        sink.Add(new CostLine(CostCode.Delivery, string.Empty, 1m, delivery, delivery));
+        var tax = currency.Round((value + (rules.TaxOnDelivery ? delivery : 0m)) * rules.TaxRate);
+        sink.Add(new CostLine(CostCode.Tax, string.Empty, 1m, tax, tax));
+        var shopTotal = value + delivery + tax;
+
+        var seconds = benchTime.Seconds(started);
+        // Multiplied before it is divided: an amount that ends on half a minor unit is then held exactly.
+        var labour = currency.Round(seconds * job.Bench.HourlyRate / SecondsPerHour);
+        sink.Add(new CostLine(
+            CostCode.BenchLabour, string.Empty, decimal.Round(seconds / SecondsPerHour, 4, MidpointRounding.AwayFromZero), job.Bench.HourlyRate, labour));
+        var consumables = 0m;
+        foreach (var consumable in job.Bench.Consumables)
+        {
+            consumables += Line(CostCode.BenchConsumable, consumable.Name, started, consumable.PerCopy, ref sink);
+        }
+
+        foreach (var cost in job.Edition.FixedCosts)
+        {
+            Once(CostCode.Fixed, cost.Name, cost.Amount, ref sink);
+        }
+
+        figures.Totals = new CostTotals(
+            goods,
+            discount,
+            topUp,
+            delivery,
+            tax,
+            shopTotal,
+            seconds / SecondsPerHour,
+            labour,
+            consumables,
+            fixedCosts,
+            shopTotal + labour + consumables + fixedCosts - (job.ReclaimTax ? tax : 0m),
+            shopTotal + consumables + fixedCosts + (job.Bench.Paid ? labour : 0m));
+    }
+
+    private int DiscountReached(decimal goods)
+    {
+        var index = job.Shop.Order.Discounts.Count - 1;
+        while (index >= 0 && job.Shop.Order.Discounts[index].From > goods)
+        {
+            index--;
+        }
+
+        return index;
+    }
+
+    private decimal Deliver(decimal value, ref OrderFigures figures)
+    {
+        if (job.Shop.Order.Delivery is not { } delivery)
+        {
+            return 0m;
+        }
+
+        if (value >= delivery.FreeFrom)
+        {
+            figures.DeliveryIsFree = true;
+            return 0m;
+        }
+
+        var steps = delivery.Steps;
+        for (var index = 0; index < steps.Count; index++)
+        {
+            if (figures.FreightMass <= steps[index].Most)
+            {
+                figures.DeliveryStep = index;
+                return steps[index].Price;
+            }
+        }
+
+        var last = steps.Count > 0 ? steps[^1] : default;
+        var furtherKilograms = decimal.Ceiling((figures.FreightMass - last.Most).Kilograms);
+        figures.DeliveryStep = steps.Count + (int)furtherKilograms;
+        if (delivery.PerFurtherKilogram is { } perKilogram)
+        {
+            return last.Price + (furtherKilograms * perKilogram);
+        }
+
+        if (steps.Count > 0)
+        {
+            figures.Problem = new Problem(
+                "$.shop.order.delivery.perFurtherKg", null, $"The freight weighs {Text.Kg(figures.FreightMass)}, more than the last step's {Text.Kg(last.Most)}, and there is no price for further kilograms.");
+        }
+
+        return 0m;
+    }
+}

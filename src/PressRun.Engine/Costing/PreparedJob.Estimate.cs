@@ -1,0 +1,137 @@
+using PressRun.Engine.Bench;
+using PressRun.Engine.Editions;
+using PressRun.Engine.Sheets;
+
+namespace PressRun.Engine.Costing;
+
+/// <content>The full costing at one quantity.</content>
+public sealed partial class PreparedJob
+{
+    /// <summary>The full costing at <paramref name="quantity"/> good copies.</summary>
+    /// <param name="quantity">1 to 1,000,000.</param>
+    /// <returns>The costing, or the problem where the shop cannot take that quantity.</returns>
+    public Outcome<Estimate> Estimate(int quantity)
+    {
+        var taken = new SheetsTaken[candidates.Length];
+        var lines = new List<CostLine>();
+        var sink = new KeptLines(lines);
+        var figures = Work(quantity, taken, ref sink);
+        if (figures.Problem is { } problem)
+        {
+            return Outcome<Estimate>.Refused(problem);
+        }
+
+        var forSale = quantity - job.FreeCopies;
+        var ofChannels = channels
+            .Select(channel => new ChannelEstimate(
+                channel.Channel.Id,
+                channel.NetPerCopy,
+                channel.BreakEvenPrice(figures.Totals.LandedCost, forSale, job.Currency.MinorUnit)))
+            .ToList();
+        var breakEven = BreakEvenCopies(figures.Totals.LandedCost, forSale);
+        return Outcome<Estimate>.Of(new Estimate(
+            quantity,
+            figures.Started,
+            [.. Block.Parts.Select((part, index) => PartOf(part, index, taken, figures.Started))],
+            lines,
+            figures.Totals,
+            Copy,
+            new FreightEstimate(figures.FreightMass, figures.Cartons),
+            [.. channels.Where(channel => channel.Postage is not null).Select(channel => channel.Postage!)],
+            ofChannels,
+            breakEven,
+            Warnings.For(this, forSale, figures, ofChannels, channels, breakEven)));
+    }
+
+    /// <summary>The landed cost alone, without texts: the same as in the full costing, in microseconds.</summary>
+    /// <param name="quantity">1 to 1,000,000.</param>
+    /// <param name="landedCost">Rounded to the minor unit; 0 where there is a problem.</param>
+    /// <returns>Null, or the problem where the shop cannot take that quantity.</returns>
+    public Problem? LandedCost(int quantity, out decimal landedCost)
+    {
+        var figures = Figures(quantity);
+        landedCost = figures.Totals.LandedCost;
+        return figures.Problem;
+    }
+
+    /// <summary>Page order, creep, stapler stop and cuts of the edition.</summary>
+    public Imposition Impose() => Imposer.Impose(Block, job.Bench.StapleFromSpine);
+
+    private OrderFigures Figures(int quantity)
+    {
+        var sink = default(NoLines);
+        return candidates.Length <= MostOnStack ? OnStack(quantity, ref sink) : Work(quantity, new SheetsTaken[candidates.Length], ref sink);
+    }
+
+    private OrderFigures OnStack(int quantity, ref NoLines sink)
+    {
+        Span<SheetsTaken> taken = stackalloc SheetsTaken[MostOnStack];
+        return Work(quantity, taken, ref sink);
+    }
+
+    private PartEstimate PartOf(PartPieces pieces, int index, SheetsTaken[] taken, long started)
+    {
+        PartSheets? onSheets = null;
+        if (book is null)
+        {
+            var (candidate, sheets, layout) = taken[index];
+            var sheet = candidates[index][candidate];
+            onSheets = new PartSheets(
+                sheet.Sheet.Id, sheet.PiecesPerSheet, sheets, (decimal)sheets / started, layout, Impressions(pieces.Part, sheets));
+        }
+
+        return new PartEstimate(pieces.Part.Name, pieces.Count, pieces.Piece, onSheets, pieces.PaperMass, pieces.Stock.Caliper);
+    }
+
+    private static List<(Ink Ink, long Count)> Impressions(Part part, long sheets)
+    {
+        var impressions = new List<(Ink, long)>();
+        if (part.Outside == part.Inside)
+        {
+            Add(part.Outside, 2 * sheets);
+        }
+        else
+        {
+            Add(part.Outside, sheets);
+            Add(part.Inside, sheets);
+        }
+
+        return impressions;
+
+        void Add(Ink ink, long count)
+        {
+            if (ink != Ink.None)
+            {
+                impressions.Add((ink, count));
+            }
+        }
+    }
+
+    // The nearest whole number is taken where the quotient misses it only by the last digits of a repeating decimal.
+    private BreakEven BreakEvenCopies(decimal landedCost, int forSale)
+    {
+        const decimal repeatingDecimals = 1e-18m;
+        var mix = channels.Sum(channel => channel.Channel.Mix);
+        if (mix <= 0m || channels.Any(channel => channel.CannotPost))
+        {
+            return new BreakEven(null, false, null);
+        }
+
+        var net = channels.Sum(channel => channel.Channel.Mix * channel.NetPerCopy!.Value) / mix;
+        if (net <= 0m)
+        {
+            return new BreakEven(null, false, net);
+        }
+
+        var quotient = landedCost / net;
+        var nearest = decimal.Round(quotient);
+        var whole = Math.Abs(quotient - nearest) <= repeatingDecimals ? nearest : decimal.Ceiling(quotient);
+        if (whole > long.MaxValue)
+        {
+            return new BreakEven(null, false, net);
+        }
+
+        var copies = (long)whole;
+        return new BreakEven(copies, copies <= forSale, net);
+    }
+}

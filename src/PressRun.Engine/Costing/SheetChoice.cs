@@ -1,0 +1,114 @@
+using PressRun.Engine.Editions;
+using PressRun.Engine.Measures;
+using PressRun.Engine.Sheets;
+
+namespace PressRun.Engine.Costing;
+
+/// <summary>A sheet that a part can be printed on, with the places of its prices in the list; -1 for an unprinted side.</summary>
+internal readonly record struct SheetCandidate(Sheet Sheet, int PiecesPerSheet, int OutsidePrice, int InsidePrice, int PaperPrice, Mass SheetMass);
+
+/// <summary>What was taken for a part at one quantity.</summary>
+internal readonly record struct SheetsTaken(int Candidate, long Sheets, Layout Layout);
+
+/// <summary>Finds the sheets that a part can be printed on.</summary>
+internal static class SheetChoice
+{
+    /// <summary>Every sheet with prices for the part's stock and inks and at least one piece out, in the shop's order; problems where there is none.</summary>
+    public static SheetCandidate[] Candidates(Job job, PartPieces pieces, int partIndex, List<Problem> problems)
+    {
+        var part = pieces.Part;
+        var path = $"$.edition.parts[{partIndex}]";
+        var shop = job.Shop;
+        var found = new List<SheetCandidate>();
+        var reasons = new List<string>();
+        if (part.SheetId is { } named && shop.Sheets.All(sheet => sheet.Id != named))
+        {
+            problems.Add(new Problem(path + ".sheet", named, "The shop lists no such sheet."));
+            return [];
+        }
+
+        foreach (var sheet in shop.Sheets.Where(sheet => part.SheetId is null || sheet.Id == part.SheetId))
+        {
+            var missing = MissingPrices(shop, part, sheet);
+            if (missing.Count > 0)
+            {
+                reasons.Add($"on '{sheet.Id}' there is no price for {string.Join(" and ", missing)}");
+                continue;
+            }
+
+            if (PiecesOnSheet.Count(sheet, pieces.Piece, job.Edition.Bleed) is not { } count)
+            {
+                problems.Add(new Problem(
+                    $"$.shop.sheets['{sheet.Id}'].mixedLayout", "true",
+                    $"Pieces of part '{part.Name}' are too small for an exact mixed layout on this sheet; set mixedLayout to false."));
+                continue;
+            }
+
+            if (count == 0)
+            {
+                reasons.Add($"for '{sheet.Id}' the piece is too large by {TooLarge(PiecesOnSheet.Excess(sheet, pieces.Piece, job.Edition.Bleed))}");
+                continue;
+            }
+
+            found.Add(new SheetCandidate(
+                sheet,
+                count,
+                PrintPrice(shop, part.Outside, sheet),
+                PrintPrice(shop, part.Inside, sheet),
+                PaperPrice(shop, part.StockId, sheet),
+                Grams.Of(new Size(sheet.Width, sheet.Height), pieces.Stock.Weight)));
+        }
+
+        if (found.Count == 0 && reasons.Count > 0)
+        {
+            problems.Add(new Problem(path, part.Name, $"No sheet of the shop takes this part: {string.Join("; ", reasons)}."));
+        }
+
+        return [.. found];
+    }
+
+    private static List<string> MissingPrices(Shop shop, Part part, Sheet sheet)
+    {
+        var missing = new List<string>();
+        foreach (var ink in new[] { part.Outside, part.Inside }.Distinct())
+        {
+            if (ink != Ink.None && PrintPrice(shop, ink, sheet) < 0)
+            {
+                missing.Add(ink == Ink.Colour ? "colour print" : "black print");
+            }
+        }
+
+        if (PaperPrice(shop, part.StockId, sheet) < 0)
+        {
+            missing.Add($"paper '{part.StockId}'");
+        }
+
+        return missing;
+    }
+
+    private static int PrintPrice(Shop shop, Ink ink, Sheet sheet) =>
+        ink == Ink.None ? -1 : Index(shop.Print, price => price.Ink == ink && price.SheetId == sheet.Id);
+
+    private static int PaperPrice(Shop shop, string stockId, Sheet sheet) =>
+        Index(shop.Paper, price => price.StockId == stockId && price.SheetId == sheet.Id);
+
+    private static int Index<T>(IReadOnlyList<T> list, Func<T, bool> wanted)
+    {
+        for (var index = 0; index < list.Count; index++)
+        {
+            if (wanted(list[index]))
+            {
+                return index;
+            }
+        }
+
+        return -1;
+    }
+
+    private static string TooLarge(Size excess) => (excess.Width > Length.Zero, excess.Height > Length.Zero) switch
+    {
+        (true, true) => $"{Text.Mm(excess.Width)} across and {Text.Mm(excess.Height)} along",
+        (true, false) => $"{Text.Mm(excess.Width)} across",
+        _ => $"{Text.Mm(excess.Height)} along",
+    };
+}

@@ -1,0 +1,84 @@
+using PressRun.Engine.Measures;
+using PressRun.Engine.Selling;
+
+namespace PressRun.Engine.Costing;
+
+/// <summary>What a costing draws attention to.</summary>
+internal static class Warnings
+{
+    // The load constant of the revised NIOSH lifting equation (Waters and others 1993): what a healthy adult may lift under the best conditions.
+    private static readonly Mass HeavyCarton = Mass.FromKilograms(23m);
+
+    // Paper's grammage varies by some percent between makings; common practice.
+    private const decimal PaperVaries = 0.03m;
+
+    public static List<Warning> For(
+        PreparedJob prepared, int forSale, in OrderFigures figures, List<ChannelEstimate> estimates, PreparedChannel[] channels, BreakEven breakEven)
+    {
+        var (job, block, copy) = (prepared.Job, prepared.Block, prepared.Copy);
+        var warnings = new List<Warning>();
+        var foreEdge = job.Edition.Trim.ForeEdge;
+        if (copy.Creep > foreEdge)
+        {
+            Add(WarningCode.CreepExceedsTrim, $"The innermost leaves stand out by {Text.Mm(copy.Creep)} and the fore-edge trim takes off {Text.Mm(foreEdge)}.");
+        }
+
+        var estimated = block.Parts.Where(part => part.Stock.CaliperIsEstimated).Select(part => part.Stock.Name).Distinct().ToList();
+        if (estimated.Count > 0)
+        {
+            Add(WarningCode.CaliperEstimated, $"Estimated from the finish's usual bulk: the thickness of {string.Join(", ", estimated)}, and every figure built on it.");
+        }
+
+        if (figures.HeaviestCarton > HeavyCarton)
+        {
+            Add(
+                WarningCode.HeavyCarton,
+                $"A carton of {Text.Kg(figures.HeaviestCarton)} is heavier than {Text.Kg(HeavyCarton)}: lift it in two or with a trolley, and follow local guidance on lifting.");
+        }
+
+        Each(WarningCode.MailerTooSmall, channel => channel.Mailer is { } mailer && !Lies(job.Edition.Page, mailer), "The page does not lie in the mailer of");
+        Each(WarningCode.NoPostage, channel => channel.CannotPost, "No postage service takes the piece of");
+        if (job.Edition.Weighed?.Mass is null)
+        {
+            Each(
+                WarningCode.NearPostageStep,
+                channel => channel.Postage is { HeadroomMass: { } headroom } postage && headroom < PaperVaries * postage.Mass,
+                "Paper varies, and the piece is within 3 % of its postage step's limit; weigh a copy. It concerns");
+        }
+
+        for (var index = 0; index < estimates.Count; index++)
+        {
+            if (estimates[index].BreakEvenPrice is null && !channels[index].CannotPost)
+            {
+                Add(WarningCode.NoBreakEvenPrice, $"No price pays for a copy through {channels[index].Channel.Name}.");
+            }
+        }
+
+        if (breakEven is { Copies: { } copies, WithinRun: false })
+        {
+            Add(
+                WarningCode.BreakEvenBeyondRun,
+                $"The run is paid for by copy {copies}, more than the {Math.Max(0, forSale)} copies for sale.");
+        }
+
+        return warnings;
+
+        void Add(WarningCode code, string message) => warnings.Add(new Warning(code, message));
+
+        void Each(WarningCode code, Func<PreparedChannel, bool> concerned, string sentence)
+        {
+            var names = channels.Where(concerned).Select(channel => channel.Channel.Name).ToList();
+            if (names.Count > 0)
+            {
+                Add(code, $"{sentence} {string.Join(", ", names)}.");
+            }
+        }
+    }
+
+    private static bool Lies(Editions.Size page, Postage.Mailer mailer)
+    {
+        var (shortPage, longPage) = page.Width > page.Height ? (page.Height, page.Width) : (page.Width, page.Height);
+        var (shortMailer, longMailer) = mailer.Width > mailer.Length ? (mailer.Length, mailer.Width) : (mailer.Width, mailer.Length);
+        return shortPage <= shortMailer && longPage <= longMailer;
+    }
+}

@@ -1,0 +1,63 @@
+namespace PressRun.Engine.Ladder;
+
+/// <summary>Landed cost at every whole quantity of a range.</summary>
+/// <param name="From">First quantity.</param>
+/// <param name="Costs">Landed cost of <paramref name="From"/>, From + 1, ...; at least one.</param>
+public sealed record CostCurve(int From, IReadOnlyList<decimal> Costs)
+{
+    /// <summary>Last quantity.</summary>
+    public int To => From + Costs.Count - 1;
+
+    /// <summary>Landed cost of a quantity.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The quantity is not in the range.</exception>
+    public decimal At(int quantity) => Costs[quantity - From];
+
+    /// <summary>
+    /// For each quantity the smallest larger one that costs no more, or 0 where none does. One pass from the right over quantities whose cost
+    /// is lower than that of all nearer ones (a monotonic stack).
+    /// </summary>
+    public int[] NextNotDearer()
+    {
+        var next = new int[Costs.Count];
+        var stack = new Stack<int>();
+        for (var index = Costs.Count - 1; index >= 0; index--)
+        {
+            while (stack.Count > 0 && Costs[stack.Peek()] > Costs[index])
+            {
+                stack.Pop();
+            }
+
+            next[index] = stack.Count > 0 ? From + stack.Peek() : 0;
+            stack.Push(index);
+        }
+
+        return next;
+    }
+
+    /// <summary>
+    /// Runs of quantities that each cost at least as much as the quantity after the run: no one should print so many. Of a run's quantities
+    /// all larger ones that cost no more, the one right after the run is among the cheapest.
+    /// </summary>
+    public IReadOnlyList<DearBand> DearBands()
+    {
+        var bands = new List<DearBand>();
+        var next = NextNotDearer();
+        for (var index = 0; index < next.Length; index++)
+        {
+            if (next[index] == 0)
+            {
+                continue;
+            }
+
+            var first = index;
+            while (next[index + 1] != 0)
+            {
+                index++;
+            }
+
+            bands.Add(new DearBand(From + first, From + index, From + index + 1));
+        }
+
+        return bands;
+    }
+}

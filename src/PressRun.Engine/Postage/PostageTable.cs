@@ -1,0 +1,94 @@
+using PressRun.Engine.Costing;
+using PressRun.Engine.Measures;
+
+namespace PressRun.Engine.Postage;
+
+/// <summary>Finds the cheapest service that takes a piece of mail.</summary>
+public static class PostageTable
+{
+    /// <summary>The services in force on a date, in the order listed: of several tables of one id the latest that has begun.</summary>
+    public static IReadOnlyList<PostageService> InForce(IReadOnlyList<PostageService> services, DateOnly date) =>
+        [.. services.Where(service => service.ValidFrom <= date
+            && !services.Any(other => other.Id == service.Id && other.ValidFrom <= date && other.ValidFrom > service.ValidFrom))];
+
+    /// <summary>The cheapest service of a region for copies in a mailer; of equals the first listed.</summary>
+    /// <param name="services">All tables.</param>
+    /// <param name="date">Day of posting.</param>
+    /// <param name="region">Where to.</param>
+    /// <param name="channelId">The channel that posts, for the answer.</param>
+    /// <param name="mailer">What the copies lie in; its size is the piece's.</param>
+    /// <param name="copy">One copy.</param>
+    /// <param name="copies">Copies in the piece, at least 1.</param>
+    public static PostageChoice Choose(
+        IReadOnlyList<PostageService> services, DateOnly date, string region, string channelId, Mailer mailer, CopyEstimate copy, int copies)
+    {
+        var mass = (copies * copy.Mass) + mailer.Mass;
+        var thickness = (copies * copy.Thickness) + mailer.Thickness;
+        var piece = new Piece(Longer(mailer.Length, mailer.Width), Shorter(mailer.Length, mailer.Width), thickness, mass);
+        var refused = new List<RefusedService>();
+        PostageService? cheapest = null;
+        var step = default(MassStep);
+        foreach (var service in InForce(services, date).Where(service => service.Region == region))
+        {
+            var before = refused.Count;
+            AddBroken(service, piece, refused);
+            if (refused.Count > before)
+            {
+                continue;
+            }
+
+            var reached = service.Steps.First(candidate => mass <= candidate.Most);
+            if (cheapest is null || reached.Price < step.Price)
+            {
+                (cheapest, step) = (service, reached);
+            }
+        }
+
+        return new PostageChoice(
+            channelId,
+            cheapest?.Id,
+            mass,
+            thickness,
+            cheapest is null ? null : step.Price,
+            cheapest is null ? null : step.Most - mass,
+            cheapest?.MaxThickness is { } most ? most - thickness : null,
+            refused);
+    }
+
+    // Sides are compared sorted, the longest with the longest limit.
+    private static void AddBroken(PostageService service, Piece piece, List<RefusedService> refused)
+    {
+        var (maxLong, maxShort) = Sorted(service.MaxLength, service.MaxWidth);
+        var (minLong, minShort) = Sorted(service.MinLength, service.MinWidth);
+        AddSide(service.Id, PostageLimit.Length, piece.LongSide, minLong, maxLong, refused);
+        AddSide(service.Id, PostageLimit.Width, piece.ShortSide, minShort, maxShort, refused);
+        AddSide(service.Id, PostageLimit.Thickness, piece.Thickness, service.MinThickness, service.MaxThickness, refused);
+        var heaviest = service.Steps.Count == 0 ? Mass.Zero : service.Steps[^1].Most;
+        if (piece.Mass > heaviest || service.Steps.Count == 0)
+        {
+            refused.Add(new RefusedService(service.Id, PostageLimit.Mass, (piece.Mass - heaviest).Grams));
+        }
+    }
+
+    private static void AddSide(string id, PostageLimit limit, Length side, Length? least, Length? most, List<RefusedService> refused)
+    {
+        if (side > most)
+        {
+            refused.Add(new RefusedService(id, limit, (side - most.Value).Millimetres));
+        }
+        else if (side < least)
+        {
+            refused.Add(new RefusedService(id, limit, (least.Value - side).Millimetres));
+        }
+    }
+
+    // Where only one limit is named, it binds the side it is named for.
+    private static (Length? Long, Length? Short) Sorted(Length? length, Length? width) =>
+        length is { } a && width is { } b ? (Longer(a, b), Shorter(a, b)) : (length, width);
+
+    private static Length Longer(Length a, Length b) => a > b ? a : b;
+
+    private static Length Shorter(Length a, Length b) => a > b ? b : a;
+
+    private readonly record struct Piece(Length LongSide, Length ShortSide, Length Thickness, Mass Mass);
+}

@@ -1,0 +1,65 @@
+using PressRun.Engine.Editions;
+using PressRun.Engine.Measures;
+
+namespace PressRun.Engine.Sheets;
+
+/// <summary>How many pieces come out of one sheet.</summary>
+public static class PiecesOnSheet
+{
+    /// <summary>What a side may be short of and still count as long enough, added once to each usable side.</summary>
+    public static readonly Length Tolerance = Length.FromMicrometres(1m);
+
+    /// <summary>Pieces out of a sheet; 0 where not one fits.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="piece">The piece before trimming; both sides more than zero.</param>
+    /// <param name="bleed">Whether the unprintable margin must be kept free.</param>
+    /// <returns>The count, or null where an exact mixed layout would take too long (see <see cref="GuillotineLayout.MostWork"/>).</returns>
+    public static int? Count(Sheet sheet, Size piece, bool bleed)
+    {
+        var (width, height) = Usable(sheet, bleed);
+        var upright = Grid(width, height, piece.Width, piece.Height, sheet.Gutter);
+        if (sheet.Grain == GrainRule.ParallelToSpine)
+        {
+            return upright;
+        }
+
+        var grid = Math.Max(upright, Grid(width, height, piece.Height, piece.Width, sheet.Gutter));
+        return sheet.MixedLayout
+            ? GuillotineLayout.Count(
+                width + sheet.Gutter + Tolerance, height + sheet.Gutter + Tolerance, piece.Width + sheet.Gutter, piece.Height + sheet.Gutter, grid)
+            : grid;
+    }
+
+    /// <summary>By how much the piece is too large for the sheet, in the orientation that lacks least; zero on a side that fits.</summary>
+    public static Size Excess(Sheet sheet, Size piece, bool bleed)
+    {
+        var (width, height) = Usable(sheet, bleed);
+        var upright = new Size(Over(piece.Width, width), Over(piece.Height, height));
+        if (sheet.Grain == GrainRule.ParallelToSpine)
+        {
+            return upright;
+        }
+
+        var turned = new Size(Over(piece.Height, width), Over(piece.Width, height));
+        return Worst(turned) < Worst(upright) ? turned : upright;
+    }
+
+    private static (Length Width, Length Height) Usable(Sheet sheet, bool bleed)
+    {
+        var margins = bleed ? 2m * sheet.Margin : Length.Zero;
+        return (sheet.Width - margins, sheet.Height - margins);
+    }
+
+    private static int Grid(Length usableWidth, Length usableHeight, Length width, Length height, Length gutter) =>
+        Along(usableWidth, width, gutter) * Along(usableHeight, height, gutter);
+
+    private static int Along(Length usable, Length piece, Length gutter)
+    {
+        var count = decimal.Floor((usable + gutter + Tolerance).Millimetres / (piece + gutter).Millimetres);
+        return count > 0m ? (int)Math.Min(count, 30_000m) : 0;
+    }
+
+    private static Length Over(Length piece, Length usable) => piece > usable + Tolerance ? piece - usable : Length.Zero;
+
+    private static Length Worst(Size excess) => excess.Width > excess.Height ? excess.Width : excess.Height;
+}
