@@ -1,0 +1,70 @@
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Presses;
+using PressRun.Engine.Bench;
+using PressRun.Engine.Costing;
+
+namespace PressRun.Data.Bench;
+
+/// <summary>What one press does at its own table.</summary>
+public sealed class BenchStore
+{
+    private readonly PressDatabase database;
+
+    internal BenchStore(PressDatabase database) => this.database = database;
+
+    /// <summary>The press's bench rates, or null where there is no such press.</summary>
+    public async Task<LibraryItem<BenchRates>?> LoadAsync(PressId press, CancellationToken cancel = default) =>
+        await database.ReadAsync(press, db => db.Benches.AsNoTracking().SingleOrDefaultAsync(cancel), cancel) is { } row ? Item(row) : null;
+
+    /// <summary>Saves the press's bench rates.</summary>
+    public Task<SaveResult<LibraryItem<BenchRates>>> SaveAsync(PressId press, LibraryItem<BenchRates> bench, CancellationToken cancel = default) =>
+        database.WriteAsync<SaveResult<LibraryItem<BenchRates>>>(
+            press,
+            async db =>
+            {
+                await db.Database.ExecuteSqlAsync($"SELECT 1 FROM bench_rates WHERE press_id = {press.Value} FOR UPDATE", cancel);
+                var row = await db.Benches.SingleOrDefaultAsync(cancel);
+                if (row is null)
+                {
+                    return new SaveResult<LibraryItem<BenchRates>>.Gone();
+                }
+
+                if (row.Version != bench.Version)
+                {
+                    return new SaveResult<LibraryItem<BenchRates>>.Conflict(Item(row));
+                }
+
+                if (Problems(bench.Item) is { Count: > 0 } problems)
+                {
+                    return new SaveResult<LibraryItem<BenchRates>>.Refused(problems);
+                }
+
+                row.Rates = bench.Item;
+                await db.SaveChangesAsync(cancel);
+                return new SaveResult<LibraryItem<BenchRates>>.Saved(Item(row));
+            },
+            cancel);
+
+    private static LibraryItem<BenchRates> Item(BenchRow row) => new(row.Rates, false, row.Version);
+
+    private static List<Problem> Problems(BenchRates rates)
+    {
+        var problems = new List<Problem>();
+        problems.NotNegative("$.hourlyRate", rates.HourlyRate);
+        for (var index = 0; index < rates.Steps.Count; index++)
+        {
+            var step = rates.Steps[index];
+            if (rates.Steps.Take(index).Any(earlier => earlier.Name == step.Name))
+            {
+                problems.Add(new Problem($"$.steps[{index}].name", step.Name, "Each step has a name of its own."));
+            }
+
+            if (step.Spoilage is < 0m or >= 1m)
+            {
+                problems.Add(new Problem($"$.steps[{index}].spoilage", null, "Spoilage is a fraction from 0 up to but not including 1."));
+            }
+        }
+
+        return problems;
+    }
+}

@@ -1,0 +1,66 @@
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Presses;
+
+namespace PressRun.Data.Drafts;
+
+/// <summary>What a draft belongs to: one person's typing on one subject.</summary>
+/// <param name="Person">A key for the person, the same after a new start of the server.</param>
+/// <param name="SubjectKind">What is edited, such as <c>edition</c>.</param>
+/// <param name="SubjectId">Which one.</param>
+public sealed record DraftSubject(string Person, string SubjectKind, string SubjectId);
+
+/// <summary>Something typed that is not saved yet.</summary>
+/// <param name="Field">Which field, such as <c>page.width</c>.</param>
+/// <param name="Text">As typed, whether or not it makes sense yet.</param>
+/// <param name="At">When it was typed.</param>
+public sealed record Draft(string Field, string Text, DateTimeOffset At);
+
+/// <summary>What people type, kept until it is saved, so that a lost connection or a new start of the server loses nothing.</summary>
+public sealed class DraftStore
+{
+    /// <summary>Most characters of one draft.</summary>
+    public const int LongestText = 20_000;
+
+    private readonly PressDatabase database;
+
+    internal DraftStore(PressDatabase database) => this.database = database;
+
+    /// <summary>Keeps a draft; one typed earlier never replaces one typed later, in whatever order they arrive.</summary>
+    /// <exception cref="ArgumentException">The text is longer than <see cref="LongestText"/>.</exception>
+    public async Task KeepAsync(PressId press, DraftSubject subject, Draft draft, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(draft);
+        if (draft.Text.Length > LongestText)
+        {
+            throw new ArgumentException($"A draft has at most {LongestText} characters.", nameof(draft));
+        }
+
+        var at = draft.At.ToUniversalTime();
+        await database.WriteAsync(
+            press,
+            db => db.Database.ExecuteSqlAsync(
+                $"""
+                INSERT INTO drafts (press_id, person, subject_kind, subject_id, field, text, at)
+                VALUES ({press.Value}, {subject.Person}, {subject.SubjectKind}, {subject.SubjectId}, {draft.Field}, {draft.Text}, {at})
+                ON CONFLICT (press_id, person, subject_kind, subject_id, field)
+                DO UPDATE SET text = EXCLUDED.text, at = EXCLUDED.at WHERE drafts.at <= EXCLUDED.at
+                """,
+                cancel),
+            cancel);
+    }
+
+    /// <summary>A person's drafts on a subject, by field.</summary>
+    public async Task<IReadOnlyList<Draft>> OfSubjectAsync(PressId press, DraftSubject subject, CancellationToken cancel = default) =>
+        await database.ReadAsync(
+            press,
+            db => Of(db, subject).OrderBy(row => row.Field).Select(row => new Draft(row.Field, row.Text, row.At)).ToListAsync(cancel),
+            cancel);
+
+    /// <summary>Drops a person's draft of one field, or of all fields of the subject; done once it is saved or thrown away.</summary>
+    public async Task DropAsync(PressId press, DraftSubject subject, string? field = null, CancellationToken cancel = default) =>
+        await database.WriteAsync(
+            press, db => Of(db, subject).Where(row => field == null || row.Field == field).ExecuteDeleteAsync(cancel), cancel);
+
+    private static IQueryable<DraftRow> Of(PressRunDbContext db, DraftSubject subject) => db.Drafts.Where(row =>
+        row.Person == subject.Person && row.SubjectKind == subject.SubjectKind && row.SubjectId == subject.SubjectId);
+}

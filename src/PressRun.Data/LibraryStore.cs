@@ -1,0 +1,130 @@
+using Microsoft.EntityFrameworkCore;
+using Npgsql;
+using PressRun.Data.Presses;
+using PressRun.Engine.Costing;
+
+namespace PressRun.Data;
+
+/// <summary>One of a press's libraries.</summary>
+/// <typeparam name="T">What it holds, as the engine knows it.</typeparam>
+public abstract class LibraryStore<T>
+    where T : class
+{
+    private const int LongestId = 80;
+
+    private readonly PressDatabase database;
+
+    private protected LibraryStore(PressDatabase database) => this.database = database;
+
+    /// <summary>The things of the library in its order.</summary>
+    /// <param name="press">Whose library.</param>
+    /// <param name="archived">True lists archived things too.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    public async Task<IReadOnlyList<LibraryItem<T>>> ListAsync(PressId press, bool archived = false, CancellationToken cancel = default) =>
+        (await database.ReadAsync(
+            press,
+            db => Rows(db).AsNoTracking().Where(row => archived || !row.Archived).OrderBy(row => row.Position).ThenBy(row => row.Id).ToListAsync(cancel),
+            cancel)).ConvertAll(Item);
+
+    /// <summary>Adds a thing (version 0) or saves a changed one; archiving is a save too.</summary>
+    public async Task<SaveResult<LibraryItem<T>>> SaveAsync(PressId press, LibraryItem<T> item, CancellationToken cancel = default)
+    {
+        try
+        {
+            return await database.WriteAsync(press, db => item.Version == 0 ? AddAsync(db, item, cancel) : ChangeAsync(db, item, cancel), cancel);
+        }
+        catch (DbUpdateException exception) when (exception.InnerException is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation })
+        {
+            return new SaveResult<LibraryItem<T>>.Refused([new Problem("$.id", IdOf(item.Item), "The library has this already.")]);
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            return await database.ReadAsync<SaveResult<LibraryItem<T>>>(
+                press,
+                async db => await Same(Rows(db), item.Item).AsNoTracking().SingleOrDefaultAsync(cancel) is { } theirs
+                    ? new SaveResult<LibraryItem<T>>.Conflict(Item(theirs))
+                    : new SaveResult<LibraryItem<T>>.Gone(),
+                cancel);
+        }
+    }
+
+    /// <summary>Takes a thing out of the library; one that is in use stays and tells where.</summary>
+    public Task<DeleteResult> DeleteAsync(PressId press, T item, CancellationToken cancel = default) =>
+        database.WriteAsync<DeleteResult>(
+            press,
+            async db =>
+            {
+                if (await UsesAsync(db, item, cancel) is { Count: > 0 } uses)
+                {
+                    return new DeleteResult.InUse(uses);
+                }
+
+                return await Same(Rows(db), item).ExecuteDeleteAsync(cancel) == 0 ? new DeleteResult.Gone() : new DeleteResult.Deleted();
+            },
+            cancel);
+
+    private protected abstract IQueryable<ILibraryRow<T>> Rows(PressRunDbContext db);
+
+    private protected abstract ILibraryRow<T> NewRow();
+
+    private protected abstract string IdOf(T item);
+
+    private protected virtual IQueryable<ILibraryRow<T>> Same(IQueryable<ILibraryRow<T>> rows, T item)
+    {
+        var id = IdOf(item);
+        return rows.Where(row => row.Id == id);
+    }
+
+    private protected abstract Task<IReadOnlyList<string>> UsesAsync(PressRunDbContext db, T item, CancellationToken cancel);
+
+    private protected abstract Task<List<Problem>> ProblemsAsync(PressRunDbContext db, T item, CancellationToken cancel);
+
+    private static LibraryItem<T> Item(ILibraryRow<T> row) => new(row.ToItem(), row.Archived, row.Version);
+
+    private async Task<SaveResult<LibraryItem<T>>> AddAsync(PressRunDbContext db, LibraryItem<T> item, CancellationToken cancel)
+    {
+        var problems = await ProblemsAsync(db, item.Item, cancel);
+        if (IdOf(item.Item) is var id && (string.IsNullOrWhiteSpace(id) || id.Length > LongestId))
+        {
+            problems.Add(new Problem("$.id", id, "An id has 1 to 80 characters."));
+        }
+
+        if (problems.Count > 0)
+        {
+            return new SaveResult<LibraryItem<T>>.Refused(problems);
+        }
+
+        var row = NewRow();
+        row.PressId = db.Press;
+        row.Take(item.Item);
+        row.Archived = item.Archived;
+        row.Position = (await Rows(db).MaxAsync(other => (int?)other.Position, cancel) ?? -1) + 1;
+        db.Add(row);
+        await db.SaveChangesAsync(cancel);
+        return new SaveResult<LibraryItem<T>>.Saved(Item(row));
+    }
+
+    private async Task<SaveResult<LibraryItem<T>>> ChangeAsync(PressRunDbContext db, LibraryItem<T> item, CancellationToken cancel)
+    {
+        var row = await Same(Rows(db), item.Item).SingleOrDefaultAsync(cancel);
+        if (row is null)
+        {
+            return new SaveResult<LibraryItem<T>>.Gone();
+        }
+
+        if (row.Version != item.Version)
+        {
+            return new SaveResult<LibraryItem<T>>.Conflict(Item(row));
+        }
+
+        if (await ProblemsAsync(db, item.Item, cancel) is { Count: > 0 } problems)
+        {
+            return new SaveResult<LibraryItem<T>>.Refused(problems);
+        }
+
+        row.Take(item.Item);
+        row.Archived = item.Archived;
+        await db.SaveChangesAsync(cancel);
+        return new SaveResult<LibraryItem<T>>.Saved(Item(row));
+    }
+}

@@ -1,0 +1,38 @@
+namespace PressRun.Data.Presses;
+
+/// <summary>The units a press thinks in; what is stored does not depend on it.</summary>
+public enum UnitSystem
+{
+    /// <summary>Millimetres and grams.</summary>
+    Metric,
+
+    /// <summary>Inches and ounces.</summary>
+    Imperial,
+}
+
+/// <summary>The paper sizes and weights that are offered first.</summary>
+public enum PaperRegion
+{
+    /// <summary>A and B sizes, g/m².</summary>
+    Iso,
+
+    /// <summary>Letter and tabloid, basis weights.</summary>
+    Us,
+}
+
+/// <summary>A press and its settings.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="Name">What it calls itself.</param>
+/// <param name="Currency">ISO 4217 code of all its amounts.</param>
+/// <param name="Units">Units shown first.</param>
+/// <param name="PaperRegion">Papers offered first.</param>
+/// <param name="ReclaimsTax">True where the press gets back the tax that shops charge.</param>
+/// <param name="Version">Row version that a save must carry.</param>
+public sealed record PressRecord(PressId Id, string Name, string Currency, UnitSystem Units, PaperRegion PaperRegion, bool ReclaimsTax, uint Version);
+
+/// <summary>What a new press needs.</summary>
+/// <param name="Name">What it calls itself.</param>
+/// <param name="Currency">ISO 4217 code.</param>
+/// <param name="Units">Units shown first.</param>
+/// <param name="PaperRegion">Papers offered first.</param>
+public sealed record NewPress(string Name, string Currency, UnitSystem Units, PaperRegion PaperRegion);

@@ -1,0 +1,104 @@
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Bench;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Measures;
+
+namespace PressRun.Data.Presses;
+
+/// <summary>The presses on this server.</summary>
+public sealed class PressStore
+{
+    private readonly PressDatabase database;
+
+    internal PressStore(PressDatabase database) => this.database = database;
+
+    /// <summary>All presses by name.</summary>
+    public async Task<IReadOnlyList<PressRecord>> ListAsync(CancellationToken cancel = default) =>
+        await database.ReadAsync(
+            default,
+            async db => (await db.Presses.AsNoTracking().OrderBy(press => press.Name).ThenBy(press => press.Id).ToListAsync(cancel))
+                .ConvertAll(press => press.ToRecord()),
+            cancel);
+
+    /// <summary>A press, or null where there is none.</summary>
+    public async Task<PressRecord?> LoadAsync(PressId press, CancellationToken cancel = default) =>
+        (await database.ReadAsync(press, db => db.Presses.AsNoTracking().SingleOrDefaultAsync(row => row.Id == press, cancel), cancel))?.ToRecord();
+
+    /// <summary>A new press with empty libraries and a bench that does nothing.</summary>
+    public async Task<SaveResult<PressRecord>> CreateAsync(NewPress press, CancellationToken cancel = default)
+    {
+        if (Problems(press.Name, press.Currency) is { Count: > 0 } problems)
+        {
+            return new SaveResult<PressRecord>.Refused(problems);
+        }
+
+        var id = PressId.New();
+        return await database.WriteAsync<SaveResult<PressRecord>>(
+            id,
+            async db =>
+            {
+                var row = new PressRow
+                {
+                    Id = id,
+                    Name = press.Name.Trim(),
+                    Currency = press.Currency,
+                    Units = press.Units,
+                    PaperRegion = press.PaperRegion,
+                    CreatedAt = database.Now,
+                };
+                db.Presses.Add(row);
+                db.Benches.Add(new BenchRow { PressId = id });
+                await db.SaveChangesAsync(cancel);
+                return new SaveResult<PressRecord>.Saved(row.ToRecord());
+            },
+            cancel);
+    }
+
+    /// <summary>Saves a press's settings. Its currency says what its amounts are in; changing it converts nothing.</summary>
+    public async Task<SaveResult<PressRecord>> SaveAsync(PressRecord press, CancellationToken cancel = default)
+    {
+        if (Problems(press.Name, press.Currency) is { Count: > 0 } problems)
+        {
+            return new SaveResult<PressRecord>.Refused(problems);
+        }
+
+        return await database.WriteAsync<SaveResult<PressRecord>>(
+            press.Id,
+            async db =>
+            {
+                await db.Database.ExecuteSqlAsync($"SELECT 1 FROM presses WHERE id = {press.Id.Value} FOR UPDATE", cancel);
+                var row = await db.Presses.SingleOrDefaultAsync(candidate => candidate.Id == press.Id, cancel);
+                if (row is null)
+                {
+                    return new SaveResult<PressRecord>.Gone();
+                }
+
+                if (row.Version != press.Version)
+                {
+                    return new SaveResult<PressRecord>.Conflict(row.ToRecord());
+                }
+
+                (row.Name, row.Currency, row.Units) = (press.Name.Trim(), press.Currency, press.Units);
+                (row.PaperRegion, row.ReclaimsTax) = (press.PaperRegion, press.ReclaimsTax);
+                await db.SaveChangesAsync(cancel);
+                return new SaveResult<PressRecord>.Saved(row.ToRecord());
+            },
+            cancel);
+    }
+
+    private static List<Problem> Problems(string name, string currency)
+    {
+        var problems = new List<Problem>();
+        if (string.IsNullOrWhiteSpace(name))
+        {
+            problems.Add(new Problem("$.name", name, "A press needs a name."));
+        }
+
+        if (Currency.Find(currency) is null)
+        {
+            problems.Add(new Problem("$.currency", currency, "Use a code of ISO 4217 in capitals, such as EUR or USD."));
+        }
+
+        return problems;
+    }
+}

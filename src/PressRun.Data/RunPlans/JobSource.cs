@@ -1,0 +1,57 @@
+using PressRun.Data.Presses;
+using PressRun.Data.Titles;
+using PressRun.Engine.Bench;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Measures;
+using PressRun.Engine.Paper;
+using PressRun.Engine.Postage;
+using PressRun.Engine.Selling;
+
+namespace PressRun.Data.RunPlans;
+
+/// <summary>All that the costing of a plan needs, read at one moment. To try a change that is not saved, take the source with another
+/// edition, plan or price list and build again.</summary>
+/// <param name="Press">The press.</param>
+/// <param name="Edition">What is made.</param>
+/// <param name="Plan">How.</param>
+/// <param name="PriceList">The price list that the plan keeps, with every finishing operation it has.</param>
+/// <param name="Stocks">All stocks of the press, archived ones too, in the library's order.</param>
+/// <param name="Bench">The press's table with every step.</param>
+/// <param name="Mailers">All mailers.</param>
+/// <param name="Postage">All services that are offered, by their dated tables.</param>
+/// <param name="Channels">All channels that are offered; their price is the edition's.</param>
+public sealed record JobSource(
+    PressRecord Press,
+    EditionRecord Edition,
+    PlanRecord Plan,
+    Shop PriceList,
+    IReadOnlyList<Stock> Stocks,
+    BenchRates Bench,
+    IReadOnlyList<Mailer> Mailers,
+    IReadOnlyList<PostageService> Postage,
+    IReadOnlyList<Channel> Channels)
+{
+    /// <summary>The job: the edition on the plan's papers, with what the plan takes of the shop's finishing and of the bench.</summary>
+    public Job Build()
+    {
+        var edition = Edition.ToEdition() with
+        {
+            Parts = [.. Edition.Parts.Select(part => Plan.Stocks.TryGetValue(part.Id, out var stock) ? part.Part with { StockId = stock } : part.Part)],
+        };
+        var used = edition.Parts.Select(part => part.StockId).ToHashSet(StringComparer.Ordinal);
+        return new Job(
+            Plan.Date,
+            Currency.Find(Press.Currency) ?? throw new InvalidOperationException($"The press has the unknown currency {Press.Currency}."),
+            edition,
+            [.. Stocks.Where(stock => used.Contains(stock.Id))],
+            PriceList with { Finishing = [.. PriceList.Finishing.Where(operation => Plan.Finishing?.Contains(operation.Name) ?? true)] },
+            Bench with { Steps = [.. Bench.Steps.Where(step => Plan.BenchSteps?.Contains(step.Name) ?? true)] },
+            Mailers,
+            Postage,
+            [.. Channels.Select(channel => channel with { Price = Edition.Price })],
+            Edition.FreeCopies,
+            Press.ReclaimsTax,
+            Plan.Quantity,
+            Plan.Ladder);
+    }
+}

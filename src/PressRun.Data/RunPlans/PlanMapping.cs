@@ -1,0 +1,47 @@
+using Microsoft.EntityFrameworkCore;
+using PressRun.Engine.Ladder;
+
+namespace PressRun.Data.RunPlans;
+
+/// <summary>Rows of a plan to its record and back.</summary>
+internal static class PlanMapping
+{
+    /// <summary>Plans with all that their records hold, in one query.</summary>
+    public static IQueryable<RunPlanRow> Whole(this IQueryable<RunPlanRow> plans) =>
+        plans.Include(plan => plan.Stocks).Include(plan => plan.PriceList).AsSingleQuery();
+
+    public static PlanRecord ToRecord(this RunPlanRow row) => new(
+        row.Id,
+        row.EditionId,
+        row.Name,
+        row.PriceListId,
+        row.PriceList.ShopId,
+        row.Date,
+        row.Quantity,
+        row is { LadderFrom: { } from, LadderTo: { } to, LadderStep: { } step } ? new LadderRange(from, to, step) : null,
+        row.Stocks.ToDictionary(stock => stock.PartId, stock => stock.StockId),
+        row.Finishing,
+        row.BenchSteps,
+        row.Chosen,
+        row.Version);
+
+    /// <summary>Takes everything from a record but its ids, its version and whether it is chosen.</summary>
+    public static void Take(this RunPlanRow row, PlanRecord record)
+    {
+        (row.Name, row.PriceListId, row.Date, row.Quantity) = (record.Name, record.PriceListId, record.Date, record.Quantity);
+        (row.LadderFrom, row.LadderTo, row.LadderStep) = (record.Ladder?.From, record.Ladder?.To, record.Ladder?.Step);
+        (row.Finishing, row.BenchSteps) = (record.Finishing?.ToList(), record.BenchSteps?.ToList());
+        row.Stocks.RemoveAll(stock => !record.Stocks.ContainsKey(stock.PartId));
+        foreach (var (partId, stockId) in record.Stocks)
+        {
+            var stock = row.Stocks.Find(candidate => candidate.PartId == partId);
+            if (stock is null)
+            {
+                stock = new PlanStockRow { PressId = row.PressId, PlanId = row.Id, PartId = partId };
+                row.Stocks.Add(stock);
+            }
+
+            stock.StockId = stockId;
+        }
+    }
+}

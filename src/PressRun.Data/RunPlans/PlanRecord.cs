@@ -1,0 +1,32 @@
+using PressRun.Engine.Ladder;
+
+namespace PressRun.Data.RunPlans;
+
+/// <summary>A way to print an edition: shop, quantity, papers, who binds.</summary>
+/// <param name="Id">Its id; empty for a new one.</param>
+/// <param name="EditionId">Its edition.</param>
+/// <param name="Name">What the maker calls it.</param>
+/// <param name="PriceListId">The price list it is costed by; kept when the shop brings out a newer one.</param>
+/// <param name="ShopId">The shop of that list; a save does not read it.</param>
+/// <param name="Date">Day on which postage is taken to be in force.</param>
+/// <param name="Quantity">Good copies wanted.</param>
+/// <param name="Ladder">Quantities to compare; null where none were chosen.</param>
+/// <param name="Stocks">Other papers than the edition's, by part id.</param>
+/// <param name="Finishing">Names of the list's finishing operations that it takes; null takes all.</param>
+/// <param name="BenchSteps">Names of the bench steps done at home; null does all.</param>
+/// <param name="Chosen">True for the one plan that the edition goes by.</param>
+/// <param name="Version">Row version that a save must carry.</param>
+public sealed record PlanRecord(
+    Guid Id,
+    Guid EditionId,
+    string Name,
+    Guid PriceListId,
+    string ShopId,
+    DateOnly Date,
+    int Quantity,
+    LadderRange? Ladder,
+    IReadOnlyDictionary<Guid, string> Stocks,
+    IReadOnlyList<string>? Finishing,
+    IReadOnlyList<string>? BenchSteps,
+    bool Chosen,
+    uint Version);

@@ -1,0 +1,57 @@
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using PressRun.Engine.Costing;
+
+namespace PressRun.Data.RunPlans;
+
+/// <summary>What a plan must keep to be stored.</summary>
+internal static class PlanRules
+{
+    public static async Task<List<Problem>> CheckAsync(PressRunDbContext db, PlanRecord plan, CancellationToken cancel)
+    {
+        var problems = new List<Problem>();
+        if (string.IsNullOrWhiteSpace(plan.Name))
+        {
+            problems.Add(new Problem("$.name", plan.Name, "A plan needs a name."));
+        }
+
+        if (plan.Quantity is < 1 or > Job.MostCopies)
+        {
+            problems.Add(new Problem("$.quantity", plan.Quantity.ToString(CultureInfo.InvariantCulture), "A run is 1 to 1,000,000 copies."));
+        }
+
+        if (plan.Ladder is { } ladder
+            && (ladder.From < 1 || ladder.To < ladder.From || ladder.Step < 1 || ladder.To > Job.MostCopies || ladder.Count > Job.MostQuantities))
+        {
+            problems.Add(new Problem(
+                "$.ladder", $"{ladder.From} to {ladder.To} by {ladder.Step}", "A ladder rises from 1 or more by 1 or more, over at most 10,000 quantities."));
+        }
+
+        if (!await db.PriceLists.AnyAsync(list => list.Id == plan.PriceListId, cancel))
+        {
+            problems.Add(new Problem("$.priceList", plan.PriceListId.ToString(), "Choose one of the press's price lists."));
+        }
+
+        await StocksAsync(problems, db, plan, cancel);
+        return problems;
+    }
+
+    private static async Task StocksAsync(List<Problem> problems, PressRunDbContext db, PlanRecord plan, CancellationToken cancel)
+    {
+        var parts = await db.Parts.Where(part => part.EditionId == plan.EditionId).Select(part => part.Id).ToListAsync(cancel);
+        var wanted = plan.Stocks.Values.Distinct().ToList();
+        var known = await db.Stocks.Where(stock => wanted.Contains(stock.Id)).Select(stock => stock.Id).ToListAsync(cancel);
+        foreach (var (partId, stockId) in plan.Stocks)
+        {
+            if (!parts.Contains(partId))
+            {
+                problems.Add(new Problem("$.stocks", partId.ToString(), "Name a part of the plan's edition."));
+            }
+
+            if (!known.Contains(stockId))
+            {
+                problems.Add(new Problem("$.stocks", stockId, "Choose one of the press's stocks."));
+            }
+        }
+    }
+}

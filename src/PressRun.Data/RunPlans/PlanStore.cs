@@ -1,0 +1,138 @@
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Presses;
+
+namespace PressRun.Data.RunPlans;
+
+/// <summary>Run plans of one press.</summary>
+public sealed class PlanStore
+{
+    private readonly PressDatabase database;
+
+    internal PlanStore(PressDatabase database) => this.database = database;
+
+    /// <summary>A plan by its id, or null.</summary>
+    public Task<PlanRecord?> LoadAsync(PressId press, Guid id, CancellationToken cancel = default) =>
+        database.ReadAsync(press, db => LoadAsync(db, id, cancel), cancel);
+
+    /// <summary>All plans of an edition in the order in which they were made.</summary>
+    public async Task<IReadOnlyList<PlanRecord>> OfEditionAsync(PressId press, Guid editionId, CancellationToken cancel = default) =>
+        (await database.ReadAsync(
+            press,
+            db => db.RunPlans.AsNoTracking().Whole().Where(plan => plan.EditionId == editionId)
+                .OrderBy(plan => plan.Position).ThenBy(plan => plan.Id).ToListAsync(cancel),
+            cancel)).ConvertAll(plan => plan.ToRecord());
+
+    /// <summary>Adds a plan to its edition; the first one is chosen by itself.</summary>
+    public Task<SaveResult<PlanRecord>> AddAsync(PressId press, PlanRecord plan, CancellationToken cancel = default) =>
+        database.WriteAsync<SaveResult<PlanRecord>>(press, db => AddAsync(db, plan, cancel), cancel);
+
+    /// <summary>Saves a plan, all but whether it is chosen.</summary>
+    public Task<SaveResult<PlanRecord>> SaveAsync(PressId press, PlanRecord plan, CancellationToken cancel = default) =>
+        database.WriteAsync<SaveResult<PlanRecord>>(
+            press,
+            async db =>
+            {
+                await db.Database.ExecuteSqlAsync(
+                    $"SELECT 1 FROM run_plans WHERE press_id = {press.Value} AND id = {plan.Id} FOR UPDATE", cancel);
+                var row = await db.RunPlans.Whole().SingleOrDefaultAsync(candidate => candidate.Id == plan.Id, cancel);
+                if (row is null)
+                {
+                    return new SaveResult<PlanRecord>.Gone();
+                }
+
+                if (row.Version != plan.Version)
+                {
+                    return new SaveResult<PlanRecord>.Conflict(row.ToRecord());
+                }
+
+                if (await PlanRules.CheckAsync(db, plan with { EditionId = row.EditionId }, cancel) is { Count: > 0 } problems)
+                {
+                    return new SaveResult<PlanRecord>.Refused(problems);
+                }
+
+                row.Take(plan);
+                row.ChangedAt = database.Now;
+                db.Entry(row).Property(changed => changed.ChangedAt).IsModified = true;
+                await db.SaveChangesAsync(cancel);
+                return new SaveResult<PlanRecord>.Saved((await LoadAsync(db, row.Id, cancel))!);
+            },
+            cancel);
+
+    /// <summary>A copy of a plan under another name, not chosen, to try something beside it.</summary>
+    public Task<SaveResult<PlanRecord>> DuplicateAsync(PressId press, Guid id, string name, CancellationToken cancel = default) =>
+        database.WriteAsync<SaveResult<PlanRecord>>(
+            press,
+            async db => await LoadAsync(db, id, cancel) is { } plan
+                ? await AddAsync(db, plan with { Name = name }, cancel)
+                : new SaveResult<PlanRecord>.Gone(),
+            cancel);
+
+    /// <summary>Makes a plan the one that its edition goes by.</summary>
+    public Task<SaveResult<PlanRecord>> ChooseAsync(PressId press, Guid id, CancellationToken cancel = default) =>
+        database.WriteAsync<SaveResult<PlanRecord>>(
+            press,
+            async db =>
+            {
+                if (await LoadAsync(db, id, cancel) is not { } plan)
+                {
+                    return new SaveResult<PlanRecord>.Gone();
+                }
+
+                // The edition's lock puts choosers in a row: at no moment are two plans chosen, and none waits for another in a circle.
+                await db.Database.ExecuteSqlAsync(
+                    $"SELECT 1 FROM editions WHERE press_id = {press.Value} AND id = {plan.EditionId} FOR UPDATE", cancel);
+                await db.RunPlans.Where(other => other.EditionId == plan.EditionId && other.Chosen && other.Id != id)
+                    .ExecuteUpdateAsync(update => update.SetProperty(other => other.Chosen, false), cancel);
+                await db.RunPlans.Where(row => row.Id == id).ExecuteUpdateAsync(update => update.SetProperty(row => row.Chosen, true), cancel);
+                return await LoadAsync(db, id, cancel) is { } chosen ? new SaveResult<PlanRecord>.Saved(chosen) : new SaveResult<PlanRecord>.Gone();
+            },
+            cancel);
+
+    /// <summary>Takes out a plan.</summary>
+    public Task<DeleteResult> DeleteAsync(PressId press, Guid id, CancellationToken cancel = default) =>
+        database.WriteAsync<DeleteResult>(
+            press,
+            async db => await db.RunPlans.Where(row => row.Id == id).ExecuteDeleteAsync(cancel) == 0 ? new DeleteResult.Gone() : new DeleteResult.Deleted(),
+            cancel);
+
+    /// <summary>All that a plan's costing needs, or null where there is no such plan.</summary>
+    public async Task<JobSource?> SourceAsync(PressId press, Guid id, CancellationToken cancel = default) =>
+        (await SourcesAsync(press, [id], cancel)).GetValueOrDefault(id);
+
+    /// <summary>All that the costing of several plans needs, by plan; ids that are not there are left out.</summary>
+    public Task<IReadOnlyDictionary<Guid, JobSource>> SourcesAsync(PressId press, IReadOnlyCollection<Guid> ids, CancellationToken cancel = default) =>
+        database.ReadAsync(press, db => JobSourceQuery.LoadAsync(db, ids, cancel), cancel);
+
+    private static async Task<PlanRecord?> LoadAsync(PressRunDbContext db, Guid id, CancellationToken cancel) =>
+        (await db.RunPlans.AsNoTracking().Whole().SingleOrDefaultAsync(row => row.Id == id, cancel))?.ToRecord();
+
+    private async Task<SaveResult<PlanRecord>> AddAsync(PressRunDbContext db, PlanRecord plan, CancellationToken cancel)
+    {
+        await db.Database.ExecuteSqlAsync(
+            $"SELECT 1 FROM editions WHERE press_id = {db.Press.Value} AND id = {plan.EditionId} FOR UPDATE", cancel);
+        if (!await db.Editions.AnyAsync(edition => edition.Id == plan.EditionId, cancel))
+        {
+            return new SaveResult<PlanRecord>.Gone();
+        }
+
+        if (await PlanRules.CheckAsync(db, plan, cancel) is { Count: > 0 } problems)
+        {
+            return new SaveResult<PlanRecord>.Refused(problems);
+        }
+
+        var positions = await db.RunPlans.Where(other => other.EditionId == plan.EditionId).Select(other => other.Position).ToListAsync(cancel);
+        var row = new RunPlanRow
+        {
+            PressId = db.Press,
+            Id = Guid.CreateVersion7(),
+            EditionId = plan.EditionId,
+            Position = positions.DefaultIfEmpty(-1).Max() + 1,
+            Chosen = positions.Count == 0,
+            ChangedAt = database.Now,
+        };
+        row.Take(plan);
+        db.RunPlans.Add(row);
+        await db.SaveChangesAsync(cancel);
+        return new SaveResult<PlanRecord>.Saved((await LoadAsync(db, row.Id, cancel))!);
+    }
+}

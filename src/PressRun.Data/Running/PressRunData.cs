@@ -1,0 +1,60 @@
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using Npgsql;
+using PressRun.Data.Bench;
+using PressRun.Data.Drafts;
+using PressRun.Data.Postage;
+using PressRun.Data.Presses;
+using PressRun.Data.RunPlans;
+using PressRun.Data.Selling;
+using PressRun.Data.Shops;
+using PressRun.Data.Stocks;
+using PressRun.Data.Titles;
+
+namespace PressRun.Data.Running;
+
+/// <summary>Registers the database and the stores.</summary>
+public static class PressRunData
+{
+    /// <summary>The assembly that holds the migrations.</summary>
+    public const string MigrationsAssembly = "PressRun.Migrations";
+
+    /// <summary>Adds the stores, and the database they work on.</summary>
+    public static IServiceCollection AddPressRunData(this IServiceCollection services, IConfiguration configuration)
+    {
+        services.TryAddSingleton(TimeProvider.System);
+        services.AddSingleton(provider => NpgsqlDataSource.Create(
+            configuration.GetConnectionString("PressRun") ?? throw new InvalidOperationException("No connection string.")));
+        services.AddDbContextFactory<PressRunDbContext>((provider, options) => options.UsePressRun(provider.GetRequiredService<NpgsqlDataSource>()));
+        services.AddDataProtection().SetApplicationName("PressRun").PersistKeysToDbContext<PressRunDbContext>();
+        return services.AddPressRunStores();
+    }
+
+    /// <summary>How every context of ours speaks to PostgreSQL.</summary>
+    public static DbContextOptionsBuilder UsePressRun(this DbContextOptionsBuilder options, NpgsqlDataSource source) =>
+        options.UseNpgsql(source, npgsql => npgsql.MigrationsAssembly(MigrationsAssembly)).UseSnakeCaseNamingConvention();
+
+    private static IServiceCollection AddPressRunStores(this IServiceCollection services) => services
+        .AddSingleton(provider => new PressDatabase(
+            provider.GetRequiredService<IDbContextFactory<PressRunDbContext>>(), provider.GetRequiredService<TimeProvider>()))
+        .AddStore(database => new PressStore(database))
+        .AddStore(database => new ShelfQuery(database))
+        .AddStore(database => new TitleStore(database))
+        .AddStore(database => new EditionStore(database))
+        .AddStore(database => new PlanStore(database))
+        .AddStore(database => new StockStore(database))
+        .AddStore(database => new ShopStore(database))
+        .AddStore(database => new PriceListStore(database))
+        .AddStore(database => new MailerStore(database))
+        .AddStore(database => new PostageServiceStore(database))
+        .AddStore(database => new ChannelStore(database))
+        .AddStore(database => new BenchStore(database))
+        .AddStore(database => new DraftStore(database));
+
+    private static IServiceCollection AddStore<T>(this IServiceCollection services, Func<PressDatabase, T> make)
+        where T : class =>
+        services.AddSingleton(provider => make(provider.GetRequiredService<PressDatabase>()));
+}

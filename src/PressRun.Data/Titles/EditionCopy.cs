@@ -1,0 +1,62 @@
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.RunPlans;
+
+namespace PressRun.Data.Titles;
+
+/// <summary>Copies a printing forward to the next one.</summary>
+internal static class EditionCopy
+{
+    public static async Task<SaveResult<EditionRecord>> ForwardAsync(PressRunDbContext db, Guid id, DateTimeOffset now, CancellationToken cancel)
+    {
+        var from = await db.Editions.AsNoTracking().Whole().SingleOrDefaultAsync(row => row.Id == id, cancel);
+        if (from is null)
+        {
+            return new SaveResult<EditionRecord>.Gone();
+        }
+
+        // Two people who copy forward at once would both take the same number: the title's lock puts them in a row.
+        await db.Database.ExecuteSqlAsync(
+            $"SELECT 1 FROM titles WHERE press_id = {db.Press.Value} AND id = {from.TitleId} FOR UPDATE", cancel);
+        var last = await db.Editions.Where(row => row.TitleId == from.TitleId).MaxAsync(row => row.Printing, cancel);
+        var next = new EditionRow { PressId = db.Press, Id = Guid.CreateVersion7(), TitleId = from.TitleId, ChangedAt = now };
+        var record = from.ToRecord();
+        next.Take(record with
+        {
+            Printing = last + 1,
+            PrintedOn = null,
+            CopiesPrinted = null,
+            CopiesOnHand = 0,
+            Weighed = null,
+            Archived = false,
+            Parts = [.. record.Parts.Select(part => part with { Id = Guid.Empty })],
+        });
+        db.Editions.Add(next);
+        await CopyChosenPlanAsync(db, from, next, now, cancel);
+        await db.SaveChangesAsync(cancel);
+        return new SaveResult<EditionRecord>.Saved((await EditionStore.LoadAsync(db, next.Id, cancel))!);
+    }
+
+    private static async Task CopyChosenPlanAsync(PressRunDbContext db, EditionRow from, EditionRow next, DateTimeOffset now, CancellationToken cancel)
+    {
+        var chosen = await db.RunPlans.AsNoTracking().Include(plan => plan.Stocks).Include(plan => plan.PriceList)
+            .SingleOrDefaultAsync(plan => plan.EditionId == from.Id && plan.Chosen, cancel);
+        if (chosen is null)
+        {
+            return;
+        }
+
+        var today = DateOnly.FromDateTime(now.UtcDateTime);
+        var list = await db.PriceLists.Where(candidate => candidate.ShopId == chosen.PriceList.ShopId && candidate.ValidFrom <= today)
+            .OrderByDescending(candidate => candidate.ValidFrom).Select(candidate => (Guid?)candidate.Id).FirstOrDefaultAsync(cancel);
+        var copy = new RunPlanRow { PressId = db.Press, Id = Guid.CreateVersion7(), EditionId = next.Id, ChangedAt = now, Chosen = true };
+        copy.Take(chosen.ToRecord() with { Date = today, PriceListId = list ?? chosen.PriceListId, Stocks = MovedStocks(chosen, from, next) });
+        db.RunPlans.Add(copy);
+    }
+
+    private static Dictionary<Guid, string> MovedStocks(RunPlanRow chosen, EditionRow from, EditionRow next)
+    {
+        var newIds = from.Parts.OrderBy(part => part.Position).Zip(next.Parts.OrderBy(part => part.Position))
+            .ToDictionary(pair => pair.First.Id, pair => pair.Second.Id);
+        return chosen.Stocks.ToDictionary(stock => newIds[stock.PartId], stock => stock.StockId);
+    }
+}

@@ -1,0 +1,76 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using PressRun.Data.Presses;
+using PressRun.Engine.Editions;
+using PressRun.Engine.Measures;
+
+namespace PressRun.Data.Titles;
+
+internal sealed class EditionRow : IOfPress
+{
+    public PressId PressId { get; set; }
+
+    public Guid Id { get; set; }
+
+    public Guid TitleId { get; set; }
+
+    public TitleRow Title { get; set; } = null!;
+
+    public int Printing { get; set; }
+
+    public DateOnly? PrintedOn { get; set; }
+
+    public int? CopiesPrinted { get; set; }
+
+    public int CopiesOnHand { get; set; }
+
+    public decimal Price { get; set; }
+
+    public int FreeCopies { get; set; }
+
+    public Length PageWidth { get; set; }
+
+    public Length PageHeight { get; set; }
+
+    public Binding Binding { get; set; }
+
+    public bool Bleed { get; set; }
+
+    public Length TrimHead { get; set; }
+
+    public Length TrimFoot { get; set; }
+
+    public Length TrimForeEdge { get; set; }
+
+    public Length TrimSpine { get; set; }
+
+    public FoldShape Fold { get; set; }
+
+    public Mass? WeighedMass { get; set; }
+
+    public Length? WeighedThickness { get; set; }
+
+    public bool Archived { get; set; }
+
+    /// <summary>Set by every save, so that a change to a part alone moves this row's version too.</summary>
+    public DateTimeOffset ChangedAt { get; set; }
+
+    public uint Version { get; set; }
+
+    public List<PartRow> Parts { get; set; } = [];
+
+    public List<FixedCostRow> FixedCosts { get; set; } = [];
+}
+
+internal sealed class EditionRowConfiguration : IEntityTypeConfiguration<EditionRow>
+{
+    public void Configure(EntityTypeBuilder<EditionRow> builder)
+    {
+        builder.ToTable("editions");
+        builder.HasKey(edition => new { edition.PressId, edition.Id });
+        builder.HasOne(edition => edition.Title).WithMany(title => title.Editions)
+            .HasForeignKey(edition => new { edition.PressId, edition.TitleId }).OnDelete(DeleteBehavior.Cascade);
+        builder.HasIndex(edition => new { edition.PressId, edition.TitleId, edition.Printing }).IsUnique();
+        builder.Property(edition => edition.Version).IsRowVersion();
+    }
+}

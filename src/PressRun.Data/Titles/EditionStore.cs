@@ -1,0 +1,115 @@
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Presses;
+using PressRun.Data.RunPlans;
+using PressRun.Engine.Costing;
+
+namespace PressRun.Data.Titles;
+
+/// <summary>Editions of one press, each read and saved whole.</summary>
+public sealed class EditionStore
+{
+    private readonly PressDatabase database;
+
+    internal EditionStore(PressDatabase database) => this.database = database;
+
+    /// <summary>An edition by its id, or null.</summary>
+    public Task<EditionRecord?> LoadAsync(PressId press, Guid id, CancellationToken cancel = default) =>
+        database.ReadAsync(press, db => LoadAsync(db, id, cancel), cancel);
+
+    /// <summary>An edition by its address: the title's slug and the printing.</summary>
+    public async Task<EditionRecord?> FindAsync(PressId press, string slug, int printing, CancellationToken cancel = default) =>
+        (await database.ReadAsync(
+            press,
+            db => db.Editions.AsNoTracking().Whole().SingleOrDefaultAsync(row => row.Title.Slug == slug && row.Printing == printing, cancel),
+            cancel))?.ToRecord();
+
+    /// <summary>All editions of a title, first printing first.</summary>
+    public async Task<IReadOnlyList<EditionRecord>> OfTitleAsync(PressId press, Guid titleId, CancellationToken cancel = default) =>
+        (await database.ReadAsync(
+            press,
+            db => db.Editions.AsNoTracking().Whole().Where(row => row.TitleId == titleId).OrderBy(row => row.Printing).ToListAsync(cancel),
+            cancel)).ConvertAll(row => row.ToRecord());
+
+    /// <summary>Adds an edition to its title. Its id and its parts' ids are given here.</summary>
+    public Task<SaveResult<EditionRecord>> AddAsync(PressId press, EditionRecord edition, CancellationToken cancel = default) =>
+        database.WriteAsync<SaveResult<EditionRecord>>(
+            press,
+            async db =>
+            {
+                if (!await db.Titles.AnyAsync(title => title.Id == edition.TitleId, cancel))
+                {
+                    return new SaveResult<EditionRecord>.Gone();
+                }
+
+                if (await ProblemsAsync(db, edition, cancel) is { Count: > 0 } problems)
+                {
+                    return new SaveResult<EditionRecord>.Refused(problems);
+                }
+
+                var row = new EditionRow { PressId = press, Id = Guid.CreateVersion7(), TitleId = edition.TitleId, ChangedAt = database.Now };
+                row.Take(edition with { Parts = [.. edition.Parts.Select(part => part with { Id = Guid.Empty })] });
+                db.Editions.Add(row);
+                await db.SaveChangesAsync(cancel);
+                return new SaveResult<EditionRecord>.Saved((await LoadAsync(db, row.Id, cancel))!);
+            },
+            cancel);
+
+    /// <summary>Saves an edition with its parts and fixed costs. An earlier record saved with the present version undoes what came after it.</summary>
+    public Task<SaveResult<EditionRecord>> SaveAsync(PressId press, EditionRecord edition, CancellationToken cancel = default) =>
+        database.WriteAsync<SaveResult<EditionRecord>>(
+            press,
+            async db =>
+            {
+                // The root's lock puts savers in a row: whoever comes second sees the first one's version, and not half of its parts.
+                await db.Database.ExecuteSqlAsync(
+                    $"SELECT 1 FROM editions WHERE press_id = {press.Value} AND id = {edition.Id} FOR UPDATE", cancel);
+                var row = await db.Editions.Whole().SingleOrDefaultAsync(candidate => candidate.Id == edition.Id, cancel);
+                if (row is null)
+                {
+                    return new SaveResult<EditionRecord>.Gone();
+                }
+
+                if (row.Version != edition.Version)
+                {
+                    return new SaveResult<EditionRecord>.Conflict(row.ToRecord());
+                }
+
+                if (await ProblemsAsync(db, edition with { TitleId = row.TitleId }, cancel) is { Count: > 0 } problems)
+                {
+                    return new SaveResult<EditionRecord>.Refused(problems);
+                }
+
+                row.Take(edition);
+                row.ChangedAt = database.Now;
+                db.Entry(row).Property(changed => changed.ChangedAt).IsModified = true;
+                await db.SaveChangesAsync(cancel);
+                return new SaveResult<EditionRecord>.Saved(row.ToRecord());
+            },
+            cancel);
+
+    /// <summary>The next printing from this one: the same book and its chosen plan, on the price list in force today, with nothing printed yet.</summary>
+    public Task<SaveResult<EditionRecord>> CopyForwardAsync(PressId press, Guid id, CancellationToken cancel = default) =>
+        database.WriteAsync<SaveResult<EditionRecord>>(press, db => EditionCopy.ForwardAsync(db, id, database.Now, cancel), cancel);
+
+    /// <summary>Takes an edition with its plans out for good. One that was printed is better archived.</summary>
+    public Task<DeleteResult> DeleteAsync(PressId press, Guid id, CancellationToken cancel = default) =>
+        database.WriteAsync<DeleteResult>(
+            press,
+            async db => await db.Editions.Where(row => row.Id == id).ExecuteDeleteAsync(cancel) == 0 ? new DeleteResult.Gone() : new DeleteResult.Deleted(),
+            cancel);
+
+    internal static async Task<EditionRecord?> LoadAsync(PressRunDbContext db, Guid id, CancellationToken cancel) =>
+        (await db.Editions.AsNoTracking().Whole().SingleOrDefaultAsync(row => row.Id == id, cancel))?.ToRecord();
+
+    private static async Task<List<Problem>> ProblemsAsync(PressRunDbContext db, EditionRecord edition, CancellationToken cancel)
+    {
+        var problems = await EditionRules.CheckAsync(db, edition, cancel);
+        if (await db.Editions.AnyAsync(
+            other => other.TitleId == edition.TitleId && other.Printing == edition.Printing && other.Id != edition.Id, cancel))
+        {
+            problems.Add(new Problem("$.printing", $"{edition.Printing}", "The title has this printing already."));
+        }
+
+        return problems;
+    }
+}

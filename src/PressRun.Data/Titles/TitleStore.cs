@@ -1,0 +1,115 @@
+using System.Text.RegularExpressions;
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Presses;
+using PressRun.Engine.Costing;
+
+namespace PressRun.Data.Titles;
+
+/// <summary>Titles of one press.</summary>
+public sealed partial class TitleStore
+{
+    private readonly PressDatabase database;
+
+    internal TitleStore(PressDatabase database) => this.database = database;
+
+    /// <summary>A title by its id, or null.</summary>
+    public async Task<TitleRecord?> LoadAsync(PressId press, Guid id, CancellationToken cancel = default) =>
+        (await database.ReadAsync(press, db => db.Titles.AsNoTracking().SingleOrDefaultAsync(row => row.Id == id, cancel), cancel))?.ToRecord();
+
+    /// <summary>A title by its name in addresses, or null.</summary>
+    public async Task<TitleRecord?> FindAsync(PressId press, string slug, CancellationToken cancel = default) =>
+        (await database.ReadAsync(press, db => db.Titles.AsNoTracking().SingleOrDefaultAsync(row => row.Slug == slug, cancel), cancel))?.ToRecord();
+
+    /// <summary>Adds a title; its slug is made of its words, with a number where another title has it.</summary>
+    public Task<SaveResult<TitleRecord>> AddAsync(PressId press, NewTitle title, CancellationToken cancel = default) =>
+        database.WriteAsync<SaveResult<TitleRecord>>(
+            press,
+            async db =>
+            {
+                var record = new TitleRecord(Guid.CreateVersion7(), "", title.Title, title.By, title.Colour, title.About, false, 0);
+                if (Problems(record) is { Count: > 0 } problems)
+                {
+                    return new SaveResult<TitleRecord>.Refused(problems);
+                }
+
+                await db.Database.ExecuteSqlAsync($"SELECT 1 FROM presses WHERE id = {press.Value} FOR UPDATE", cancel);
+                var row = new TitleRow { PressId = press, Id = record.Id, Slug = await FreeSlugAsync(db, title.Title, cancel) };
+                row.Take(record);
+                db.Titles.Add(row);
+                await db.SaveChangesAsync(cancel);
+                return new SaveResult<TitleRecord>.Saved(row.ToRecord());
+            },
+            cancel);
+
+    /// <summary>Saves a title's words and colour. Its slug stays, so that addresses do.</summary>
+    public Task<SaveResult<TitleRecord>> SaveAsync(PressId press, TitleRecord title, CancellationToken cancel = default) =>
+        database.WriteAsync<SaveResult<TitleRecord>>(
+            press,
+            async db =>
+            {
+                await db.Database.ExecuteSqlAsync(
+                    $"SELECT 1 FROM titles WHERE press_id = {press.Value} AND id = {title.Id} FOR UPDATE", cancel);
+                var row = await db.Titles.SingleOrDefaultAsync(candidate => candidate.Id == title.Id, cancel);
+                if (row is null)
+                {
+                    return new SaveResult<TitleRecord>.Gone();
+                }
+
+                if (row.Version != title.Version)
+                {
+                    return new SaveResult<TitleRecord>.Conflict(row.ToRecord());
+                }
+
+                if (Problems(title) is { Count: > 0 } problems)
+                {
+                    return new SaveResult<TitleRecord>.Refused(problems);
+                }
+
+                row.Take(title);
+                await db.SaveChangesAsync(cancel);
+                return new SaveResult<TitleRecord>.Saved(row.ToRecord());
+            },
+            cancel);
+
+    /// <summary>Takes out a title that has no editions.</summary>
+    public Task<DeleteResult> DeleteAsync(PressId press, Guid id, CancellationToken cancel = default) =>
+        database.WriteAsync<DeleteResult>(
+            press,
+            async db =>
+            {
+                var printings = await db.Editions.Where(row => row.TitleId == id).OrderBy(row => row.Printing).Select(row => row.Printing).ToListAsync(cancel);
+                if (printings.Count > 0)
+                {
+                    return new DeleteResult.InUse([.. printings.Select(printing => $"printing {printing}")]);
+                }
+
+                return await db.Titles.Where(row => row.Id == id).ExecuteDeleteAsync(cancel) == 0 ? new DeleteResult.Gone() : new DeleteResult.Deleted();
+            },
+            cancel);
+
+    private static async Task<string> FreeSlugAsync(PressRunDbContext db, string title, CancellationToken cancel)
+    {
+        var wanted = SearchText.Slug(title);
+        var taken = await db.Titles.Where(row => row.Slug.StartsWith(wanted)).Select(row => row.Slug).ToListAsync(cancel);
+        return SearchText.FreeSlug(title, taken);
+    }
+
+    private static List<Problem> Problems(TitleRecord title)
+    {
+        var problems = new List<Problem>();
+        if (string.IsNullOrWhiteSpace(title.Title))
+        {
+            problems.Add(new Problem("$.title", title.Title, "A title needs words."));
+        }
+
+        if (!HexColour().IsMatch(title.Colour))
+        {
+            problems.Add(new Problem("$.colour", title.Colour, "Write a colour as # and six hexadecimal digits."));
+        }
+
+        return problems;
+    }
+
+    [GeneratedRegex("^#[0-9a-fA-F]{6}$")]
+    private static partial Regex HexColour();
+}
