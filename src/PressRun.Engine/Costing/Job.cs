@@ -37,6 +37,20 @@ public sealed record Job(
     int Quantity,
     LadderRange? Ladder)
 {
+    /// <summary>The same job with parts on other stocks. A copy that was weighed or gauged was on the papers it had, so that is left out.</summary>
+    public Job WithStocks(params IEnumerable<(int Part, string StockId)> choices)
+    {
+        var parts = Edition.Parts.ToArray();
+        var changed = false;
+        foreach (var (part, stockId) in choices)
+        {
+            changed |= parts[part].StockId != stockId;
+            parts[part] = parts[part] with { StockId = stockId };
+        }
+
+        return changed ? this with { Edition = Edition with { Parts = parts, Weighed = null } } : this;
+    }
+
     /// <summary>Most copies of a job.</summary>
     public const int MostCopies = 1_000_000;
 

@@ -1,3 +1,4 @@
+using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
 
 namespace PressRun.Engine.Costing;
@@ -9,13 +10,8 @@ public sealed partial class PreparedJob
 
     private void Freight(long started, decimal flatGrams, ref OrderFigures figures)
     {
-        var grams = delivers switch
-        {
-            Delivered.FlatSheets => flatGrams,
-            Delivered.CutPieces => started * Block.UntrimmedMass.Grams,
-            Delivered.UntrimmedCopies => started * untrimmedCopy.Grams,
-            _ => started * Copy.Mass.Grams,
-        };
+        var second = OtherHalf is null ? 0L : started / 2;
+        var grams = delivers == Delivered.FlatSheets ? flatGrams : ((started - second) * sentCopy.Grams) + (second * sentOtherHalf.Grams);
         figures.FreightMass = Mass.FromGrams(grams);
         if (job.Shop.Order.Carton is not { } carton)
         {
@@ -26,6 +22,14 @@ public sealed partial class PreparedJob
         figures.HeaviestCarton = Mass.FromGrams(Math.Min(grams, carton.Capacity.Grams)) + carton.Tare;
         figures.FreightMass += figures.Cartons * carton.Tare;
     }
+
+    // What is sent of one copy where the shop does not send flat sheets.
+    private Mass Sent(BookBlock block) => delivers switch
+    {
+        Delivered.CutPieces => block.UntrimmedMass,
+        Delivered.UntrimmedCopies => block.UntrimmedMass + job.Bench.FittingsMass,
+        _ => CopyOf(block).Mass,
+    };
 
     // Each step works on what the one before leaves.
     private void Close<TSink>(long started, ref OrderFigures figures, ref TSink sink)

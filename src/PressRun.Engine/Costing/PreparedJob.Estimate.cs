@@ -1,5 +1,7 @@
 using PressRun.Engine.Bench;
 using PressRun.Engine.Editions;
+using PressRun.Engine.Postage;
+using PressRun.Engine.Selling;
 using PressRun.Engine.Sheets;
 
 namespace PressRun.Engine.Costing;
@@ -12,7 +14,7 @@ public sealed partial class PreparedJob
     /// <returns>The costing, or the problem where the shop cannot take that quantity.</returns>
     public Outcome<Estimate> Estimate(int quantity)
     {
-        var taken = new SheetsTaken[candidates.Length];
+        var taken = new SheetsTaken[lots.Length];
         var lines = new List<CostLine>();
         var sink = new KeptLines(lines);
         var figures = Work(quantity, taken, ref sink);
@@ -32,7 +34,7 @@ public sealed partial class PreparedJob
         return Outcome<Estimate>.Of(new Estimate(
             quantity,
             figures.Started,
-            [.. Block.Parts.Select((part, index) => PartOf(part, index, taken, figures.Started))],
+            PartsOf(taken, figures.Started),
             lines,
             figures.Totals,
             Copy,
@@ -57,10 +59,16 @@ public sealed partial class PreparedJob
     /// <summary>Page order, creep, stapler stop and cuts of the edition.</summary>
     public Imposition Impose() => Imposer.Impose(Block, job.Bench.StapleFromSpine);
 
+    /// <summary>What each channel that packs copies in a mailer posts of a copy: the channel, the mailer and, where it posts, the service taken.</summary>
+    internal IEnumerable<(Channel Channel, Mailer Mailer, PostageChoice? Postage)> Mailings(CopyEstimate copy) => channels
+        .Select(channel => copy == Copy ? channel : PreparedChannel.Of(channel.Channel, job, copy))
+        .Where(channel => channel.Mailer is not null)
+        .Select(channel => (channel.Channel, channel.Mailer!, channel.Postage));
+
     private OrderFigures Figures(int quantity)
     {
         var sink = default(NoLines);
-        return candidates.Length <= MostOnStack ? OnStack(quantity, ref sink) : Work(quantity, new SheetsTaken[candidates.Length], ref sink);
+        return lots.Length <= MostOnStack ? OnStack(quantity, ref sink) : Work(quantity, new SheetsTaken[lots.Length], ref sink);
     }
 
     private OrderFigures OnStack(int quantity, ref NoLines sink)
@@ -69,18 +77,27 @@ public sealed partial class PreparedJob
         return Work(quantity, taken, ref sink);
     }
 
-    private PartEstimate PartOf(PartPieces pieces, int index, SheetsTaken[] taken, long started)
+    private List<PartEstimate> PartsOf(SheetsTaken[] taken, long started)
     {
-        PartSheets? onSheets = null;
-        if (book is null)
+        var parts = new List<PartEstimate>();
+        if (book is not null)
         {
-            var (candidate, sheets, layout) = taken[index];
-            var sheet = candidates[index][candidate];
-            onSheets = new PartSheets(
-                sheet.Sheet.Id, sheet.PiecesPerSheet, sheets, (decimal)sheets / started, layout, Impressions(pieces.Part, sheets));
+            foreach (var pieces in Block.Parts)
+            {
+                parts.Add(new PartEstimate(pieces.Part.Name, pieces.Count, pieces.Piece, null, pieces.PaperMass, pieces.Stock.Caliper));
+            }
         }
 
-        return new PartEstimate(pieces.Part.Name, pieces.Count, pieces.Piece, onSheets, pieces.PaperMass, pieces.Stock.Caliper);
+        for (var index = 0; index < lots.Length; index++)
+        {
+            var ((pieces, _, choices), (candidate, sheets, layout)) = (lots[index], taken[index]);
+            var sheet = choices[candidate];
+            var onSheets = new PartSheets(
+                sheet.Sheet.Id, sheet.PiecesPerSheet, sheets, (decimal)sheets / started, layout, Impressions(pieces.Part, sheets));
+            parts.Add(new PartEstimate(pieces.Part.Name, pieces.Count, pieces.Piece, onSheets, pieces.PaperMass, pieces.Stock.Caliper));
+        }
+
+        return parts;
     }
 
     private static List<(Ink Ink, long Count)> Impressions(Part part, long sheets)

@@ -122,10 +122,10 @@ public sealed partial class PreparedJob
         Span<int> order = count <= MostOnStack ? stackalloc int[count] : new int[count];
         units.Clear();
         var used = 0;
-        for (var index = 0; index < candidates.Length; index++)
+        for (var index = 0; index < lots.Length; index++)
         {
-            taken[index] = Take(index, started);
-            ref readonly var sheet = ref candidates[index][taken[index].Candidate];
+            taken[index] = Take(lots[index], started);
+            ref readonly var sheet = ref lots[index].Candidates[taken[index].Candidate];
             var sheets = taken[index].Sheets;
             allSheets += sheets;
             if (delivers == Delivered.FlatSheets)
@@ -161,7 +161,8 @@ public sealed partial class PreparedJob
 
     private static void Use(int price, long sheets, Span<long> units, Span<int> order, ref int used)
     {
-        if (price < 0)
+        // A second half of no copies takes nothing and must not be counted twice among the prices in use.
+        if (price < 0 || sheets == 0)
         {
             return;
         }
@@ -175,15 +176,15 @@ public sealed partial class PreparedJob
     }
 
     // Each part by itself takes the sheet with the lowest unrounded print and paper charge; of equals the first listed.
-    private SheetsTaken Take(int part, long started)
+    private SheetsTaken Take(in Lot lot, long started)
     {
-        var choices = candidates[part];
-        var pieces = Block.Parts[part].Count;
+        var choices = lot.Candidates;
+        var copies = lot.Copies(started);
         var best = default(SheetsTaken);
         var lowest = 0m;
         for (var index = 0; index < choices.Length; index++)
         {
-            var (sheets, layout) = SheetCount.Of(job.Shop.Layout, pieces, choices[index].PiecesPerSheet, started);
+            var (sheets, layout) = SheetCount.Of(job.Shop.Layout, lot.Pieces.Count, choices[index].PiecesPerSheet, copies);
             if (choices.Length == 1)
             {
                 return new SheetsTaken(0, sheets, layout);

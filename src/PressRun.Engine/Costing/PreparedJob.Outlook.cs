@@ -73,7 +73,7 @@ public sealed partial class PreparedJob
     // Where a quantity stands on every staircase of the price list.
     private PlaceOnSteps Standing(int quantity)
     {
-        var taken = new SheetsTaken[candidates.Length];
+        var taken = new SheetsTaken[lots.Length];
         var sink = default(NoLines);
         var figures = Work(quantity, taken, ref sink);
         if (figures.Problem is not null)
@@ -89,7 +89,7 @@ public sealed partial class PreparedJob
             var used = 0;
             for (var part = 0; part < taken.Length; part++)
             {
-                ref readonly var sheet = ref candidates[part][taken[part].Candidate];
+                ref readonly var sheet = ref lots[part].Candidates[taken[part].Candidate];
                 Use(sheet.OutsidePrice, taken[part].Sheets, units, order, ref used);
                 Use(sheet.InsidePrice, taken[part].Sheets, units, order, ref used);
                 Use(print.Length + sheet.PaperPrice, taken[part].Sheets, units, order, ref used);

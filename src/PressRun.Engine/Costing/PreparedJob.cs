@@ -13,7 +13,7 @@ namespace PressRun.Engine.Costing;
 public sealed partial class PreparedJob
 {
     private readonly Job job;
-    private readonly SheetCandidate[][] candidates;
+    private readonly Lot[] lots;
     private readonly StepPrices[] print;
     private readonly StepPrices[] paper;
     private readonly BookPrice? book;
@@ -22,15 +22,17 @@ public sealed partial class PreparedJob
     private readonly Delivered delivers;
     private readonly CopiesToStart copiesToStart;
     private readonly BenchTime benchTime;
-    private readonly Mass untrimmedCopy;
+    private readonly Mass sentCopy;
+    private readonly Mass sentOtherHalf;
     private readonly decimal fixedCosts;
     private readonly PreparedChannel[] channels;
 
-    private PreparedJob(Job job, BookBlock block, SheetCandidate[][] candidates, BookPrice? book)
+    private PreparedJob(Job job, BookBlock block, BookBlock? otherHalf, Lot[] lots, BookPrice? book)
     {
         this.job = job;
         Block = block;
-        this.candidates = candidates;
+        OtherHalf = otherHalf;
+        this.lots = lots;
         this.book = book;
         bookPages = job.Edition.Parts.Sum(part => part.Pages);
         print = [.. job.Shop.Print.Select(price => new StepPrices(price.Steps, price.Rule))];
@@ -40,10 +42,10 @@ public sealed partial class PreparedJob
         var steps = BenchTime.StepsLeftToDo(job.Bench.Steps, ShopCollates(job, book));
         copiesToStart = new CopiesToStart([job.Shop.Spoilage, .. steps.Select(step => step.Spoilage)], job.Bench.Overs);
         benchTime = new BenchTime(steps, block.PiecesPerCopy, job.Edition.Trim.EdgeCount);
-        untrimmedCopy = block.UntrimmedMass + job.Bench.FittingsMass;
+        sentCopy = Sent(block);
+        sentOtherHalf = otherHalf is null ? Mass.Zero : Sent(otherHalf);
         fixedCosts = job.Edition.FixedCosts.Sum(cost => job.Currency.Round(cost.Amount));
-        Copy = new CopyEstimate(
-            job.Edition.Weighed?.Mass ?? (block.PaperMass + job.Bench.FittingsMass), job.Edition.Weighed?.Thickness ?? block.Thickness, block.Creep);
+        Copy = CopyOf(block);
         channels = [.. job.Channels.Select(channel => PreparedChannel.Of(channel, job, Copy))];
     }
 
@@ -52,6 +54,9 @@ public sealed partial class PreparedJob
 
     /// <summary>The edition as an object.</summary>
     public BookBlock Block { get; }
+
+    /// <summary>The edition on the second half's paper; null where the whole run is on the same papers.</summary>
+    public BookBlock? OtherHalf { get; }
 
     /// <summary>One finished copy, as weighed or gauged where it was, else as reckoned.</summary>
     public CopyEstimate Copy { get; }
@@ -70,7 +75,7 @@ public sealed partial class PreparedJob
         var stocks = job.Stocks.ToDictionary(stock => stock.Id, StringComparer.Ordinal);
         var block = BookBlock.Of(job.Edition, id => stocks[id]);
         var book = BookFor(job);
-        var candidates = Array.Empty<SheetCandidate[]>();
+        Lot[] lots = [];
         if (book is not null)
         {
             JobRules.CheckWholeBooks(job.Shop, problems);
@@ -82,13 +87,16 @@ public sealed partial class PreparedJob
         }
         else
         {
-            candidates = [.. block.Parts.Select((part, index) => SheetChoice.Candidates(job, part, index, problems))];
+            lots = [.. block.Parts.Select((part, index) => new Lot(part, Share.All, SheetChoice.Candidates(job, part, index, problems)))];
         }
 
         return problems.Count > 0
             ? Outcome<PreparedJob>.Refused(problems)
-            : Outcome<PreparedJob>.Of(new PreparedJob(job, block, candidates, book));
+            : Outcome<PreparedJob>.Of(new PreparedJob(job, block, null, lots, book));
     }
+
+    internal CopyEstimate CopyOf(BookBlock block) => new(
+        job.Edition.Weighed?.Mass ?? (block.PaperMass + job.Bench.FittingsMass), job.Edition.Weighed?.Thickness ?? block.Thickness, block.Creep);
 
     private static BookPrice? BookFor(Job job)
     {

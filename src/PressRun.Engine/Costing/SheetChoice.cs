@@ -7,6 +7,26 @@ namespace PressRun.Engine.Costing;
 /// <summary>A sheet that a part can be printed on, with the places of its prices in the list; -1 for an unprinted side.</summary>
 internal readonly record struct SheetCandidate(Sheet Sheet, int PiecesPerSheet, int OutsidePrice, int InsidePrice, int PaperPrice, Mass SheetMass);
 
+/// <summary>Which copies of a run a lot is for.</summary>
+internal enum Share
+{
+    All,
+    FirstHalf,
+    SecondHalf,
+}
+
+/// <summary>Pieces that are printed together: a part, or the half of it that is on one of two stocks.</summary>
+internal readonly record struct Lot(PartPieces Pieces, Share Share, SheetCandidate[] Candidates)
+{
+    /// <summary>Copies of the lot: of an odd number the first half has one more.</summary>
+    public long Copies(long started) => Share switch
+    {
+        Share.FirstHalf => started - (started / 2),
+        Share.SecondHalf => started / 2,
+        _ => started,
+    };
+}
+
 /// <summary>What was taken for a part at one quantity.</summary>
 internal readonly record struct SheetsTaken(int Candidate, long Sheets, Layout Layout);
 

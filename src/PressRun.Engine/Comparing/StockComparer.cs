@@ -1,0 +1,207 @@
+using PressRun.Engine.Costing;
+using PressRun.Engine.Editions;
+using PressRun.Engine.Measures;
+using PressRun.Engine.Postage;
+
+namespace PressRun.Engine.Comparing;
+
+/// <summary>The same edition on other papers.</summary>
+public static class StockComparer
+{
+    /// <summary>Costs every combination of the stocks asked for.</summary>
+    /// <param name="job">The job as it stands.</param>
+    /// <param name="request">What to try.</param>
+    /// <param name="cancellation">Ends the work early.</param>
+    /// <returns>The comparison, or what is wrong with the request; a combination that cannot be printed is told of in the answer.</returns>
+    /// <exception cref="OperationCanceledException">The work was ended early.</exception>
+    public static Outcome<StockComparison> Compare(Job job, ComparisonRequest request, CancellationToken cancellation = default)
+    {
+        var problems = Check(job, request);
+        if (problems.Count > 0)
+        {
+            return Outcome<StockComparison>.Refused(problems);
+        }
+
+        var refused = new List<RefusedCombination>();
+        var prepared = new List<(string[] StockIds, PreparedJob Job)>();
+        foreach (var choices in Combinations(request.Choices))
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var tried = job.WithStocks(choices);
+            string[] stockIds = [.. tried.Edition.Parts.Select(part => part.StockId)];
+            var outcome = PreparedJob.Prepare(tried);
+            if (outcome.Succeeded)
+            {
+                prepared.Add((stockIds, outcome.Value));
+            }
+            else
+            {
+                refused.Add(new RefusedCombination(stockIds, null, outcome.Problems));
+            }
+        }
+
+        var rows = new List<ComparedRow>();
+        foreach (var quantity in request.Quantities)
+        {
+            var first = rows.Count;
+            foreach (var (stockIds, ready) in prepared)
+            {
+                cancellation.ThrowIfCancellationRequested();
+                var estimate = ready.Estimate(quantity);
+                if (estimate.Succeeded)
+                {
+                    rows.Add(new ComparedRow(stockIds, estimate.Value, InHands(ready, ready.Block, estimate.Value, ready.Copy)));
+                }
+                else
+                {
+                    refused.Add(new RefusedCombination(stockIds, quantity, estimate.Problems));
+                }
+            }
+
+            Mark(job, rows, first);
+        }
+
+        return Outcome<StockComparison>.Of(new StockComparison(rows, Halves(job, request, refused), refused));
+    }
+
+    private static List<HalvesRow> Halves(Job job, ComparisonRequest request, List<RefusedCombination> refused)
+    {
+        var halves = new List<HalvesRow>();
+        foreach (var choice in request.Halves)
+        {
+            string[] stockIds = [.. job.WithStocks((choice.Part, choice.FirstStockId)).Edition.Parts.Select(part => part.StockId)];
+            var outcome = PreparedJob.PrepareHalves(job, choice.Part, choice.FirstStockId, choice.SecondStockId);
+            if (!outcome.Succeeded)
+            {
+                refused.Add(new RefusedCombination(stockIds, null, outcome.Problems));
+                continue;
+            }
+
+            var ready = outcome.Value;
+            var (other, otherCopy) = ready.OtherHalf is { } block ? (block, ready.CopyOf(block)) : (ready.Block, ready.Copy);
+            foreach (var quantity in request.Quantities)
+            {
+                var estimate = ready.Estimate(quantity);
+                if (estimate.Succeeded)
+                {
+                    halves.Add(new HalvesRow(
+                        choice,
+                        estimate.Value,
+                        otherCopy,
+                        InHands(ready, ready.Block, estimate.Value, ready.Copy),
+                        InHands(ready, other, estimate.Value, otherCopy)));
+                }
+                else
+                {
+                    refused.Add(new RefusedCombination(stockIds, quantity, estimate.Problems));
+                }
+            }
+        }
+
+        return halves;
+    }
+
+    private static List<Problem> Check(Job job, ComparisonRequest request)
+    {
+        var problems = new List<Problem>();
+        var stockIds = job.Stocks.Select(stock => stock.Id).ToHashSet(StringComparer.Ordinal);
+        var asked = request.Choices.SelectMany(choice => choice.StockIds.Select(id => (choice.Part, Id: id)))
+            .Concat(request.Halves.SelectMany(halves => new[] { (halves.Part, Id: halves.FirstStockId), (halves.Part, Id: halves.SecondStockId) }));
+        foreach (var (part, id) in asked.Distinct())
+        {
+            if (part < 0 || part >= job.Edition.Parts.Count)
+            {
+                problems.Add(new Problem("$.compare", Text.Of(part), "The edition has no such part."));
+            }
+            else if (!stockIds.Contains(id))
+            {
+                problems.Add(new Problem("$.compare", id, "There is no stock with this id."));
+            }
+        }
+
+        foreach (var quantity in request.Quantities)
+        {
+            JobRules.CheckQuantity(quantity, "$.compare.quantities", problems);
+        }
+
+        var rows = request.Choices.Aggregate((decimal)Math.Max(1, request.Quantities.Count), (count, choice) => Math.Min(count * choice.StockIds.Count, decimal.MaxValue / 1_000_000m));
+        if (rows > ComparisonRequest.MostRows)
+        {
+            problems.Add(new Problem("$.compare", Text.Of(rows), $"These choices make more rows than {ComparisonRequest.MostRows}; try fewer stocks or quantities."));
+        }
+
+        return problems;
+    }
+
+    // The last choice turns fastest.
+    private static IEnumerable<(int Part, string StockId)[]> Combinations(IReadOnlyList<StockChoice> choices)
+    {
+        IEnumerable<(int, string)[]> combinations = [[]];
+        foreach (var choice in choices)
+        {
+            combinations = combinations.SelectMany(head => choice.StockIds.Select(id => ((int, string)[])[.. head, (choice.Part, id)]));
+        }
+
+        return combinations;
+    }
+
+    private static List<InHand> InHands(PreparedJob ready, BookBlock block, Estimate estimate, CopyEstimate copy)
+    {
+        var inHands = new List<InHand>();
+        var unitCost = estimate.Totals.UnitCost(estimate.Quantity);
+        foreach (var (channel, mailer, postage) in ready.Mailings(copy))
+        {
+            var share = (mailer.Price + (postage?.Price ?? 0m)) / channel.CopiesPerOrder;
+            inHands.Add(new InHand(
+                channel.Id,
+                postage is { Price: null } ? null : unitCost + share,
+                postage,
+                postage is null ? [] : [.. block.Parts.Select(part => LeavesToSpare(part, block.Edition.Page, postage, channel.CopiesPerOrder))]));
+        }
+
+        return inHands;
+    }
+
+    private static int LeavesToSpare(PartPieces part, Size page, PostageChoice postage, int copies)
+    {
+        if (postage.HeadroomMass is not { } mass)
+        {
+            return 0;
+        }
+
+        var byMass = decimal.Floor(mass.Grams / (copies * Grams.Of(page, part.Stock.Weight).Grams));
+        var caliper = copies * part.Stock.Caliper.Millimetres;
+        var byThickness = postage.HeadroomThickness is { } thickness && caliper > 0m ? decimal.Floor(thickness.Millimetres / caliper) : byMass;
+        return (int)Math.Min(Math.Min(byMass, byThickness), Job.MostPages);
+    }
+
+    private static void Mark(Job job, List<ComparedRow> rows, int first)
+    {
+        if (rows.Count == first)
+        {
+            return;
+        }
+
+        var byMass = Enumerable.Range(first, rows.Count - first).OrderBy(index => rows[index].Estimate.Copy.Mass.Grams).ToList();
+        var cheapest = Enumerable.Range(first, rows.Count - first).MinBy(index => rows[index].Estimate.Totals.LandedCost);
+        Set(cheapest, ComparisonMarks.Cheapest);
+        Set(byMass[0], ComparisonMarks.Lightest);
+        var lightest = rows[byMass[0]];
+        var over = byMass.FindIndex(index => Dearer(rows[index], lightest));
+        if (over >= 0)
+        {
+            Set(byMass[over], ComparisonMarks.FirstOverStep);
+        }
+
+        var own = job.Edition.Parts.Select(part => part.StockId).ToList();
+        var now = rows.Skip(first).FirstOrDefault(row => row.StockIds.SequenceEqual(own, StringComparer.Ordinal)) ?? lightest;
+        var heaviest = byMass.FindLastIndex(index => !Dearer(rows[index], now));
+        Set(byMass[heaviest], ComparisonMarks.HeaviestInStep);
+
+        void Set(int index, ComparisonMarks mark) => rows[index] = rows[index] with { Marks = rows[index].Marks | mark };
+    }
+
+    // Posted dearer through at least one channel, or no longer posted at all.
+    private static bool Dearer(ComparedRow row, ComparedRow than) =>
+        row.InHand.Zip(than.InHand).Any(pair => pair.Second.Postage is { Price: { } price } && (pair.First.Postage?.Price is not { } own || own > price));
+}
