@@ -56,6 +56,30 @@ public sealed partial class PreparedJob
         return figures.Problem;
     }
 
+    /// <summary>Landed cost and cash out alone, without texts.</summary>
+    /// <param name="quantity">1 to 1,000,000.</param>
+    /// <param name="landedCost">0 where there is a problem.</param>
+    /// <param name="cashOut">0 where there is a problem.</param>
+    /// <returns>Null, or the problem where the shop cannot take that quantity.</returns>
+    public Problem? Costs(int quantity, out decimal landedCost, out decimal cashOut)
+    {
+        var figures = Figures(quantity);
+        (landedCost, cashOut) = (figures.Totals.LandedCost, figures.Totals.CashOut);
+        return figures.Problem;
+    }
+
+    /// <summary>Net of a copy by the channels' mix, not rounded; null where there is no mix or a channel cannot post.</summary>
+    public decimal? NetByMix
+    {
+        get
+        {
+            var mix = channels.Sum(channel => channel.Channel.Mix);
+            return mix <= 0m || channels.Any(channel => channel.CannotPost)
+                ? null
+                : channels.Sum(channel => channel.Channel.Mix * channel.NetPerCopy!.Value) / mix;
+        }
+    }
+
     /// <summary>Page order, creep, stapler stop and cuts of the edition.</summary>
     public Imposition Impose() => Imposer.Impose(Block, job.Bench.StapleFromSpine);
 
@@ -128,16 +152,9 @@ public sealed partial class PreparedJob
     private BreakEven BreakEvenCopies(decimal landedCost, int forSale)
     {
         const decimal repeatingDecimals = 1e-18m;
-        var mix = channels.Sum(channel => channel.Channel.Mix);
-        if (mix <= 0m || channels.Any(channel => channel.CannotPost))
+        if (NetByMix is not { } net || net <= 0m)
         {
-            return new BreakEven(null, false, null);
-        }
-
-        var net = channels.Sum(channel => channel.Channel.Mix * channel.NetPerCopy!.Value) / mix;
-        if (net <= 0m)
-        {
-            return new BreakEven(null, false, net);
+            return new BreakEven(null, false, NetByMix);
         }
 
         var quotient = landedCost / net;
