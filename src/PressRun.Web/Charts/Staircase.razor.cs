@@ -1,0 +1,176 @@
+using System.Globalization;
+using System.Text;
+using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
+using PressRun.Engine.Ladder;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Charts;
+
+/// <summary>A printing that was made, as a mark on the staircase.</summary>
+/// <param name="Quantity">Copies printed.</param>
+/// <param name="Cost">What they cost.</param>
+/// <param name="Words">What the mark stands for.</param>
+public sealed record PastRun(int Quantity, decimal Cost, string Words);
+
+public sealed partial class Staircase : IAsyncDisposable
+{
+    private const int MostReadings = 600;
+
+    private readonly string id = "s" + Guid.NewGuid().ToString("N")[..8];
+    private ElementReference root;
+    private (StaircaseDrawing Drawing, string Size)[] drawings = [];
+    private CostCurve? drawn;
+    private string readings = "";
+    private IJSObjectReference? attached;
+    private DotNetObjectReference<Staircase>? self;
+
+    [Inject]
+    private IJSRuntime Js { get; set; } = default!;
+
+    /// <summary>Landed cost at every whole quantity of the range.</summary>
+    [Parameter, EditorRequired]
+    public CostCurve Curve { get; set; } = default!;
+
+    /// <summary>Ranges where fewer copies cost more.</summary>
+    [Parameter]
+    public IReadOnlyList<DearBand> Bands { get; set; } = [];
+
+    /// <summary>Where the cost falls or leaps.</summary>
+    [Parameter]
+    public IReadOnlyList<LadderJump> Jumps { get; set; } = [];
+
+    /// <summary>The quantity that is chosen.</summary>
+    [Parameter, EditorRequired]
+    public int Quantity { get; set; }
+
+    /// <summary>How figures are written.</summary>
+    [Parameter, EditorRequired]
+    public PressFormat Format { get; set; } = default!;
+
+    /// <summary>Printings that were made.</summary>
+    [Parameter]
+    public IReadOnlyList<PastRun> Past { get; set; } = [];
+
+    /// <summary>Told while the marker is dragged.</summary>
+    [Parameter]
+    public EventCallback<int> Look { get; set; }
+
+    /// <summary>Told where the marker was put down; without it the marker stays where it is.</summary>
+    [Parameter]
+    public EventCallback<int> Move { get; set; }
+
+    private int Inside => Math.Clamp(Quantity, Curve.From, Curve.To);
+
+    private decimal Cost => Curve.At(Inside);
+
+    private decimal Unit => new Rung(Inside, Cost).UnitCost;
+
+    private string Spoken => $"{Format.Count(Inside)} copies cost {Format.Money(Cost)}, {Format.Money(Unit)} each";
+
+    private double TagWidth => 18 + (9 * Format.Count(Inside).Length);
+
+    private string Summary
+    {
+        get
+        {
+            var words = new StringBuilder();
+            words.Append(CultureInfo.InvariantCulture, $"From {Format.Money(Curve.At(Curve.From))} for {Format.Count(Curve.From)} copies ");
+            words.Append(CultureInfo.InvariantCulture, $"to {Format.Money(Curve.At(Curve.To))} for {Format.Count(Curve.To)}. {Spoken}.");
+            foreach (var band in Bands)
+            {
+                words.Append(CultureInfo.InvariantCulture, $" {Format.Count(band.From)} to {Format.Count(band.To)} copies cost no less than {Format.Count(band.Better)}.");
+            }
+
+            return words.ToString();
+        }
+    }
+
+    /// <summary>Called by the script while the marker is dragged.</summary>
+    [JSInvokable]
+    public Task LookAt(int quantity) => InvokeAsync(() => Look.InvokeAsync(Math.Clamp(quantity, Curve.From, Curve.To)));
+
+    /// <summary>Called by the script where the marker is put down.</summary>
+    [JSInvokable]
+    public Task MoveTo(int quantity) => InvokeAsync(() => Move.InvokeAsync(Math.Clamp(quantity, Curve.From, Curve.To)));
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        try
+        {
+            if (attached is not null)
+            {
+                await attached.InvokeVoidAsync("stop");
+                await attached.DisposeAsync();
+            }
+        }
+        catch (JSDisconnectedException)
+        {
+            // The browser went first, and took its listeners with it.
+        }
+
+        self?.Dispose();
+    }
+
+    /// <inheritdoc/>
+    protected override void OnParametersSet()
+    {
+        if (ReferenceEquals(drawn, Curve))
+        {
+            return;
+        }
+
+        drawn = Curve;
+        drawings =
+        [
+            (StaircaseDrawing.Of(Curve, Bands, Jumps, StaircaseFrame.Wide), "wide"),
+            (StaircaseDrawing.Of(Curve, Bands, Jumps, StaircaseFrame.Narrow), "narrow"),
+        ];
+        readings = Readings();
+    }
+
+    /// <inheritdoc/>
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (firstRender && Move.HasDelegate)
+        {
+            self = DotNetObjectReference.Create(this);
+            await using var module = await Js.InvokeAsync<IJSObjectReference>("import", "./js/staircase.js");
+            attached = await module.InvokeAsync<IJSObjectReference>("attach", root, self);
+        }
+    }
+
+    // What the script says where one points: quantity, height of its cost and the words for it. Sampled where the range is long.
+    private string Readings()
+    {
+        var stride = Math.Max(1, (Curve.Costs.Count + MostReadings - 1) / MostReadings);
+        var text = new StringBuilder();
+        for (var quantity = Curve.From; quantity <= Curve.To; quantity += stride)
+        {
+            var rung = new Rung(quantity, Curve.At(quantity));
+            text.Append(CultureInfo.InvariantCulture, $"{quantity};{rung.LandedCost};{Format.Count(quantity)} cost {Format.Money(rung.LandedCost)}, {Format.Money(rung.UnitCost)} each|");
+        }
+
+        return text.ToString();
+    }
+
+    private string Plot(StaircaseDrawing drawing)
+    {
+        var frame = drawing.Frame;
+        return string.Join(' ', new[] { frame.Left, frame.Right, frame.Top, frame.Bottom, drawing.MostCost, Curve.From, Curve.To }.Select(Svg.N));
+    }
+
+    private double TagLeft(StaircaseDrawing drawing) =>
+        Math.Clamp(drawing.X(Inside) - (TagWidth / 2), 0, drawing.Frame.Width - TagWidth);
+
+    private bool LabelLeft(StaircaseDrawing drawing) => drawing.X(Inside) > drawing.Frame.Right - 80;
+
+    // A small figure gives way to the chosen one's label.
+    private bool TooNear(StaircaseDrawing drawing, UnitCostMark mark)
+    {
+        var (from, to) = LabelLeft(drawing) ? (-92, 20) : (-20, 92);
+        var across = mark.X - drawing.X(Inside);
+        return across > from && across < to && Math.Abs(mark.Y + 19 - (drawing.Y(Cost) + 24)) < 18;
+    }
+}

@@ -1,0 +1,47 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Localization;
+using MudBlazor;
+using MudBlazor.Services;
+using PressRun.Web.Shared;
+
+namespace PressRun.Web.Layout;
+
+/// <summary>Everything that the pages need of the host, in two calls.</summary>
+public static class WebPages
+{
+    /// <summary>Adds Blazor, MudBlazor and the features' services.</summary>
+    public static IServiceCollection AddPressRunPages(this IServiceCollection services)
+    {
+        services.AddRazorComponents().AddInteractiveServerComponents();
+        services.AddMudServices(mud =>
+        {
+            mud.SnackbarConfiguration.PositionClass = Defaults.Classes.Position.BottomLeft;
+            mud.SnackbarConfiguration.HideTransitionDuration = 150;
+            mud.SnackbarConfiguration.ShowTransitionDuration = 150;
+        });
+        services.AddScoped<Drafts>();
+        return services;
+    }
+
+    /// <summary>Maps the pages and the files they use; a viewer's numbers follow the languages that the browser asks for.</summary>
+    public static WebApplication MapPressRunPages(this WebApplication app)
+    {
+        app.MapStaticAssets();
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+        return app;
+    }
+
+    /// <summary>Numbers and dates follow the first language of the browser that the platform knows; words stay English.</summary>
+    public static WebApplication UseViewerLocale(this WebApplication app)
+    {
+        var cultures = CultureInfo.GetCultures(CultureTypes.SpecificCultures | CultureTypes.NeutralCultures);
+        app.UseRequestLocalization(new RequestLocalizationOptions
+        {
+            DefaultRequestCulture = new RequestCulture("en"),
+            SupportedCultures = cultures,
+            SupportedUICultures = [CultureInfo.GetCultureInfo("en")],
+            RequestCultureProviders = [new AcceptLanguageHeaderRequestCultureProvider()],
+        });
+        return app;
+    }
+}

@@ -1,0 +1,103 @@
+using System.Globalization;
+using PressRun.Data.Presses;
+using PressRun.Engine.Measures;
+
+namespace PressRun.Web.Shared.Wording;
+
+/// <summary>Writes figures as one press and one viewer read them: the press's units and currency, the viewer's locale. It rounds for display only.</summary>
+/// <param name="currency">Of all amounts.</param>
+/// <param name="units">Shown first.</param>
+/// <param name="culture">The viewer's.</param>
+public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo culture)
+{
+    // A sixteenth of an inch is the finest mark of a common ruler; a length within 0.02 mm of one is that mark.
+    private const int FinestFraction = 16;
+    private const decimal FractionTolerance = 0.0008m;
+
+    /// <summary>Of all amounts.</summary>
+    public Currency Currency { get; } = currency;
+
+    /// <summary>Shown first.</summary>
+    public UnitSystem Units { get; } = units;
+
+    /// <summary>The viewer's.</summary>
+    public CultureInfo Culture { get; } = culture;
+
+    /// <summary>Unit of a length that is typed without one.</summary>
+    public string LengthUnit => Units == UnitSystem.Imperial ? "in" : "mm";
+
+    /// <summary>Unit of a mass that is typed without one.</summary>
+    public string MassUnit => Units == UnitSystem.Imperial ? "oz" : "g";
+
+    /// <summary>A count: <c>1,200</c>.</summary>
+    public string Count(decimal count) => count.ToString("N0", Culture);
+
+    /// <summary>An amount with the digits of the currency's minor unit, without its sign: <c>305.83</c>.</summary>
+    public string Money(decimal amount) => Currency.Round(amount).ToString("N" + Currency.MinorDigits.ToString(CultureInfo.InvariantCulture), Culture);
+
+    /// <summary>A price that may be finer than the minor unit, with as many digits as it has: <c>0.004</c>.</summary>
+    public string Price(decimal price) => price.ToString("N" + Math.Max(Currency.MinorDigits, Scale(price)).ToString(CultureInfo.InvariantCulture), Culture);
+
+    /// <summary>A fraction as per cent: <c>5 %</c>.</summary>
+    public string Percent(decimal fraction) => (fraction * 100m).ToString("0.##", Culture) + "\u00a0%";
+
+    /// <summary>A number with at most so many decimals: hours, sheets a copy.</summary>
+    public string Number(decimal number, int decimals) => number.ToString("#,0." + new string('#', decimals), Culture);
+
+    /// <summary>A size on the page: inches with ruler fractions, or millimetres.</summary>
+    public Shown Length(Length length) => Units == UnitSystem.Imperial ? Inches(length) : new Shown(Number(length.Millimetres, 1), null, "mm");
+
+    /// <summary>The thickness of a book or a paper: too fine for ruler fractions.</summary>
+    public Shown Thickness(Length length) => Units == UnitSystem.Imperial
+        ? new Shown(Number(length.Inches, 3), null, "in")
+        : new Shown(Number(length.Millimetres, length < Millimetre ? 2 : 1), null, "mm");
+
+    /// <summary>The mass of a copy or a carton.</summary>
+    public Shown Mass(Mass mass) => Units switch
+    {
+        UnitSystem.Imperial when mass.Pounds >= 1m => new Shown(Number(mass.Pounds, 1), null, "lb"),
+        UnitSystem.Imperial => new Shown(Number(mass.Ounces, mass.Ounces < 10m ? 2 : 1), null, "oz"),
+        _ when mass.Grams >= 1000m => new Shown(Number(mass.Kilograms, 1), null, "kg"),
+        _ => new Shown(Number(mass.Grams, mass.Grams < 10m ? 1 : 0), null, "g"),
+    };
+
+    /// <summary>A page size: <c>5 1/2 × 8 1/2 in</c>.</summary>
+    public string Size(Engine.Editions.Size size) => $"{Length(size.Width).NumberText} × {Length(size.Height)}";
+
+    /// <summary>A day in the viewer's long form without the weekday, with the year.</summary>
+    public string Day(DateOnly day) => day.ToString("d MMMM yyyy", Culture);
+
+    private static readonly Length Millimetre = Engine.Measures.Length.FromMillimetres(1m);
+
+    private Shown Inches(Length length)
+    {
+        var whole = decimal.Truncate(length.Inches);
+        var parts = (length.Inches - whole) * FinestFraction;
+        var nearest = decimal.Round(parts);
+        if (Math.Abs(parts - nearest) > FractionTolerance * FinestFraction)
+        {
+            return new Shown(Number(length.Inches, 3), null, "in");
+        }
+
+        if (nearest == 0m)
+        {
+            return new Shown(Count(whole), null, "in");
+        }
+
+        if (nearest == FinestFraction)
+        {
+            return new Shown(Count(whole + 1m), null, "in");
+        }
+
+        var (numerator, denominator) = ((int)nearest, FinestFraction);
+        while (numerator % 2 == 0)
+        {
+            numerator /= 2;
+            denominator /= 2;
+        }
+
+        return new Shown(whole == 0m ? "" : Count(whole), string.Create(CultureInfo.InvariantCulture, $"{numerator}/{denominator}"), "in");
+    }
+
+    private static int Scale(decimal price) => (price / 1.0000000000000000000000000000m).Scale;
+}

@@ -1,0 +1,25 @@
+using System.Globalization;
+using PressRun.Data.Presses;
+using PressRun.Engine.Measures;
+
+namespace PressRun.Web.Shared.Wording;
+
+/// <summary>The press that a page is about, and how its figures are written for this viewer.</summary>
+/// <param name="Record">Its settings.</param>
+/// <param name="Format">Its units and currency in the viewer's locale.</param>
+public sealed record PressView(PressRecord Record, PressFormat Format)
+{
+    /// <summary>What the press calls itself.</summary>
+    public string Name => Record.Name;
+
+    /// <summary>The currency by its own name where the platform knows it, else its code.</summary>
+    public string CurrencyName => CurrencyNames.Of(Record.Currency);
+
+    /// <summary>The view of a press for a viewer's culture.</summary>
+    /// <exception cref="InvalidOperationException">The press's currency is not in ISO 4217's list.</exception>
+    public static PressView Of(PressRecord record, CultureInfo culture)
+    {
+        var currency = Currency.Find(record.Currency) ?? throw new InvalidOperationException($"No currency {record.Currency}.");
+        return new PressView(record, new PressFormat(currency, record.Units, culture));
+    }
+}

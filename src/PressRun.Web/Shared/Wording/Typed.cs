@@ -1,0 +1,110 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using PressRun.Data.Presses;
+using PressRun.Engine.Measures;
+
+namespace PressRun.Web.Shared.Wording;
+
+/// <summary>Reads what a person types into a field, in the viewer's locale and the press's units. Null where it cannot be read.</summary>
+public static partial class Typed
+{
+    private static readonly Dictionary<char, string> Vulgar = new()
+    {
+        ['¼'] = "1/4", ['½'] = "1/2", ['¾'] = "3/4", ['⅛'] = "1/8", ['⅜'] = "3/8", ['⅝'] = "5/8", ['⅞'] = "7/8", ['⅓'] = "1/3", ['⅔'] = "2/3",
+    };
+
+    /// <summary>A whole number of 0 or more; group separators and spaces are allowed.</summary>
+    public static int? Count(string typed, CultureInfo culture)
+    {
+        var digits = Spaceless(typed).Replace(culture.NumberFormat.NumberGroupSeparator, "", StringComparison.Ordinal);
+        return int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var count) ? count : null;
+    }
+
+    /// <summary>An amount or another decimal number. The locale's decimal sign is read first; a lone point or comma is understood as one too.</summary>
+    public static decimal? Number(string typed, CultureInfo culture)
+    {
+        var text = Spaceless(typed).Replace("\u2212", "-", StringComparison.Ordinal);
+        const NumberStyles style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
+        if (decimal.TryParse(text, style | NumberStyles.AllowThousands, culture, out var number) && !LooksLikeOtherDecimalSign(text, culture))
+        {
+            return number;
+        }
+
+        return decimal.TryParse(text.Replace(',', '.'), style, CultureInfo.InvariantCulture, out number) ? number : null;
+    }
+
+    /// <summary>A length: <c>140</c>, <c>14 cm</c>, <c>5 1/2 in</c>, <c>5½</c>; without a unit it is in <paramref name="units"/>' own.</summary>
+    public static Length? Length(string typed, UnitSystem units, CultureInfo culture)
+    {
+        if (Measure(typed, culture) is not var (number, unit))
+        {
+            return null;
+        }
+
+        return unit switch
+        {
+            "" => units == UnitSystem.Imperial ? Engine.Measures.Length.FromInches(number) : Engine.Measures.Length.FromMillimetres(number),
+            "mm" => Engine.Measures.Length.FromMillimetres(number),
+            "cm" => Engine.Measures.Length.FromCentimetres(number),
+            "in" or "inch" or "inches" or "\"" or "″" => Engine.Measures.Length.FromInches(number),
+            "um" or "µm" or "μm" => Engine.Measures.Length.FromMicrometres(number),
+            _ => null,
+        };
+    }
+
+    /// <summary>A mass: <c>56</c>, <c>2 oz</c>, <c>1.2 kg</c>; without a unit it is in <paramref name="units"/>' own.</summary>
+    public static Mass? Mass(string typed, UnitSystem units, CultureInfo culture)
+    {
+        if (Measure(typed, culture) is not var (number, unit))
+        {
+            return null;
+        }
+
+        return unit switch
+        {
+            "" => units == UnitSystem.Imperial ? Engine.Measures.Mass.FromOunces(number) : Engine.Measures.Mass.FromGrams(number),
+            "g" => Engine.Measures.Mass.FromGrams(number),
+            "kg" => Engine.Measures.Mass.FromKilograms(number),
+            "oz" => Engine.Measures.Mass.FromOunces(number),
+            "lb" or "lbs" => Engine.Measures.Mass.FromPounds(number),
+            _ => null,
+        };
+    }
+
+    // The number of a measure (decimal, or whole and common fraction) and the letters after it.
+    private static (decimal Number, string Unit)? Measure(string typed, CultureInfo culture)
+    {
+        var text = string.Concat(typed.Trim().Select(sign => Vulgar.TryGetValue(sign, out var fraction) ? " " + fraction : sign.ToString()))
+            .Replace('⁄', '/').Trim();
+        var match = MeasurePattern().Match(text);
+        if (!match.Success)
+        {
+            return null;
+        }
+
+        var whole = match.Groups["whole"].Value;
+        var number = whole.Length == 0 ? 0m : Number(whole, culture);
+        if (match.Groups["over"].Success)
+        {
+            var over = decimal.Parse(match.Groups["over"].Value, CultureInfo.InvariantCulture);
+            var under = decimal.Parse(match.Groups["under"].Value, CultureInfo.InvariantCulture);
+            number = under == 0m ? null : number + (over / under);
+        }
+
+        return number is { } known ? (known, match.Groups["unit"].Value.ToLowerInvariant()) : null;
+    }
+
+    // "5.5" typed where the point groups thousands, or "5,5" where the comma does: fewer or more than three digits follow it.
+    private static bool LooksLikeOtherDecimalSign(string text, CultureInfo culture)
+    {
+        var at = text.LastIndexOf(culture.NumberFormat.NumberGroupSeparator, StringComparison.Ordinal);
+        return at >= 0
+            && !text.Contains(culture.NumberFormat.NumberDecimalSeparator, StringComparison.Ordinal)
+            && text.Length - at - culture.NumberFormat.NumberGroupSeparator.Length != 3;
+    }
+
+    private static string Spaceless(string text) => string.Concat(text.Where(sign => !char.IsWhiteSpace(sign)));
+
+    [GeneratedRegex("""^(?<whole>[-\u2212]?[\d.,]+(?![\d]*\s*/))?\s*(?:(?<over>\d{1,4})\s*/\s*(?<under>\d{1,4}))?\s*(?<unit>[a-zA-Zµμ"″]*)$""", RegexOptions.ExplicitCapture, 200)]
+    private static partial Regex MeasurePattern();
+}

@@ -1,0 +1,32 @@
+// Keeps what is being typed in this browser until the server has it: [data-draft] names the field, [data-kept] what the server holds.
+const PREFIX = 'pressrun.draft.';
+
+const store = (action) => {
+  try { return action(localStorage); } catch { return null; } // storage may be full or switched off; typing goes on
+};
+
+document.addEventListener('input', event => {
+  const field = event.target;
+  if (!field.dataset?.draft) return;
+  store(s => field.value === field.dataset.kept
+    ? s.removeItem(PREFIX + field.dataset.draft)
+    : s.setItem(PREFIX + field.dataset.draft, field.value));
+});
+
+// Escape gives the field back what the server holds.
+document.addEventListener('keydown', event => {
+  const field = event.target;
+  if (event.key !== 'Escape' || !field.dataset?.draft || field.dataset.kept === undefined) return;
+  field.value = field.dataset.kept;
+  forget(field.dataset.draft);
+  field.dispatchEvent(new Event('input', { bubbles: true }));
+  field.dispatchEvent(new Event('change', { bubbles: true }));
+});
+
+export function recall() {
+  return store(s => Object.fromEntries(Object.keys(s).filter(k => k.startsWith(PREFIX)).map(k => [k.slice(PREFIX.length), s.getItem(k)]))) ?? {};
+}
+
+export function forget(key) {
+  store(s => s.removeItem(PREFIX + key));
+}

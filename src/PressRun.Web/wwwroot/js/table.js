@@ -1,0 +1,29 @@
+// Which table is lit (a cookie, so that the server renders the same one), and whether the page answers yet.
+const YEAR = 31536000;
+
+document.addEventListener('click', event => {
+  const button = event.target.closest?.('[data-table-switch]');
+  if (!button) return;
+  const root = document.documentElement;
+  const deviceIsDark = matchMedia('(prefers-color-scheme: dark)').matches;
+  const isDark = root.dataset.table ? root.dataset.table === 'dark' : deviceIsDark;
+  root.dataset.table = isDark ? 'light' : 'dark';
+  document.cookie = `table=${root.dataset.table}; path=/; max-age=${YEAR}; samesite=lax`;
+});
+
+export function markInteractive() {
+  document.body.dataset.interactive = '';
+}
+
+// Ctrl+Z (or Cmd+Z) outside a field that is being typed in asks the page to take back its last saved edit.
+export function listenForUndo(page) {
+  const onKey = event => {
+    if (!(event.ctrlKey || event.metaKey) || event.shiftKey || event.key.toLowerCase() !== 'z') return;
+    const field = event.target.closest?.('input, textarea');
+    if (field && field.value !== field.defaultValue) return;
+    event.preventDefault();
+    page.invokeMethodAsync('UndoFromKey');
+  };
+  document.addEventListener('keydown', onKey);
+  return { stop: () => document.removeEventListener('keydown', onKey) };
+}
