@@ -98,6 +98,9 @@ public static class MeasureText
     /// <summary>A length as the job file writes it, exact: <c>139.7 mm</c>.</summary>
     public static string Exact(Length length) => NumberText.Plain(length.Millimetres) + " mm";
 
+    /// <summary>A thickness as the job file writes it, exact: <c>230 um</c>.</summary>
+    public static string ExactThin(Length thickness) => NumberText.Plain(thickness.Micrometres) + " um";
+
     /// <summary>A mass as the job file writes it, exact: <c>28 g</c>.</summary>
     public static string Exact(Mass mass) => NumberText.Plain(mass.Grams) + " g";
 
