@@ -22,6 +22,12 @@ public static class StockComparer
             return Outcome<StockComparison>.Refused(problems);
         }
 
+        var tables = JobTables.Of(job);
+        if (!tables.Succeeded)
+        {
+            return Outcome<StockComparison>.Refused(tables.Problems);
+        }
+
         var refused = new List<RefusedCombination>();
         var prepared = new List<(string[] StockIds, PreparedJob Job)>();
         foreach (var choices in Combinations(request.Choices))
@@ -29,7 +35,7 @@ public static class StockComparer
             cancellation.ThrowIfCancellationRequested();
             var tried = job.WithStocks(choices);
             string[] stockIds = [.. tried.Edition.Parts.Select(part => part.StockId)];
-            var outcome = PreparedJob.Prepare(tried);
+            var outcome = PreparedJob.Prepare(tried, tables.Value);
             if (outcome.Succeeded)
             {
                 prepared.Add((stockIds, outcome.Value));

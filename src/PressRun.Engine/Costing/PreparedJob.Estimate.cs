@@ -85,7 +85,7 @@ public sealed partial class PreparedJob
 
     /// <summary>What each channel that packs copies in a mailer posts of a copy: the channel, the mailer and, where it posts, the service taken.</summary>
     internal IEnumerable<(Channel Channel, Mailer Mailer, PostageChoice? Postage)> Mailings(CopyEstimate copy) => channels
-        .Select(channel => copy == Copy ? channel : PreparedChannel.Of(channel.Channel, job, copy))
+        .Select(channel => copy == Copy ? channel : PreparedChannel.Of(channel.Channel, tables, copy))
         .Where(channel => channel.Mailer is not null)
         .Select(channel => (channel.Channel, channel.Mailer!, channel.Postage));
 

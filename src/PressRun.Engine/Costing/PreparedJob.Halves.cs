@@ -45,6 +45,6 @@ public sealed partial class PreparedJob
             }
         }
 
-        return Outcome<PreparedJob>.Of(new PreparedJob(one.job, one.Block, other.Block, [.. lots], one.book));
+        return Outcome<PreparedJob>.Of(new PreparedJob(one.job, one.tables, one.Block, other.Block, [.. lots], one.book));
     }
 }

@@ -13,6 +13,7 @@ namespace PressRun.Engine.Costing;
 public sealed partial class PreparedJob
 {
     private readonly Job job;
+    private readonly JobTables tables;
     private readonly Lot[] lots;
     private readonly StepPrices[] print;
     private readonly StepPrices[] paper;
@@ -27,26 +28,27 @@ public sealed partial class PreparedJob
     private readonly decimal fixedCosts;
     private readonly PreparedChannel[] channels;
 
-    private PreparedJob(Job job, BookBlock block, BookBlock? otherHalf, Lot[] lots, BookPrice? book)
+    private PreparedJob(Job job, JobTables tables, BookBlock block, BookBlock? otherHalf, Lot[] lots, BookPrice? book)
     {
         this.job = job;
+        this.tables = tables;
         Block = block;
         OtherHalf = otherHalf;
         this.lots = lots;
         this.book = book;
         bookPages = job.Edition.Parts.Sum(part => part.Pages);
-        print = [.. job.Shop.Print.Select(price => new StepPrices(price.Steps, price.Rule))];
-        paper = [.. job.Shop.Paper.Select(price => new StepPrices(price.Steps, price.Rule))];
+        print = tables.Print;
+        paper = tables.Paper;
         finishing = [.. job.Shop.Finishing];
         delivers = job.Shop.Delivers ?? (book is null ? Delivered.FlatSheets : Delivered.TrimmedCopies);
-        var steps = BenchTime.StepsLeftToDo(job.Bench.Steps, ShopCollates(job, book));
-        copiesToStart = new CopiesToStart([job.Shop.Spoilage, .. steps.Select(step => step.Spoilage)], job.Bench.Overs);
-        benchTime = new BenchTime(steps, block.PiecesPerCopy, job.Edition.Trim.EdgeCount);
+        var shopCollates = ShopCollates(job, book);
+        copiesToStart = tables.CopiesToStart(shopCollates);
+        benchTime = new BenchTime(BenchTime.StepsLeftToDo(job.Bench.Steps, shopCollates), block.PiecesPerCopy, job.Edition.Trim.EdgeCount);
         sentCopy = Sent(block);
         sentOtherHalf = otherHalf is null ? Mass.Zero : Sent(otherHalf);
         fixedCosts = job.Edition.FixedCosts.Sum(cost => job.Currency.Round(cost.Amount));
         Copy = CopyOf(block);
-        channels = [.. job.Channels.Select(channel => PreparedChannel.Of(channel, job, Copy))];
+        channels = [.. job.Channels.Select(channel => PreparedChannel.Of(channel, tables, Copy))];
     }
 
     /// <summary>The job as it was prepared.</summary>
@@ -65,15 +67,15 @@ public sealed partial class PreparedJob
     /// <returns>The prepared job, or every problem found.</returns>
     public static Outcome<PreparedJob> Prepare(Job job)
     {
-        var problems = new List<Problem>();
-        JobRules.Check(job, problems);
-        if (problems.Count > 0)
-        {
-            return Outcome<PreparedJob>.Refused(problems);
-        }
+        var tables = JobTables.Of(job);
+        return tables.Succeeded ? Prepare(job, tables.Value) : Outcome<PreparedJob>.Refused(tables.Problems);
+    }
 
-        var stocks = job.Stocks.ToDictionary(stock => stock.Id, StringComparer.Ordinal);
-        var block = BookBlock.Of(job.Edition, id => stocks[id]);
+    /// <summary>Prepares a job with the tables of one that differs from it in its parts' stocks alone.</summary>
+    internal static Outcome<PreparedJob> Prepare(Job job, JobTables tables)
+    {
+        var problems = new List<Problem>();
+        var block = BookBlock.Of(job.Edition, tables.Stocks);
         var book = BookFor(job);
         Lot[] lots = [];
         if (book is not null)
@@ -92,7 +94,7 @@ public sealed partial class PreparedJob
 
         return problems.Count > 0
             ? Outcome<PreparedJob>.Refused(problems)
-            : Outcome<PreparedJob>.Of(new PreparedJob(job, block, null, lots, book));
+            : Outcome<PreparedJob>.Of(new PreparedJob(job, tables, block, null, lots, book));
     }
 
     internal CopyEstimate CopyOf(BookBlock block) => new(

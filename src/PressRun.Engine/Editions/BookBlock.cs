@@ -73,10 +73,10 @@ public sealed class BookBlock
 
     /// <summary>Works out the pieces of an edition whose page counts suit its binding.</summary>
     /// <param name="edition">The edition.</param>
-    /// <param name="stock">The paper of a stock id.</param>
-    public static BookBlock Of(Edition edition, Func<string, Stock> stock)
+    /// <param name="papers">Stocks by id.</param>
+    public static BookBlock Of(Edition edition, IReadOnlyDictionary<string, Stock> papers)
     {
-        var stocks = edition.Parts.Select(part => stock(part.StockId)).ToList();
+        var stocks = edition.Parts.Select(part => papers[part.StockId]).ToList();
         var spine = SpineOf(edition, stocks);
         var parts = edition.Parts.Select((part, index) => Pieces(edition, part, stocks[index], index, spine)).ToList();
         return new BookBlock(edition, parts, spine);

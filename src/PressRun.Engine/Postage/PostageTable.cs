@@ -12,15 +12,13 @@ public static class PostageTable
             && !services.Any(other => other.Id == service.Id && other.ValidFrom <= date && other.ValidFrom > service.ValidFrom))];
 
     /// <summary>The cheapest service of a region for copies in a mailer; of equals the first listed.</summary>
-    /// <param name="services">All tables.</param>
-    /// <param name="date">Day of posting.</param>
-    /// <param name="region">Where to.</param>
+    /// <param name="services">The region's services in force, as <see cref="InForce"/> gives them.</param>
     /// <param name="channelId">The channel that posts, for the answer.</param>
     /// <param name="mailer">What the copies lie in; its size is the piece's.</param>
     /// <param name="copy">One copy.</param>
     /// <param name="copies">Copies in the piece, at least 1.</param>
     public static PostageChoice Choose(
-        IReadOnlyList<PostageService> services, DateOnly date, string region, string channelId, Mailer mailer, CopyEstimate copy, int copies)
+        IReadOnlyList<PostageService> services, string channelId, Mailer mailer, CopyEstimate copy, int copies)
     {
         var mass = (copies * copy.Mass) + mailer.Mass;
         var thickness = (copies * copy.Thickness) + mailer.Thickness;
@@ -28,7 +26,7 @@ public static class PostageTable
         var refused = new List<RefusedService>();
         PostageService? cheapest = null;
         var step = default(MassStep);
-        foreach (var service in InForce(services, date).Where(service => service.Region == region))
+        foreach (var service in services)
         {
             var before = refused.Count;
             AddBroken(service, piece, refused);

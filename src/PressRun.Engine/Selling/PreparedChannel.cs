@@ -49,11 +49,11 @@ internal sealed class PreparedChannel
 
     private decimal Costs => Channel.FeeFixed + mailerPrice + (Postage?.Price ?? 0m);
 
-    public static PreparedChannel Of(Channel channel, Job job, CopyEstimate copy)
+    public static PreparedChannel Of(Channel channel, JobTables tables, CopyEstimate copy)
     {
-        var mailer = channel.MailerId is { } id ? job.Mailers.First(candidate => candidate.Id == id) : null;
+        var mailer = channel.MailerId is { } id ? tables.Mailers[id] : null;
         var postage = mailer is not null && channel.PostageRegion is { } region
-            ? PostageTable.Choose(job.Postage, job.Date, region, channel.Id, mailer, copy, channel.CopiesPerOrder)
+            ? PostageTable.Choose(tables.ServicesTo(region), channel.Id, mailer, copy, channel.CopiesPerOrder)
             : null;
         return new PreparedChannel(channel, mailer, postage);
     }

@@ -1,0 +1,54 @@
+using PressRun.Engine.Bench;
+using PressRun.Engine.Paper;
+using PressRun.Engine.Postage;
+
+namespace PressRun.Engine.Costing;
+
+/// <summary>
+/// What is looked up while a job is prepared, and is the same whatever stocks its parts are on, so that a comparison of thousands of
+/// combinations builds it once. Immutable and thread-safe.
+/// </summary>
+internal sealed class JobTables
+{
+    private static readonly PostageService[] NoServices = [];
+
+    private readonly Dictionary<string, PostageService[]> servicesByRegion;
+    private readonly CopiesToStart withCollating;
+    private readonly CopiesToStart withoutCollating;
+
+    private JobTables(Job job)
+    {
+        Stocks = job.Stocks.ToDictionary(stock => stock.Id, StringComparer.Ordinal);
+        Mailers = job.Mailers.ToDictionary(mailer => mailer.Id, StringComparer.Ordinal);
+        Print = [.. job.Shop.Print.Select(price => new StepPrices(price.Steps, price.Rule))];
+        Paper = [.. job.Shop.Paper.Select(price => new StepPrices(price.Steps, price.Rule))];
+        servicesByRegion = PostageTable.InForce(job.Postage, job.Date)
+            .GroupBy(service => service.Region, StringComparer.Ordinal)
+            .ToDictionary(group => group.Key, group => group.ToArray(), StringComparer.Ordinal);
+        withCollating = Overs(job, shopCollates: false);
+        withoutCollating = Overs(job, shopCollates: true);
+    }
+
+    public Dictionary<string, Stock> Stocks { get; }
+
+    public Dictionary<string, Mailer> Mailers { get; }
+
+    public StepPrices[] Print { get; }
+
+    public StepPrices[] Paper { get; }
+
+    /// <summary>Builds the tables of a job that keeps the rules across its fields; problems otherwise.</summary>
+    public static Outcome<JobTables> Of(Job job)
+    {
+        var problems = new List<Problem>();
+        JobRules.Check(job, problems);
+        return problems.Count > 0 ? Outcome<JobTables>.Refused(problems) : Outcome<JobTables>.Of(new JobTables(job));
+    }
+
+    public CopiesToStart CopiesToStart(bool shopCollates) => shopCollates ? withoutCollating : withCollating;
+
+    public PostageService[] ServicesTo(string region) => servicesByRegion.GetValueOrDefault(region, NoServices);
+
+    private static CopiesToStart Overs(Job job, bool shopCollates) => new(
+        [job.Shop.Spoilage, .. BenchTime.StepsLeftToDo(job.Bench.Steps, shopCollates).Select(step => step.Spoilage)], job.Bench.Overs);
+}
