@@ -22,13 +22,14 @@ public static class PressRunData
     /// <summary>The assembly that holds the migrations.</summary>
     public const string MigrationsAssembly = "PressRun.Migrations";
 
-    /// <summary>Adds the stores, and the database they work on.</summary>
+    /// <summary>Adds the stores, and the database they work on, which starts before and stops after everything else.</summary>
     public static IServiceCollection AddPressRunData(this IServiceCollection services, IConfiguration configuration)
     {
         services.TryAddSingleton(TimeProvider.System);
-        services.AddSingleton(provider => NpgsqlDataSource.Create(
-            configuration.GetConnectionString("PressRun") ?? throw new InvalidOperationException("No connection string.")));
-        services.AddDbContextFactory<PressRunDbContext>((provider, options) => options.UsePressRun(provider.GetRequiredService<NpgsqlDataSource>()));
+        services.Configure<PressRunOptions>(configuration.GetSection(PressRunOptions.Section));
+        services.AddSingleton<Database>();
+        services.AddHostedService<DatabaseStart>();
+        services.AddDbContextFactory<PressRunDbContext>((provider, options) => options.UsePressRun(provider.GetRequiredService<Database>().Source));
         services.AddDataProtection().SetApplicationName("PressRun").PersistKeysToDbContext<PressRunDbContext>();
         return services.AddPressRunStores();
     }

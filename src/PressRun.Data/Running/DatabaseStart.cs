@@ -1,0 +1,78 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Options;
+using Npgsql;
+using PressRun.Data.PrivatePostgres;
+
+namespace PressRun.Data.Running;
+
+/// <summary>
+/// Brings up the database before anything else of the app starts, and takes it down after everything else has stopped: the private
+/// PostgreSQL where no server is named, then migrations, then the sample press where it is wanted.
+/// </summary>
+internal sealed class DatabaseStart(
+    IConfiguration configuration,
+    IOptions<PressRunOptions> options,
+    Database database,
+    IDbContextFactory<PressRunDbContext> contexts,
+    TimeProvider time,
+    ILogger<DatabaseStart> logger) : IHostedLifecycleService
+{
+    private PrivateServer? server;
+
+    /// <inheritdoc/>
+    public async Task StartingAsync(CancellationToken cancellationToken)
+    {
+        database.Open(await ConnectionStringAsync(cancellationToken));
+        await Migrating.BringUpAsync(contexts, time, logger, cancellationToken);
+        database.Ready = true;
+    }
+
+    /// <inheritdoc/>
+    public Task StartAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    /// <inheritdoc/>
+    public Task StartedAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    /// <inheritdoc/>
+    public Task StoppingAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    /// <inheritdoc/>
+    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    /// <inheritdoc/>
+    public async Task StoppedAsync(CancellationToken cancellationToken)
+    {
+        await database.DisposeAsync();
+        if (server is not null)
+        {
+            await server.DisposeAsync();
+        }
+    }
+
+    private async Task<string> ConnectionStringAsync(CancellationToken cancel)
+    {
+        if (configuration.GetConnectionString("PressRun") is not { Length: > 0 } named)
+        {
+            server = await PrivateServer.StartAsync(options.Value, [], time, logger, cancel);
+            return server.ConnectionString;
+        }
+
+        try
+        {
+            var connection = new NpgsqlConnectionStringBuilder(named);
+            if (options.Value.DatabasePassword.Length > 0)
+            {
+                connection.Password = options.Value.DatabasePassword;
+            }
+
+            return connection.ConnectionString;
+        }
+        catch (ArgumentException exception)
+        {
+            throw new StartRefusedException($"ConnectionStrings__PressRun cannot be read: {exception.Message}", exception);
+        }
+    }
+}

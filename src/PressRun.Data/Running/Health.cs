@@ -1,0 +1,44 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+using Npgsql;
+
+namespace PressRun.Data.Running;
+
+/// <summary>What a supervisor asks.</summary>
+public static class Health
+{
+    private const int SecondsToAnswer = 2;
+
+    /// <summary>Maps <c>/livez</c>, which answers while the process lives, and <c>/readyz</c>, which answers 200 while the database does and 503
+    /// otherwise.</summary>
+    public static void MapPressRunHealth(this IEndpointRouteBuilder endpoints)
+    {
+        ArgumentNullException.ThrowIfNull(endpoints);
+        var database = endpoints.ServiceProvider.GetRequiredService<Database>();
+        endpoints.MapGet("/livez", () => "alive").ExcludeFromDescription();
+        endpoints.MapGet("/readyz", (CancellationToken cancel) => AnswerAsync(database, cancel)).ExcludeFromDescription();
+    }
+
+    private static async Task<IResult> AnswerAsync(Database database, CancellationToken cancel)
+    {
+        if (!database.Ready)
+        {
+            return Results.Text("starting", statusCode: StatusCodes.Status503ServiceUnavailable);
+        }
+
+        try
+        {
+            using var patience = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+            patience.CancelAfter(TimeSpan.FromSeconds(SecondsToAnswer));
+            await using var command = database.Source.CreateCommand("SELECT 1");
+            await command.ExecuteScalarAsync(patience.Token);
+            return Results.Text("ready");
+        }
+        catch (Exception exception) when (exception is NpgsqlException or OperationCanceledException)
+        {
+            return Results.Text("the database does not answer", statusCode: StatusCodes.Status503ServiceUnavailable);
+        }
+    }
+}

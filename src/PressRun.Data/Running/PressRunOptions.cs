@@ -1,0 +1,30 @@
+namespace PressRun.Data.Running;
+
+/// <summary>What the host can set under <c>PressRun</c>; docs/operating.md has the table, and a test compares the two.</summary>
+public sealed class PressRunOptions
+{
+    /// <summary>The section of the configuration.</summary>
+    public const string Section = "PressRun";
+
+    /// <summary>Folder of the private PostgreSQL; empty for the user's data folder.</summary>
+    public string DataFolder { get; set; } = "";
+
+    /// <summary>Folder with <c>postgres</c> and <c>initdb</c>; empty to look in the usual places.</summary>
+    public string PostgresBin { get; set; } = "";
+
+    /// <summary>Password for the connection string, where it is not written in it.</summary>
+    public string DatabasePassword { get; set; } = "";
+
+    /// <summary>True puts the sample press into an empty database.</summary>
+    public bool Sample { get; set; }
+
+    /// <summary>Folder or file of the sample press; empty for the one that comes with the program.</summary>
+    public string SampleFrom { get; set; } = "";
+
+    /// <summary>True says that an address which is not a loopback one is reached from this machine only, as a container's is when its port is
+    /// published on 127.0.0.1.</summary>
+    public bool PublishedOnLoopback { get; set; }
+
+    /// <summary>Proxies whose forwarded headers are believed, as addresses separated by commas; empty for loopback ones only.</summary>
+    public string TrustedProxies { get; set; } = "";
+}
