@@ -1,11 +1,25 @@
+using PressRun.Data.Running;
 using PressRun.Web.Layout;
+using PressRun.Web.Running;
 
-var builder = WebApplication.CreateBuilder(args);
-builder.Services.AddPressRunPages();
-var app = builder.Build();
-app.UseViewerLocale();
-app.UseStatusCodePagesWithReExecute("/not-found");
-app.UseAntiforgery();
-app.MapGet("/livez", () => "alive");
-app.MapPressRunPages();
-await app.RunAsync();
+try
+{
+    var builder = WebApplication.CreateBuilder(args);
+    builder.AddPressRunHost();
+    builder.Services.AddPressRunData(builder.Configuration);
+    builder.Services.AddPressRunPages();
+    var app = builder.Build();
+    app.UsePressRunHost();
+    app.UseViewerLocale();
+    app.UseStatusCodePagesWithReExecute("/not-found");
+    app.UseAntiforgery();
+    app.MapPressRunHealth();
+    app.MapPressRunPages();
+    await app.RunPressRunAsync();
+    return 0;
+}
+catch (StartRefusedException refusal)
+{
+    await Console.Error.WriteLineAsync(refusal.Message);
+    return 1;
+}

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
@@ -26,10 +27,13 @@ internal static class JobFileShape
 
     public static JobFileShape<IReadOnlyList<MassStep>> MassSteps { get; } = Of<IReadOnlyList<MassStep>>();
 
-    /// <summary>Keeps a property as one jsonb document.</summary>
+    /// <summary>Keeps a property as one jsonb document. Documents never change, so another one is known by its reference.</summary>
     public static PropertyBuilder<T> HasJobFileShape<T>(this PropertyBuilder<T> property, JobFileShape<T> shape)
         where T : class =>
-        property.HasColumnType("jsonb").HasConversion(document => shape.Write(document), text => shape.Read(text));
+        property.HasColumnType("jsonb").HasConversion(
+            document => shape.Write(document),
+            text => shape.Read(text),
+            new ValueComparer<T>((left, right) => ReferenceEquals(left, right), document => document.GetHashCode(), document => document));
 
     private static JobFileShape<T> Of<T>() => new(
         document => JsonSerializer.Serialize(document, Options),

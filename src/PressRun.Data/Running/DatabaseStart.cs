@@ -1,4 +1,3 @@
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
@@ -16,7 +15,6 @@ internal sealed class DatabaseStart(
     IConfiguration configuration,
     IOptions<PressRunOptions> options,
     Database database,
-    IDbContextFactory<PressRunDbContext> contexts,
     TimeProvider time,
     ILogger<DatabaseStart> logger) : IHostedLifecycleService
 {
@@ -26,7 +24,7 @@ internal sealed class DatabaseStart(
     public async Task StartingAsync(CancellationToken cancellationToken)
     {
         database.Open(await ConnectionStringAsync(cancellationToken));
-        await Migrating.BringUpAsync(contexts, time, logger, cancellationToken);
+        await Migrating.BringUpAsync(database, time, logger, cancellationToken);
         database.Ready = true;
     }
 

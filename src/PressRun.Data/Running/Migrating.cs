@@ -41,11 +41,8 @@ internal static partial class Migrating
 
     private static async Task RefuseNewerAsync(PressRunDbContext db, CancellationToken cancel)
     {
-        if (!await db.GetService<IHistoryRepository>().ExistsAsync(cancel))
-        {
-            return;
-        }
-
+        // An empty database gets its history first: the migrations look into it and would log its absence as a failure.
+        await db.GetService<IHistoryRepository>().CreateIfNotExistsAsync(cancel);
         var unknown = (await db.Database.GetAppliedMigrationsAsync(cancel)).Except(db.Database.GetMigrations()).ToList();
         if (unknown.Count > 0)
         {

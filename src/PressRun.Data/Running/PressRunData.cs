@@ -29,7 +29,8 @@ public static class PressRunData
         services.Configure<PressRunOptions>(configuration.GetSection(PressRunOptions.Section));
         services.AddSingleton<Database>();
         services.AddHostedService<DatabaseStart>();
-        services.AddDbContextFactory<PressRunDbContext>((provider, options) => options.UsePressRun(provider.GetRequiredService<Database>().Source));
+        services.AddSingleton<IDbContextFactory<PressRunDbContext>>(provider => provider.GetRequiredService<Database>());
+        services.AddScoped(provider => provider.GetRequiredService<Database>().CreateDbContext());
         services.AddDataProtection().SetApplicationName("PressRun").PersistKeysToDbContext<PressRunDbContext>();
         return services.AddPressRunStores();
     }

@@ -1,0 +1,99 @@
+using System.Net;
+using Microsoft.AspNetCore.Connections;
+using Microsoft.AspNetCore.HttpOverrides;
+using Microsoft.Extensions.Options;
+using PressRun.Data.Running;
+
+namespace PressRun.Web.Running;
+
+/// <summary>How the host runs PressRun: address, proxies, secrets from files, and a refusal to start said in one sentence.</summary>
+public static class HostSetup
+{
+    /// <summary>The address used where the host names none.</summary>
+    public const string UsualAddress = "http://127.0.0.1:5080";
+
+    private static readonly string[] AddressKeys = ["urls", "http_ports", "https_ports"];
+
+    private const string HostLog = "Microsoft.Extensions.Hosting.Internal.Host";
+
+    /// <summary>Takes secrets from files and the usual address where no other is named, and keeps the framework from
+    /// telling a refused start with a stack trace.</summary>
+    public static void AddPressRunHost(this WebApplicationBuilder builder)
+    {
+        ArgumentNullException.ThrowIfNull(builder);
+        SecretFiles.AddTo(builder.Configuration);
+        if (AddressKeys.All(key => string.IsNullOrEmpty(builder.Configuration[key])))
+        {
+            builder.WebHost.UseUrls(UsualAddress);
+        }
+
+        builder.Logging.AddFilter(HostLog, LogLevel.None);
+        builder.Services.Configure<ForwardedHeadersOptions>(options =>
+        {
+            options.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedHost;
+            foreach (var proxy in Proxies(builder.Configuration))
+            {
+                options.KnownProxies.Add(proxy);
+            }
+        });
+    }
+
+    /// <summary>Honours a proxy's headers and the path that the app is served under.</summary>
+    public static void UsePressRunHost(this WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        app.UseForwardedHeaders();
+        if (app.Configuration["PathBase"] is { Length: > 0 } pathBase)
+        {
+            app.UsePathBase(pathBase.StartsWith('/') ? pathBase : "/" + pathBase);
+        }
+    }
+
+    /// <summary>Runs until it is stopped.</summary>
+    /// <exception cref="StartRefusedException">It does not start; the sentence says why.</exception>
+    public static async Task RunPressRunAsync(this WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        RefuseOpenAddresses(app);
+        try
+        {
+            await app.RunAsync();
+        }
+        catch (IOException exception) when (exception.InnerException is AddressInUseException)
+        {
+            throw new StartRefusedException($"{exception.Message} Stop what listens there, or name another address in ASPNETCORE_URLS.", exception);
+        }
+    }
+
+    // Without a sign-in whoever reaches the address may change everything, so it must be one that only this machine reaches.
+    private static void RefuseOpenAddresses(WebApplication app)
+    {
+        if (app.Services.GetRequiredService<IOptions<PressRunOptions>>().Value.PublishedOnLoopback)
+        {
+            return;
+        }
+
+        var addresses = app.Configuration["urls"] ?? UsualAddress;
+        var open = addresses.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).FirstOrDefault(address => !IsLoopback(address));
+        if (open is not null || !string.IsNullOrEmpty(app.Configuration["http_ports"]) || !string.IsNullOrEmpty(app.Configuration["https_ports"]))
+        {
+            throw new StartRefusedException(
+                $"{open ?? "ASPNETCORE_HTTP_PORTS"} can be reached from other machines, and there is no sign-in yet. Name a loopback address such as {UsualAddress}; "
+                + "where a container or a proxy sees to it that only this machine reaches the address, set PressRun__PublishedOnLoopback=true.");
+        }
+    }
+
+    private static bool IsLoopback(string address)
+    {
+        var host = BindingAddress.Parse(address).Host;
+        return string.Equals(host, "localhost", StringComparison.OrdinalIgnoreCase)
+            || (IPAddress.TryParse(host, out var parsed) && IPAddress.IsLoopback(parsed));
+    }
+
+    private static IEnumerable<IPAddress> Proxies(ConfigurationManager configuration) =>
+        (configuration[$"{PressRunOptions.Section}:{nameof(PressRunOptions.TrustedProxies)}"] ?? "")
+        .Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+        .Select(text => IPAddress.TryParse(text, out var proxy)
+            ? proxy
+            : throw new StartRefusedException($"PressRun__TrustedProxies holds {text}, which is not an address."));
+}
