@@ -1,3 +1,5 @@
+using PressRun.Engine.Paper;
+
 namespace PressRun.Data.Presses;
 
 /// <summary>The units a press thinks in; what is stored does not depend on it.</summary>
@@ -8,16 +10,6 @@ public enum UnitSystem
 
     /// <summary>Inches and ounces.</summary>
     Imperial,
-}
-
-/// <summary>The paper sizes and weights that are offered first.</summary>
-public enum PaperRegion
-{
-    /// <summary>A and B sizes, g/m².</summary>
-    Iso,
-
-    /// <summary>Letter and tabloid, basis weights.</summary>
-    Us,
 }
 
 /// <summary>A press and its settings.</summary>

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using PressRun.Engine.Paper;
 
 namespace PressRun.Data.Presses;
 

@@ -1,0 +1,71 @@
+using Microsoft.Extensions.Logging.Abstractions;
+using Npgsql;
+using PressRun.Data.PrivatePostgres;
+using PressRun.Data.Running;
+using PressRun.Data.Tests.Fixtures;
+
+[assembly: AssemblyFixture(typeof(PostgresFixture))]
+
+namespace PressRun.Data.Tests.Fixtures;
+
+/// <summary>One private PostgreSQL for all tests, and in it a migrated database that new ones are copied from.</summary>
+public sealed class PostgresFixture : IAsyncLifetime
+{
+    private const string Template = "template_pressrun";
+
+    private readonly SemaphoreSlim copying = new(1);
+    private PrivateServer server = null!;
+    private int databases;
+
+    /// <summary>Folder for this run, short enough for a socket's path.</summary>
+    public string Folder { get; } = Path.Combine("/tmp", "pressrun-tests-" + Guid.NewGuid().ToString("N")[..8]);
+
+    /// <inheritdoc/>
+    public async ValueTask InitializeAsync()
+    {
+        // Nothing here outlives the run, so the server need not wait for the disk.
+        server = await PrivateServer.StartAsync(
+            new PressRunOptions { DataFolder = Folder }, ["fsync=off", "max_connections=200"], TimeProvider.System, NullLogger.Instance, CancellationToken.None);
+        await ExecuteAsync($"CREATE DATABASE {Template}");
+        await using var database = new Database(NullLoggerFactory.Instance);
+        database.Open(ConnectionString(Template, pooling: false));
+        await Migrating.BringUpAsync(database, TimeProvider.System, NullLogger.Instance, CancellationToken.None);
+    }
+
+    /// <summary>Connection string of a new database, migrated or empty.</summary>
+    internal async Task<string> NewDatabaseAsync(bool migrated = true)
+    {
+        await copying.WaitAsync();
+        try
+        {
+            var name = $"test_{++databases}";
+            await ExecuteAsync(migrated ? $"CREATE DATABASE {name} TEMPLATE {Template}" : $"CREATE DATABASE {name}");
+            return ConnectionString(name, pooling: true);
+        }
+        finally
+        {
+            copying.Release();
+        }
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        NpgsqlConnection.ClearAllPools();
+        await server.DisposeAsync();
+        copying.Dispose();
+        Directory.Delete(Folder, recursive: true);
+    }
+
+    private string ConnectionString(string database, bool pooling) =>
+        new NpgsqlConnectionStringBuilder(server.ConnectionString) { Database = database, Pooling = pooling, MaxPoolSize = 40 }.ConnectionString;
+
+    private async Task ExecuteAsync(string sql)
+    {
+        await using var connection = new NpgsqlConnection(ConnectionString("postgres", pooling: false));
+        await connection.OpenAsync();
+        await using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        await command.ExecuteNonQueryAsync();
+    }
+}

@@ -1,0 +1,83 @@
+using Microsoft.Extensions.Logging.Abstractions;
+using PressRun.Data.Bench;
+using PressRun.Data.Drafts;
+using PressRun.Data.Postage;
+using PressRun.Data.Presses;
+using PressRun.Data.Running;
+using PressRun.Data.RunPlans;
+using PressRun.Data.Selling;
+using PressRun.Data.Shops;
+using PressRun.Data.Stocks;
+using PressRun.Data.Titles;
+
+namespace PressRun.Data.Tests.Fixtures;
+
+/// <summary>All stores on one database.</summary>
+internal sealed class Stores : IAsyncDisposable
+{
+    private Stores(Database database)
+    {
+        Database = database;
+        var rows = new PressDatabase(database, TimeProvider.System);
+        Presses = new PressStore(rows);
+        Shelf = new ShelfQuery(rows);
+        Titles = new TitleStore(rows);
+        Editions = new EditionStore(rows);
+        Plans = new PlanStore(rows);
+        Stocks = new StockStore(rows);
+        Shops = new ShopStore(rows);
+        PriceLists = new PriceListStore(rows);
+        Mailers = new MailerStore(rows);
+        Services = new PostageServiceStore(rows);
+        Channels = new ChannelStore(rows);
+        Bench = new BenchStore(rows);
+        Drafts = new DraftStore(rows);
+    }
+
+    public Database Database { get; }
+
+    public PressStore Presses { get; }
+
+    public ShelfQuery Shelf { get; }
+
+    public TitleStore Titles { get; }
+
+    public EditionStore Editions { get; }
+
+    public PlanStore Plans { get; }
+
+    public StockStore Stocks { get; }
+
+    public ShopStore Shops { get; }
+
+    public PriceListStore PriceLists { get; }
+
+    public MailerStore Mailers { get; }
+
+    public PostageServiceStore Services { get; }
+
+    public ChannelStore Channels { get; }
+
+    public BenchStore Bench { get; }
+
+    public DraftStore Drafts { get; }
+
+    public static Stores On(string connectionString)
+    {
+        var database = new Database(NullLoggerFactory.Instance);
+        database.Open(connectionString);
+        return new Stores(database);
+    }
+
+    public static async Task<Stores> NewAsync(PostgresFixture postgres) => On(await postgres.NewDatabaseAsync());
+
+    /// <summary>A context for one press, to look at rows.</summary>
+    public PressRunDbContext Context(PressId press)
+    {
+        var context = Database.CreateDbContext();
+        context.Press = press;
+        return context;
+    }
+
+    public ValueTask DisposeAsync() => Database.DisposeAsync();
+}
