@@ -1,1 +1,3 @@
-return 0;
+using PressRun.Cli;
+
+return CommandLine.Run(args);
