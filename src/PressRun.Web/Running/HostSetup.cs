@@ -55,6 +55,7 @@ public static class HostSetup
     {
         ArgumentNullException.ThrowIfNull(app);
         RefuseOpenAddresses(app);
+        app.Lifetime.ApplicationStarted.Register(() => Console.WriteLine($"PressRun is at {string.Join(" and ", app.Urls)}"));
         try
         {
             await app.RunAsync();
