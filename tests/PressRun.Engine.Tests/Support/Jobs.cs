@@ -27,7 +27,7 @@ internal static class Jobs
     public static Size InSize(decimal width, decimal height) => new(In(width), In(height));
 
     /// <summary>100 g/m², 100 µm.</summary>
-    public static Stock Paper(string id = "plain", decimal grammage = 100m, decimal micrometres = 100m) =>
+    public static Stock PlainStock(string id = "plain", decimal grammage = 100m, decimal micrometres = 100m) =>
         new(id, id, PaperWeight.FromGrammage(grammage), Length.FromMicrometres(micrometres), null, null);
 
     public static Part Part(int pages, string name = "inside", string stock = "plain", Ink outside = Ink.Black, Ink inside = Ink.Black) =>
@@ -54,7 +54,7 @@ internal static class Jobs
 
     /// <summary>A saddle edition of four pages: one sheet a copy, so that a copy costs 0.25.</summary>
     public static Job Plain() => new(
-        Date, Usd, Edition(Binding.Saddle, Part(4)), [Paper()], Shop(), BenchRates.None, [], [], [], 0, false, 100, null);
+        Date, Usd, Edition(Binding.Saddle, Part(4)), [PlainStock()], Shop(), BenchRates.None, [], [], [], 0, false, 100, null);
 
     public static Job With(this Job job, Func<Shop, Shop> change) => job with { Shop = change(job.Shop) };
 
