@@ -40,7 +40,15 @@ public sealed class CopiesToStart
     }
 
     /// <summary>Share of the copies started that end as good ones: the product of (1 − spoilage), as a double.</summary>
-    public double Survival => (double)numerator / (double)denominator;
+    public double Survival
+    {
+        get
+        {
+            // Many rates with many digits make whole numbers that no double holds; as many leading bits of both say the same.
+            var surplus = (int)Math.Max(0, denominator.GetBitLength() - 1000);
+            return (double)(numerator >> surplus) / (double)(denominator >> surplus);
+        }
+    }
 
     /// <summary>
     /// Copies to start. Plain: good copies over the surviving share, rounded up, exact as a fraction of whole numbers. Assured: the fewest,

@@ -6,6 +6,9 @@ namespace PressRun.Engine.Costing;
 /// <summary>Rules that hold across the fields of a job.</summary>
 internal static class JobRules
 {
+    // Every part is tried on every sheet at every quantity.
+    private const int MostPartsBySheets = 10_000;
+
     public static void Check(Job job, List<Problem> problems)
     {
         BindingRules.Check(job.Edition, problems);
@@ -15,6 +18,13 @@ internal static class JobRules
         {
             problems.Add(new Problem(
                 "$.shop.validFrom", Text.Date(job.Shop.ValidFrom), $"The price list must be in force on the job's date, {Text.Date(job.Date)}."));
+        }
+
+        if ((long)job.Shop.Sheets.Count * job.Edition.Parts.Count > MostPartsBySheets)
+        {
+            problems.Add(new Problem(
+                "$.shop.sheets", Text.Of(job.Shop.Sheets.Count),
+                $"Parts times sheet sizes are at most {MostPartsBySheets}; leave out the sheets that this edition does not use."));
         }
 
         CheckQuantity(job.Quantity, "$.quantity", problems);

@@ -8,11 +8,19 @@ public sealed partial class PreparedJob
 {
     private const decimal SecondsPerHour = 3600m;
 
+    private static readonly Mass HeaviestFreight = Mass.FromKilograms(1_000_000_000m);
+
     private void Freight(long started, decimal flatGrams, ref OrderFigures figures)
     {
         var second = OtherHalf is null ? 0L : started / 2;
         var grams = delivers == Delivered.FlatSheets ? flatGrams : ((started - second) * sentCopy.Grams) + (second * sentOtherHalf.Grams);
         figures.FreightMass = Mass.FromGrams(grams);
+        if (figures.FreightMass > HeaviestFreight)
+        {
+            figures.Problem = new Problem("$", null, $"The freight would weigh more than {Text.Kg(HeaviestFreight)}; look for a mass or a size that is too large.");
+            return;
+        }
+
         if (job.Shop.Order.Carton is not { } carton)
         {
             return;

@@ -152,20 +152,14 @@ public sealed partial class PreparedJob
     private BreakEven BreakEvenCopies(decimal landedCost, int forSale)
     {
         const decimal repeatingDecimals = 1e-18m;
-        if (NetByMix is not { } net || net <= 0m)
+        if (NetByMix is not { } net || net <= landedCost / long.MaxValue)
         {
             return new BreakEven(null, false, NetByMix);
         }
 
         var quotient = landedCost / net;
         var nearest = decimal.Round(quotient);
-        var whole = Math.Abs(quotient - nearest) <= repeatingDecimals ? nearest : decimal.Ceiling(quotient);
-        if (whole > long.MaxValue)
-        {
-            return new BreakEven(null, false, net);
-        }
-
-        var copies = (long)whole;
+        var copies = (long)(Math.Abs(quotient - nearest) <= repeatingDecimals ? nearest : decimal.Ceiling(quotient));
         return new BreakEven(copies, copies <= forSale, net);
     }
 }

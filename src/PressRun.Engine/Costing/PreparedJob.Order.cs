@@ -48,19 +48,38 @@ public sealed partial class PreparedJob
 {
     private const int MostOnStack = 48;
 
+    // Below this no figure that follows from the cost of a run, at any quantity, leaves what a decimal holds.
+    private const decimal MostLandedCost = 1_000_000_000_000_000m;
+
+    private static readonly Problem TooMuch =
+        new("$", null, $"The run would cost more than {Text.Of(MostLandedCost)}; look for a price, a time or a mass that is too large.");
+
     private int PriceCount => print.Length + paper.Length;
 
-    // Units of every price, sheets taken for every part, and the prices in the order in which parts first use them.
     private OrderFigures Work<TSink>(int quantity, Span<SheetsTaken> taken, ref TSink sink)
         where TSink : struct, ILineSink
     {
         var figures = default(OrderFigures);
-        if (Start(quantity, ref figures) is { } refused)
+        try
         {
-            figures.Problem = refused;
-            return figures;
+            figures.Problem = Start(quantity, ref figures);
+            if (figures.Problem is null)
+            {
+                WorkOut(taken, ref figures, ref sink);
+            }
+        }
+        catch (OverflowException)
+        {
+            figures.Problem = TooMuch;
         }
 
+        return figures.Problem is { } problem ? new OrderFigures { Problem = problem } : figures;
+    }
+
+    // Units of every price, sheets taken for every part, and the prices in the order in which parts first use them.
+    private void WorkOut<TSink>(Span<SheetsTaken> taken, ref OrderFigures figures, ref TSink sink)
+        where TSink : struct, ILineSink
+    {
         var started = figures.Started;
         long sheets = 0;
         decimal flatGrams = 0m;
@@ -78,8 +97,16 @@ public sealed partial class PreparedJob
         goods += Finish(started, sheets, ref sink);
         figures.Totals = figures.Totals with { Goods = goods };
         Freight(started, flatGrams, ref figures);
+        if (figures.Problem is not null)
+        {
+            return;
+        }
+
         Close(started, ref figures, ref sink);
-        return figures;
+        if (figures.Totals.LandedCost > MostLandedCost)
+        {
+            figures.Problem = TooMuch;
+        }
     }
 
     private Problem? Start(int quantity, ref OrderFigures figures)

@@ -50,6 +50,11 @@ public sealed partial class PreparedJob
     public Outcome<IReadOnlyList<StepAhead>> StepsBetween(int from, int to)
     {
         var first = Standing(from);
+        if (first.Problem is { } refused)
+        {
+            return Outcome<IReadOnlyList<StepAhead>>.Refused(refused);
+        }
+
         var steps = new List<StepAhead>();
         for (var (next, before) = (from + 1, first); next <= to; next++)
         {
@@ -67,7 +72,7 @@ public sealed partial class PreparedJob
             before = now;
         }
 
-        return first.Problem is { } refused ? Outcome<IReadOnlyList<StepAhead>>.Refused(refused) : Outcome<IReadOnlyList<StepAhead>>.Of(steps);
+        return Outcome<IReadOnlyList<StepAhead>>.Of(steps);
     }
 
     // Where a quantity stands on every staircase of the price list.

@@ -3,6 +3,7 @@ using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Postage;
 using PressRun.Engine.Selling;
+using PressRun.Engine.Sheets;
 
 namespace PressRun.Engine.Costing;
 
@@ -89,7 +90,8 @@ public sealed partial class PreparedJob
         }
         else
         {
-            lots = [.. block.Parts.Select((part, index) => new Lot(part, Share.All, SheetChoice.Candidates(job, part, index, problems)))];
+            var layouts = new LayoutCounts(job.Edition.Bleed);
+            lots = [.. block.Parts.Select((part, index) => new Lot(part, Share.All, SheetChoice.Candidates(job, part, index, layouts, problems)))];
         }
 
         return problems.Count > 0

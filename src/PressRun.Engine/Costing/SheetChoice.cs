@@ -34,7 +34,7 @@ internal readonly record struct SheetsTaken(int Candidate, long Sheets, Layout L
 internal static class SheetChoice
 {
     /// <summary>Every sheet with prices for the part's stock and inks and at least one piece out, in the shop's order; problems where there is none.</summary>
-    public static SheetCandidate[] Candidates(Job job, PartPieces pieces, int partIndex, List<Problem> problems)
+    public static SheetCandidate[] Candidates(Job job, PartPieces pieces, int partIndex, LayoutCounts layouts, List<Problem> problems)
     {
         var part = pieces.Part;
         var path = $"$.edition.parts[{partIndex}]";
@@ -56,11 +56,11 @@ internal static class SheetChoice
                 continue;
             }
 
-            if (PiecesOnSheet.Count(sheet, pieces.Piece, job.Edition.Bleed) is not { } count)
+            if (layouts.Count(sheet, pieces.Piece) is not { } count)
             {
                 problems.Add(new Problem(
                     $"$.shop.sheets['{sheet.Id}'].mixedLayout", "true",
-                    $"Pieces of part '{part.Name}' are too small for an exact mixed layout on this sheet; set mixedLayout to false."));
+                    $"Pieces of part '{part.Name}' are too small for exact mixed layouts on sheets this large and many; set mixedLayout to false."));
                 continue;
             }
 

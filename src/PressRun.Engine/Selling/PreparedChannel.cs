@@ -6,6 +6,9 @@ namespace PressRun.Engine.Selling;
 /// <summary>A channel with its postage chosen, so that net and break-even price follow from a unit cost.</summary>
 internal sealed class PreparedChannel
 {
+    // What would have to cost more is not sold: a discount or fee so near to all of the price leaves nothing.
+    private const decimal HighestPrice = 1_000_000_000_000_000m;
+
     private readonly decimal mailerPrice;
 
     private PreparedChannel(Channel channel, Mailer? mailer, PostageChoice? postage)
@@ -88,6 +91,11 @@ internal sealed class PreparedChannel
         }
 
         var denominator = copiesForSale * copies * perOrder;
+        if (denominator < numerator / HighestPrice)
+        {
+            return null;
+        }
+
         var price = decimal.Ceiling(numerator / denominator / minorUnit) * minorUnit;
         var oneLower = price - minorUnit;
         return oneLower * denominator >= numerator ? oneLower : price;

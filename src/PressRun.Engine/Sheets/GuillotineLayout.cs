@@ -9,113 +9,145 @@ namespace PressRun.Engine.Sheets;
 /// </summary>
 internal sealed class GuillotineLayout
 {
-    /// <summary>Cuts that a search may look at, some tenths of a second; a search that needs more gives up rather than guess.</summary>
-    public const long MostWork = 40_000_000;
+    /// <summary>Cuts that the searches of one job may look at, some tenths of a second; what needs more is given up rather than guessed.</summary>
+    public const long MostWork = 20_000_000;
 
-    private const int MostPositions = 20_000;
+    // Keeps the table of known rectangles and the depth of the search small enough for any machine.
+    private const int MostPositions = 1_500;
     private const decimal UnitsPerMillimetre = 1_000_000_000m;
 
-    private readonly long pieceWidth;
-    private readonly long pieceHeight;
-    private readonly long[] across;
-    private readonly long[] down;
-    private readonly Dictionary<long, int> known = [];
-    private long work;
+    // More than binary fractions err by, and less than any layout differs by: bounds stay bounds.
+    private const double Slack = 1d + 1e-12;
 
-    private GuillotineLayout(long width, long height, long pieceWidth, long pieceHeight)
+    private readonly Side across;
+    private readonly Side down;
+
+    // By place across and down: 0 where not yet known, else the count and one.
+    private readonly int[] known;
+    private long workLeft;
+
+    private GuillotineLayout(Side across, Side down, long workLeft)
     {
-        this.pieceWidth = pieceWidth;
-        this.pieceHeight = pieceHeight;
-        across = Positions(width);
-        down = Positions(height);
+        this.workLeft = workLeft;
+        this.across = across;
+        this.down = down;
+        known = new int[across.Positions.Length * down.Positions.Length];
     }
 
-    /// <summary>The most pieces; null where the search would pass <see cref="MostWork"/>.</summary>
+    /// <summary>The most pieces; null where the search would take more work than is left.</summary>
     /// <param name="width">Usable width, gutter and tolerance added.</param>
     /// <param name="height">Usable height, gutter and tolerance added.</param>
     /// <param name="pieceWidth">Piece width, gutter added.</param>
     /// <param name="pieceHeight">Piece height, gutter added.</param>
     /// <param name="grid">What a plain grid gives, the least that the answer can be.</param>
-    public static int? Count(Length width, Length height, Length pieceWidth, Length pieceHeight, int grid)
+    /// <param name="workLeft">Cuts that may still be looked at; those looked at are taken off.</param>
+    public static int? Count(Length width, Length height, Length pieceWidth, Length pieceHeight, int grid, ref long workLeft)
     {
         var (w, h, a, b) = (Units(width), Units(height), Units(pieceWidth), Units(pieceHeight));
-        if (w <= 0 || h <= 0 || AreaBound(w, h, a, b) == grid)
+        if (w <= 0 || h <= 0 || (Int128)w * h / ((Int128)a * b) == grid)
         {
             return grid;
         }
 
-        var layout = new GuillotineLayout(w, h, a, b);
-        if (layout.across.Length > MostPositions || layout.down.Length > MostPositions)
+        var (across, down) = (Side.Of(w, a, b), Side.Of(h, b, a));
+        if (across is null || down is null)
         {
             return null;
         }
 
-        var count = layout.Best(layout.across.Length - 1, layout.down.Length - 1);
-        return layout.work > MostWork ? null : Math.Max(count, grid);
+        var layout = new GuillotineLayout(across, down, workLeft);
+        var count = layout.Best(across.Positions.Length - 1, down.Positions.Length - 1);
+        workLeft = layout.workLeft;
+        return workLeft <= 0 ? null : Math.Max(count, grid);
     }
 
     private static long Units(Length length) => (long)decimal.Round(length.Millimetres * UnitsPerMillimetre);
 
-    private static long AreaBound(long width, long height, long pieceWidth, long pieceHeight) =>
-        (long)((Int128)width * height / ((Int128)pieceWidth * pieceHeight));
-
-    // All sums of piece sides up to the limit, rising, zero included; one more than the most allowed where there are too many.
-    private long[] Positions(long limit)
-    {
-        var positions = new SortedSet<long>();
-        for (var x = 0L; x <= limit; x += pieceWidth)
-        {
-            for (var sum = x; sum <= limit; sum += pieceHeight)
-            {
-                positions.Add(sum);
-                if (positions.Count > MostPositions)
-                {
-                    return [.. positions];
-                }
-            }
-        }
-
-        return [.. positions];
-    }
-
     private int Best(int i, int j)
     {
-        var (width, height) = (across[i], down[j]);
-        var floor = Math.Max(Grid(width, height, pieceWidth, pieceHeight), Grid(width, height, pieceHeight, pieceWidth));
-        var bound = AreaBound(width, height, pieceWidth, pieceHeight);
-        if (floor == bound || work > MostWork)
+        var floor = Math.Max(across.Upright[i] * down.Upright[j], across.Turned[i] * down.Turned[j]);
+        var bound = Bound(i, j);
+        if (floor >= bound || workLeft <= 0)
         {
             return floor;
         }
 
-        var key = ((long)i << 32) | (uint)j;
-        if (known.TryGetValue(key, out var found))
+        ref var answer = ref known[(i * down.Positions.Length) + j];
+        if (answer > 0)
         {
-            return found;
+            return answer - 1;
         }
 
         var best = floor;
-        for (var cut = 1; cut < i && across[cut] * 2 <= width && best < bound; cut++)
+        for (int cut = 1, rest = i - 1; across.Rest(i, cut, ref rest) && best < bound; cut++)
         {
-            work++;
-            best = Math.Max(best, Best(cut, j) + Best(Below(across, width - across[cut], i), j));
+            workLeft--;
+            if (Bound(cut, j) + Bound(rest, j) > best)
+            {
+                best = Math.Max(best, Best(cut, j) + Best(rest, j));
+            }
         }
 
-        for (var cut = 1; cut < j && down[cut] * 2 <= height && best < bound; cut++)
+        for (int cut = 1, rest = j - 1; down.Rest(j, cut, ref rest) && best < bound; cut++)
         {
-            work++;
-            best = Math.Max(best, Best(i, cut) + Best(i, Below(down, height - down[cut], j)));
+            workLeft--;
+            if (Bound(i, cut) + Bound(i, rest) > best)
+            {
+                best = Math.Max(best, Best(i, cut) + Best(i, rest));
+            }
         }
 
-        known[key] = best;
+        answer = best + 1;
         return best;
     }
 
-    private static int Grid(long width, long height, long pieceWidth, long pieceHeight) => (int)(width / pieceWidth * (height / pieceHeight));
+    // What the area holds.
+    private int Bound(int i, int j) => (int)(across.Share[i] * down.Share[j]);
 
-    private static int Below(long[] positions, long at, int end)
+    /// <summary>One side of the sheet with the positions that cuts may take, rising from 0.</summary>
+    /// <param name="Positions">All sums of piece sides up to the side's length.</param>
+    /// <param name="Upright">Upright pieces that fit up to each position.</param>
+    /// <param name="Turned">Turned pieces that fit up to each position.</param>
+    /// <param name="Share">Each position over the upright piece's side.</param>
+    private sealed record Side(long[] Positions, int[] Upright, int[] Turned, double[] Share)
     {
-        var index = Array.BinarySearch(positions, 0, end, at);
-        return index >= 0 ? index : ~index - 1;
+        /// <summary>The positions of a side; null where there are too many.</summary>
+        public static Side? Of(long length, long upright, long turned)
+        {
+            var positions = new SortedSet<long>();
+            for (var x = 0L; x <= length; x += upright)
+            {
+                for (var sum = x; sum <= length; sum += turned)
+                {
+                    positions.Add(sum);
+                    if (positions.Count > MostPositions)
+                    {
+                        return null;
+                    }
+                }
+            }
+
+            return new Side(
+                [.. positions],
+                [.. positions.Select(at => (int)(at / upright))],
+                [.. positions.Select(at => (int)(at / turned))],
+                [.. positions.Select(at => at * Slack / upright)]);
+        }
+
+        /// <summary>Moves <paramref name="rest"/> down to the largest position that fits beside a cut; false past the middle, from where cuts repeat.</summary>
+        public bool Rest(int whole, int cut, ref int rest)
+        {
+            if (cut >= whole || Positions[cut] * 2 > Positions[whole])
+            {
+                return false;
+            }
+
+            while (Positions[rest] > Positions[whole] - Positions[cut])
+            {
+                rest--;
+            }
+
+            return true;
+        }
     }
 }

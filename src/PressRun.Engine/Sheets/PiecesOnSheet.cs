@@ -16,6 +16,13 @@ public static class PiecesOnSheet
     /// <returns>The count, or null where an exact mixed layout would take too long (see <see cref="GuillotineLayout.MostWork"/>).</returns>
     public static int? Count(Sheet sheet, Size piece, bool bleed)
     {
+        var workLeft = GuillotineLayout.MostWork;
+        return Count(sheet, piece, bleed, ref workLeft);
+    }
+
+    /// <summary>The same, for one of many counts that share what work may be done.</summary>
+    internal static int? Count(Sheet sheet, Size piece, bool bleed, ref long workLeft)
+    {
         var (width, height) = Usable(sheet, bleed);
         var upright = Grid(width, height, piece.Width, piece.Height, sheet.Gutter);
         if (sheet.Grain == GrainRule.ParallelToSpine)
@@ -26,7 +33,8 @@ public static class PiecesOnSheet
         var grid = Math.Max(upright, Grid(width, height, piece.Height, piece.Width, sheet.Gutter));
         return sheet.MixedLayout
             ? GuillotineLayout.Count(
-                width + sheet.Gutter + Tolerance, height + sheet.Gutter + Tolerance, piece.Width + sheet.Gutter, piece.Height + sheet.Gutter, grid)
+                width + sheet.Gutter + Tolerance, height + sheet.Gutter + Tolerance, piece.Width + sheet.Gutter, piece.Height + sheet.Gutter, grid,
+                ref workLeft)
             : grid;
     }
 

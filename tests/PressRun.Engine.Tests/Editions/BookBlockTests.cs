@@ -125,6 +125,4 @@ public sealed class BookBlockTests
             Assert.Equal(block.Parts.Sum(part => part.UntrimmedMass.Grams), block.UntrimmedMass.Grams);
             Assert.True(block.PaperMass <= block.UntrimmedMass);
         });
-
-    private static BookBlock Block(Edition edition, params Stock[] stocks) => BookBlock.Of(edition, id => stocks.First(stock => stock.Id == id));
 }

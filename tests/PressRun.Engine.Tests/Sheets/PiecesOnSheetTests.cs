@@ -16,7 +16,7 @@ public sealed class PiecesOnSheetTests
     {
         // Common practice: 4.25 × 5.5 in untrimmed gives eight pages a letter sheet, two folded pieces, one cut across the middle.
         var edition = Edition(Binding.Saddle, Part(8)) with { Page = InSize(4.25m, 5.5m) };
-        var part = BookBlock.Of(edition, _ => PlainStock()).Parts[0];
+        var part = Block(edition, PlainStock()).Parts[0];
         Assert.Equal(2, PiecesOnSheet.Count(Letter, part.Piece, false));
         Assert.Equal(8, PiecesOnSheet.Count(Letter, part.Piece, false) * (part.Part.Pages / part.Count));
     }
@@ -30,7 +30,7 @@ public sealed class PiecesOnSheetTests
         {
             Page = InSize(5.5m, 8.5m), Trim = new Trim(eighth, eighth, eighth, Length.Zero), Bleed = true,
         };
-        var piece = BookBlock.Of(edition, _ => PlainStock()).Parts[0].Piece;
+        var piece = Block(edition, PlainStock()).Parts[0].Piece;
         Assert.Equal(InSize(11.25m, 8.75m), piece);
         Assert.Equal(2, PiecesOnSheet.Count(Of(InSize(12, 18)), piece, true));
     }

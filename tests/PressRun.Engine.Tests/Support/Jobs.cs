@@ -1,6 +1,7 @@
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
+using PressRun.Engine.Ladder;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
 using PressRun.Engine.Postage;
@@ -71,9 +72,20 @@ internal static class Jobs
 
     public static Channel Channel(string id = "table", decimal price = 10m) => new(id, id, price, false, 0m, 0m, 0m, 0m, 1, null, null, 0m, 1m);
 
+    public static BookBlock Block(Edition edition, params Stock[] stocks) =>
+        BookBlock.Of(edition, stocks.ToDictionary(stock => stock.Id));
+
     public static PreparedJob Prepared(this Job job) => PreparedJob.Prepare(job).Value;
 
     public static Estimate Estimate(this Job job) => job.Prepared().Estimate(job.Quantity).Value;
+
+    public static Outcome<QuantityLadder> Ladder(this Job job, int from, int to, int step = 1) =>
+        job.Prepared().Ladder(new LadderRange(from, to, step), TestContext.Current.CancellationToken);
+
+    public static CostCurve Curve(this Job job, int from, int to) => job.Prepared().Curve(from, to, TestContext.Current.CancellationToken).Value;
+
+    public static decimal LandedCost(this PreparedJob job, int quantity) =>
+        job.LandedCost(quantity, out var cost) is { } problem ? throw new InvalidOperationException(problem.ToString()) : cost;
 
     public static IReadOnlyList<Problem> Problems(this Job job) => PreparedJob.Prepare(job).Problems;
 
