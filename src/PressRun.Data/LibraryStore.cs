@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using PressRun.Data.Presses;
 using PressRun.Engine.Costing;
+using PressRun.JobFile;
 
 namespace PressRun.Data;
 
@@ -10,8 +11,6 @@ namespace PressRun.Data;
 public abstract class LibraryStore<T>
     where T : class
 {
-    private const int LongestId = 80;
-
     private readonly PressDatabase database;
 
     private protected LibraryStore(PressDatabase database) => this.database = database;
@@ -69,6 +68,8 @@ public abstract class LibraryStore<T>
 
     private protected abstract string IdOf(T item);
 
+    private protected abstract string NameOf(T item);
+
     private protected virtual IQueryable<ILibraryRow<T>> Same(IQueryable<ILibraryRow<T>> rows, T item)
     {
         var id = IdOf(item);
@@ -79,14 +80,17 @@ public abstract class LibraryStore<T>
 
     private protected abstract Task<List<Problem>> ProblemsAsync(PressRunDbContext db, T item, CancellationToken cancel);
 
+    private async Task<List<Problem>> AllProblemsAsync(PressRunDbContext db, T item, CancellationToken cancel) =>
+        [.. LibraryRules.Named(NameOf(item)), .. await ProblemsAsync(db, item, cancel)];
+
     private static LibraryItem<T> Item(ILibraryRow<T> row) => new(row.ToItem(), row.Archived, row.Version);
 
     private async Task<SaveResult<LibraryItem<T>>> AddAsync(PressRunDbContext db, LibraryItem<T> item, CancellationToken cancel)
     {
-        var problems = await ProblemsAsync(db, item.Item, cancel);
-        if (IdOf(item.Item) is var id && (string.IsNullOrWhiteSpace(id) || id.Length > LongestId))
+        var problems = await AllProblemsAsync(db, item.Item, cancel);
+        if (IdOf(item.Item) is var id && !JobRules.Id.Holds(id))
         {
-            problems.Add(new Problem("$.id", id, "An id has 1 to 80 characters."));
+            problems.Add(new Problem("$.id", id, JobRules.Id.Sentence));
         }
 
         if (problems.Count > 0)
@@ -117,7 +121,7 @@ public abstract class LibraryStore<T>
             return new SaveResult<LibraryItem<T>>.Conflict(Item(row));
         }
 
-        if (await ProblemsAsync(db, item.Item, cancel) is { Count: > 0 } problems)
+        if (await AllProblemsAsync(db, item.Item, cancel) is { Count: > 0 } problems)
         {
             return new SaveResult<LibraryItem<T>>.Refused(problems);
         }

@@ -1,7 +1,10 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Conversions;
 using PressRun.Data.Presses;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
+using PressRun.JobFile.Blocks;
+using PressRun.JobFile.Writing;
 
 namespace PressRun.Data.Bench;
 
@@ -49,19 +52,14 @@ public sealed class BenchStore
 
     private static List<Problem> Problems(BenchRates rates)
     {
-        var problems = new List<Problem>();
-        problems.NotNegative("$.hourlyRate", rates.HourlyRate);
+        var problems = Contract.Problems(
+            json => BenchWriter.WriteMembers(json, rates, Contract.NoCurrency), (element, path, found) => BenchBlock.Read(element, path, found));
         for (var index = 0; index < rates.Steps.Count; index++)
         {
             var step = rates.Steps[index];
             if (rates.Steps.Take(index).Any(earlier => earlier.Name == step.Name))
             {
-                problems.Add(new Problem($"$.steps[{index}].name", step.Name, "Each step has a name of its own."));
-            }
-
-            if (step.Spoilage is < 0m or >= 1m)
-            {
-                problems.Add(new Problem($"$.steps[{index}].spoilage", null, "Spoilage is a fraction from 0 up to but not including 1."));
+                problems.Add(new Problem($"$.steps[{index}].name", step.Name, "Each step has a name of its own, by which a plan takes it."));
             }
         }
 

@@ -1,57 +1,44 @@
-using System.Text.Json;
-using System.Text.Json.Serialization;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
-using PressRun.Engine.Measures;
+using PressRun.Engine.Postage;
+using PressRun.JobFile.Blocks;
+using PressRun.JobFile.Writing;
 
 namespace PressRun.Data.Conversions;
 
-/// <summary>Text of a whole document and back.</summary>
+/// <summary>Text of a whole document, as it stands in a job file, and back.</summary>
 /// <param name="Write">Document to text.</param>
 /// <param name="Read">Text to document.</param>
 internal sealed record JobFileShape<T>(Func<T, string> Write, Func<string, T> Read);
 
 internal static class JobFileShape
 {
-    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web)
-    {
-        Converters = { new JsonStringEnumConverter(), new LengthJson(), new MassJson() },
-    };
+    private const string Nameless = "";
 
-    public static JobFileShape<Shop> Shop { get; } = Of<Shop>();
+    /// <summary>A price list without the shop's name, which stands in the shop's own row.</summary>
+    public static JobFileShape<Shop> PriceList { get; } = new(
+        shop => Contract.Text(json => ShopWriter.WritePriceListMembers(json, shop, Contract.NoCurrency)),
+        text => Contract.Read(text, (element, path, problems) => ShopBlock.ReadPriceList(element, path, Nameless, null, problems)));
 
-    public static JobFileShape<BenchRates> Bench { get; } = Of<BenchRates>();
+    /// <summary>Bench rates.</summary>
+    public static JobFileShape<BenchRates> Bench { get; } = new(
+        bench => Contract.Text(json => BenchWriter.WriteMembers(json, bench, Contract.NoCurrency)),
+        text => Contract.Read(text, BenchBlock.Read));
 
-    public static JobFileShape<IReadOnlyList<MassStep>> MassSteps { get; } = Of<IReadOnlyList<MassStep>>();
+    /// <summary>A service's table.</summary>
+    public static JobFileShape<PostageService> Service { get; } = new(
+        service => Contract.Text(json => MailWriter.WriteMembers(json, service, Contract.NoCurrency)),
+        text => Contract.Read(text, MailBlock.ReadService));
 
-    /// <summary>Keeps a property as one jsonb document. Documents never change, so another one is known by its reference.</summary>
+    /// <summary>Keeps a property as one document: <c>json</c> and not <c>jsonb</c>, which would sort keys, and the order in which a price list names
+    /// its sheets decides between equals. Documents never change, so another one is known by its reference.</summary>
     public static PropertyBuilder<T> HasJobFileShape<T>(this PropertyBuilder<T> property, JobFileShape<T> shape)
         where T : class =>
-        property.HasColumnType("jsonb").HasConversion(
+        property.HasColumnType("json").HasConversion(
             document => shape.Write(document),
             text => shape.Read(text),
             new ValueComparer<T>((left, right) => ReferenceEquals(left, right), document => document.GetHashCode(), document => document));
-
-    private static JobFileShape<T> Of<T>() => new(
-        document => JsonSerializer.Serialize(document, Options),
-        text => JsonSerializer.Deserialize<T>(text, Options) ?? throw new InvalidOperationException("A document in the database is null."));
-
-    private sealed class LengthJson : JsonConverter<Length>
-    {
-        public override Length Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
-            Length.FromMillimetres(reader.GetDecimal());
-
-        public override void Write(Utf8JsonWriter writer, Length value, JsonSerializerOptions options) => writer.WriteNumberValue(value.Millimetres);
-    }
-
-    private sealed class MassJson : JsonConverter<Mass>
-    {
-        public override Mass Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
-            Mass.FromGrams(reader.GetDecimal());
-
-        public override void Write(Utf8JsonWriter writer, Mass value, JsonSerializerOptions options) => writer.WriteNumberValue(value.Grams);
-    }
 }

@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using PressRun.Data.Presses;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
+using PressRun.JobFile;
 
 namespace PressRun.Data.Conversions;
 
@@ -13,24 +14,11 @@ internal sealed class LengthConverter() : ValueConverter<Length, decimal>(length
 internal sealed class MassConverter() : ValueConverter<Mass, decimal>(mass => mass.Grams, value => Mass.FromGrams(value));
 
 /// <summary>A paper's weight as its maker states it: <c>120 gsm</c>, <c>80 lb cover</c>. The grammage would lose which of them it was.</summary>
-internal sealed class PaperWeightConverter() : ValueConverter<PaperWeight, string>(weight => Write(weight), text => Read(text))
+internal sealed class PaperWeightConverter() : ValueConverter<PaperWeight, string>(weight => MeasureText.Exact(weight), text => Read(text))
 {
-    private const string Grammage = "gsm";
-
-    private static string Write(PaperWeight weight)
-    {
-        var stated = weight.Stated.ToString(CultureInfo.InvariantCulture);
-        return weight.Category is { } category ? $"{stated} lb {category.ToString().ToLowerInvariant()}" : $"{stated} {Grammage}";
-    }
-
-    private static PaperWeight Read(string text)
-    {
-        var words = text.Split(' ');
-        var stated = decimal.Parse(words[0], CultureInfo.InvariantCulture);
-        return words[1] == Grammage
-            ? PaperWeight.FromGrammage(stated)
-            : PaperWeight.FromBasisWeight(stated, Enum.Parse<PaperCategory>(words[2], ignoreCase: true));
-    }
+    private static PaperWeight Read(string text) => MeasureText.TryParseWeight(text, CultureInfo.InvariantCulture, out var weight)
+        ? weight
+        : throw new InvalidOperationException($"The database holds the paper weight {text}, which is none.");
 }
 
 /// <summary>A press's id as its uuid.</summary>

@@ -2,7 +2,6 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using PressRun.Data.Conversions;
 using PressRun.Data.Presses;
-using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Postage;
 
@@ -43,7 +42,8 @@ internal sealed class MailerRowConfiguration : IEntityTypeConfiguration<MailerRo
     public void Configure(EntityTypeBuilder<MailerRow> builder) => builder.ConfigureLibrary<MailerRow, Mailer>("mailers");
 }
 
-/// <summary>A carrier's service by one of its dated tables: id and date together name it.</summary>
+/// <summary>A carrier's service by one of its dated tables: id and date together name it. The table is one document, because it is always read
+/// and written whole.</summary>
 internal sealed class PostageServiceRow : ILibraryRow<PostageService>
 {
     public PressId PressId { get; set; }
@@ -52,23 +52,7 @@ internal sealed class PostageServiceRow : ILibraryRow<PostageService>
 
     public DateOnly ValidFrom { get; set; }
 
-    public string Name { get; set; } = "";
-
-    public string Region { get; set; } = "";
-
-    public Length? MaxLength { get; set; }
-
-    public Length? MaxWidth { get; set; }
-
-    public Length? MaxThickness { get; set; }
-
-    public Length? MinLength { get; set; }
-
-    public Length? MinWidth { get; set; }
-
-    public Length? MinThickness { get; set; }
-
-    public IReadOnlyList<MassStep> Steps { get; set; } = [];
+    public PostageService Service { get; set; } = null!;
 
     public bool Archived { get; set; }
 
@@ -76,15 +60,9 @@ internal sealed class PostageServiceRow : ILibraryRow<PostageService>
 
     public uint Version { get; set; }
 
-    public PostageService ToItem() =>
-        new(Id, Name, Region, ValidFrom, MaxLength, MaxWidth, MaxThickness, MinLength, MinWidth, MinThickness, Steps);
+    public PostageService ToItem() => Service;
 
-    public void Take(PostageService item)
-    {
-        (Id, Name, Region, ValidFrom, Steps) = (item.Id, item.Name, item.Region, item.ValidFrom, item.Steps);
-        (MaxLength, MaxWidth, MaxThickness) = (item.MaxLength, item.MaxWidth, item.MaxThickness);
-        (MinLength, MinWidth, MinThickness) = (item.MinLength, item.MinWidth, item.MinThickness);
-    }
+    public void Take(PostageService item) => (Id, ValidFrom, Service) = (item.Id, item.ValidFrom, item);
 }
 
 internal sealed class PostageServiceRowConfiguration : IEntityTypeConfiguration<PostageServiceRow>
@@ -93,6 +71,6 @@ internal sealed class PostageServiceRowConfiguration : IEntityTypeConfiguration<
     {
         builder.ConfigureLibrary<PostageServiceRow, PostageService>("postage_services");
         builder.HasKey(service => new { service.PressId, service.Id, service.ValidFrom });
-        builder.Property(service => service.Steps).HasJobFileShape(JobFileShape.MassSteps);
+        builder.Property(service => service.Service).HasColumnName("body").HasJobFileShape(JobFileShape.Service);
     }
 }

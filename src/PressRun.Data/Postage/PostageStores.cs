@@ -1,6 +1,9 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Conversions;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Postage;
+using PressRun.JobFile.Blocks;
+using PressRun.JobFile.Writing;
 
 namespace PressRun.Data.Postage;
 
@@ -18,20 +21,16 @@ public sealed class MailerStore : LibraryStore<Mailer>
 
     private protected override string IdOf(Mailer item) => item.Id;
 
+    private protected override string NameOf(Mailer item) => item.Name;
+
     private protected override async Task<IReadOnlyList<string>> UsesAsync(PressRunDbContext db, Mailer item, CancellationToken cancel) =>
         await db.Channels.Where(channel => channel.MailerId == item.Id).OrderBy(channel => channel.Position)
             .Select(channel => channel.Name).ToListAsync(cancel);
 
-    private protected override Task<List<Problem>> ProblemsAsync(PressRunDbContext db, Mailer item, CancellationToken cancel)
-    {
-        var problems = LibraryRules.Named(item.Name);
-        problems.Positive("$.length", item.Length);
-        problems.Positive("$.width", item.Width);
-        problems.NotNegative("$.thickness", item.Thickness.Millimetres);
-        problems.NotNegative("$.mass", item.Mass.Grams);
-        problems.NotNegative("$.price", item.Price);
-        return Task.FromResult(problems);
-    }
+    private protected override Task<List<Problem>> ProblemsAsync(PressRunDbContext db, Mailer item, CancellationToken cancel) => Task.FromResult(
+        Contract.Problems(
+            json => MailWriter.WriteMembers(json, item, Contract.NoCurrency),
+            (element, path, problems) => MailBlock.ReadMailer(element, path, problems)));
 }
 
 /// <summary>The services that carriers offer one press, by their dated tables.</summary>
@@ -48,6 +47,8 @@ public sealed class PostageServiceStore : LibraryStore<PostageService>
 
     private protected override string IdOf(PostageService item) => item.Id;
 
+    private protected override string NameOf(PostageService item) => item.Name;
+
     private protected override IQueryable<ILibraryRow<PostageService>> Same(IQueryable<ILibraryRow<PostageService>> rows, PostageService item) =>
         rows.Where(row => row.Id == item.Id && ((PostageServiceRow)row).ValidFrom == item.ValidFrom);
 
@@ -55,28 +56,8 @@ public sealed class PostageServiceStore : LibraryStore<PostageService>
     private protected override Task<IReadOnlyList<string>> UsesAsync(PressRunDbContext db, PostageService item, CancellationToken cancel) =>
         Task.FromResult<IReadOnlyList<string>>([]);
 
-    private protected override Task<List<Problem>> ProblemsAsync(PressRunDbContext db, PostageService item, CancellationToken cancel)
-    {
-        var problems = LibraryRules.Named(item.Name);
-        if (string.IsNullOrWhiteSpace(item.Region))
-        {
-            problems.Add(new Problem("$.region", item.Region, "A service goes to a region."));
-        }
-
-        if (item.Steps.Count == 0)
-        {
-            problems.Add(new Problem("$.steps", null, "A service has at least one price."));
-        }
-
-        for (var index = 0; index < item.Steps.Count; index++)
-        {
-            problems.NotNegative($"$.steps[{index}].price", item.Steps[index].Price);
-            if (item.Steps[index].Most.Grams <= (index == 0 ? 0m : item.Steps[index - 1].Most.Grams))
-            {
-                problems.Add(new Problem($"$.steps[{index}].most", null, "Steps rise by mass."));
-            }
-        }
-
-        return Task.FromResult(problems);
-    }
+    private protected override Task<List<Problem>> ProblemsAsync(PressRunDbContext db, PostageService item, CancellationToken cancel) => Task.FromResult(
+        Contract.Problems(
+            json => MailWriter.WriteMembers(json, item, Contract.NoCurrency),
+            (element, path, problems) => MailBlock.ReadService(element, path, problems)));
 }

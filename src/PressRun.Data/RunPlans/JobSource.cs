@@ -44,7 +44,7 @@ public sealed record JobSource(
             Currency.Find(Press.Currency) ?? throw new InvalidOperationException($"The press has the unknown currency {Press.Currency}."),
             edition,
             [.. Stocks.Where(stock => used.Contains(stock.Id))],
-            PriceList with { Finishing = [.. PriceList.Finishing.Where(operation => Plan.Finishing?.Contains(operation.Name) ?? true)] },
+            OfThisRun(PriceList, used) with { Finishing = [.. PriceList.Finishing.Where(operation => Plan.Finishing?.Contains(operation.Name) ?? true)] },
             Bench with { Steps = [.. Bench.Steps.Where(step => Plan.BenchSteps?.Contains(step.Name) ?? true)] },
             Mailers,
             Postage,
@@ -54,4 +54,11 @@ public sealed record JobSource(
             Plan.Quantity,
             Plan.Ladder);
     }
+
+    // A job holds its own papers only, so prices of others have nothing to refer to in it.
+    private static Shop OfThisRun(Shop list, HashSet<string> used) => list with
+    {
+        Paper = [.. list.Paper.Where(price => used.Contains(price.StockId))],
+        BookPrices = [.. list.BookPrices.Where(price => price.StockIds?.All(used.Contains) ?? true)],
+    };
 }

@@ -1,7 +1,9 @@
-using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Conversions;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Selling;
+using PressRun.JobFile.Blocks;
+using PressRun.JobFile.Writing;
 
 namespace PressRun.Data.Selling;
 
@@ -19,29 +21,17 @@ public sealed class ChannelStore : LibraryStore<Channel>
 
     private protected override string IdOf(Channel item) => item.Id;
 
+    private protected override string NameOf(Channel item) => item.Name;
+
     // Nothing names a channel yet but the costing, which takes those that there are.
     private protected override Task<IReadOnlyList<string>> UsesAsync(PressRunDbContext db, Channel item, CancellationToken cancel) =>
         Task.FromResult<IReadOnlyList<string>>([]);
 
     private protected override async Task<List<Problem>> ProblemsAsync(PressRunDbContext db, Channel item, CancellationToken cancel)
     {
-        var problems = LibraryRules.Named(item.Name);
-        problems.Fraction("$.taxRate", item.TaxRate);
-        problems.Fraction("$.tradeDiscount", item.TradeDiscount);
-        problems.Fraction("$.feeRate", item.FeeRate);
-        problems.NotNegative("$.feeFixed", item.FeeFixed);
-        problems.NotNegative("$.postageCharged", item.PostageCharged);
-        problems.NotNegative("$.mix", item.Mix);
-        if (item.CopiesPerOrder < 1)
-        {
-            problems.Add(new Problem("$.copiesPerOrder", item.CopiesPerOrder.ToString(CultureInfo.InvariantCulture), "An order is 1 copy or more."));
-        }
-
-        if (item.MailerId is { } mailer && !await db.Mailers.AnyAsync(row => row.Id == mailer, cancel))
-        {
-            problems.Add(new Problem("$.mailer", mailer, "Choose one of the press's mailers."));
-        }
-
-        return problems;
+        var mailers = await db.Mailers.Select(mailer => mailer.Id).ToHashSetAsync(cancel);
+        return Contract.Problems(
+            json => ChannelWriter.WriteMembers(json, item, Contract.NoCurrency),
+            (element, path, problems) => ChannelBlock.Read(element, path, mailers, problems));
     }
 }

@@ -1,7 +1,10 @@
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
+using PressRun.Data.Conversions;
 using PressRun.Data.Presses;
 using PressRun.Engine.Costing;
+using PressRun.JobFile.Blocks;
+using PressRun.JobFile.Writing;
 
 namespace PressRun.Data.Shops;
 
@@ -90,6 +93,14 @@ public sealed class PriceListStore
         if (row.Version != list.Version)
         {
             return new SaveResult<PriceListRecord>.Conflict((await RecordAsync(db, db.PriceLists.Where(other => other.Id == list.Id), cancel))!);
+        }
+
+        var problems = Contract.Problems(
+            json => ShopWriter.WritePriceListMembers(json, list.Prices, Contract.NoCurrency),
+            (element, path, found) => ShopBlock.ReadPriceList(element, path, list.Prices.Name, null, found));
+        if (problems.Count > 0)
+        {
+            return new SaveResult<PriceListRecord>.Refused(problems);
         }
 
         (row.ValidFrom, row.Body) = (list.Prices.ValidFrom, list.Prices);

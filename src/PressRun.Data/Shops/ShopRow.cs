@@ -59,7 +59,7 @@ internal sealed class PriceListRowConfiguration : IEntityTypeConfiguration<Price
         builder.HasOne<ShopRow>().WithMany(shop => shop.PriceLists)
             .HasForeignKey(list => new { list.PressId, list.ShopId }).OnDelete(DeleteBehavior.Cascade);
         builder.HasIndex(list => new { list.PressId, list.ShopId, list.ValidFrom }).IsUnique();
-        builder.Property(list => list.Body).HasJobFileShape(JobFileShape.Shop);
+        builder.Property(list => list.Body).HasJobFileShape(JobFileShape.PriceList);
         builder.Property(list => list.Version).IsRowVersion();
     }
 }

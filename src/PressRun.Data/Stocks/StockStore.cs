@@ -1,7 +1,9 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Conversions;
 using PressRun.Engine.Costing;
-using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
+using PressRun.JobFile.Blocks;
+using PressRun.JobFile.Writing;
 
 namespace PressRun.Data.Stocks;
 
@@ -18,6 +20,8 @@ public sealed class StockStore : LibraryStore<Stock>
     private protected override ILibraryRow<Stock> NewRow() => new StockRow();
 
     private protected override string IdOf(Stock item) => item.Id;
+
+    private protected override string NameOf(Stock item) => item.Name;
 
     private protected override async Task<IReadOnlyList<string>> UsesAsync(PressRunDbContext db, Stock item, CancellationToken cancel)
     {
@@ -39,19 +43,6 @@ public sealed class StockStore : LibraryStore<Stock>
         ];
     }
 
-    private protected override Task<List<Problem>> ProblemsAsync(PressRunDbContext db, Stock item, CancellationToken cancel)
-    {
-        var problems = LibraryRules.Named(item.Name);
-        if (item.Weight.Stated <= 0m)
-        {
-            problems.Add(new Problem("$.weight", null, "A paper weighs more than nothing."));
-        }
-
-        if (item.Caliper <= Length.Zero)
-        {
-            problems.Add(new Problem("$.caliper", null, "A stock needs a caliper, a bulk or a finish, for its thickness."));
-        }
-
-        return Task.FromResult(problems);
-    }
+    private protected override Task<List<Problem>> ProblemsAsync(PressRunDbContext db, Stock item, CancellationToken cancel) => Task.FromResult(
+        Contract.Problems(json => StockWriter.WriteMembers(json, item), (element, path, problems) => StockBlock.Read(element, path, item.Id, problems)));
 }

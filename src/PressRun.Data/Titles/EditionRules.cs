@@ -1,63 +1,61 @@
 using System.Globalization;
+using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Conversions;
 using PressRun.Engine.Costing;
+using PressRun.JobFile;
+using PressRun.JobFile.Blocks;
+using PressRun.JobFile.Reading;
+using PressRun.JobFile.Writing;
 
 namespace PressRun.Data.Titles;
 
-/// <summary>What an edition must keep to be stored. Rules of binding and pages are the engine's, and are told where the run is costed: an
-/// edition that breaks them for the moment is still kept.</summary>
+/// <summary>What an edition must keep to be stored: the contract's ranges, known stocks, and a name of its own for each part. Rules of binding and
+/// pages are the engine's, and are told where the run is costed: an edition that breaks them for the moment is still kept.</summary>
 internal static class EditionRules
 {
     public static async Task<List<Problem>> CheckAsync(PressRunDbContext db, EditionRecord edition, CancellationToken cancel)
     {
         var problems = new List<Problem>();
-        Range(problems, "$.printing", edition.Printing, 1, 1000, "Printings count from 1.");
-        Range(problems, "$.copiesOnHand", edition.CopiesOnHand, 0, Job.MostCopies, "Copies on hand are 0 to 1,000,000.");
-        Range(problems, "$.copiesPrinted", edition.CopiesPrinted ?? 0, 0, Job.MostCopies, "Copies printed are 0 to 1,000,000.");
-        Range(problems, "$.freeCopies", edition.FreeCopies, 0, Job.MostCopies, "Free copies are 0 to 1,000,000.");
-        if (edition.Price < 0m)
-        {
-            problems.Add(new Problem("$.price", edition.Price.ToString(CultureInfo.InvariantCulture), "A price is 0 or more."));
-        }
-
-        await PartsAsync(problems, db, edition.Parts, cancel);
+        Number(problems, "$.printing", edition.Printing, JobRules.Printing);
+        Number(problems, "$.copiesPrinted", edition.CopiesPrinted ?? 0, JobRules.CopiesOrNone);
+        Number(problems, "$.copiesOnHand", edition.CopiesOnHand, JobRules.CopiesOrNone);
+        Number(problems, "$.price", edition.Price, JobRules.Amount);
+        Number(problems, "$.freeCopies", edition.FreeCopies, JobRules.CopiesOrNone);
+        var stocks = await db.Stocks.Select(stock => stock.Id).ToHashSetAsync(cancel);
+        problems.AddRange(Contract.Problems(
+            json => EditionWriter.WriteMembers(json, edition.ToEdition(), Contract.NoCurrency),
+            (element, path, found) => Read(element, path, stocks, found)));
+        PartNames(problems, edition.Parts);
         return problems;
     }
 
-    private static async Task PartsAsync(List<Problem> problems, PressRunDbContext db, IReadOnlyList<EditionPart> parts, CancellationToken cancel)
+    /// <summary>Notes parts without a name of their own, by which plans and people tell them apart.</summary>
+    public static void PartNames(List<Problem> problems, IReadOnlyList<EditionPart> parts)
     {
-        if (parts.Count == 0)
-        {
-            problems.Add(new Problem("$.parts", null, "An edition has at least one part."));
-        }
-
-        var used = parts.Select(part => part.Part.StockId).Distinct().ToList();
-        var known = await db.Stocks.Where(stock => used.Contains(stock.Id)).Select(stock => stock.Id).ToListAsync(cancel);
         for (var index = 0; index < parts.Count; index++)
         {
-            var part = parts[index].Part;
-            if (string.IsNullOrWhiteSpace(part.Name))
+            var name = parts[index].Part.Name;
+            if (string.IsNullOrWhiteSpace(name) || parts.Take(index).Any(earlier => earlier.Part.Name == name))
             {
-                problems.Add(new Problem($"$.parts[{index}].name", part.Name, "A part needs a name."));
-            }
-            else if (parts.Take(index).Any(earlier => earlier.Part.Name == part.Name))
-            {
-                problems.Add(new Problem($"$.parts[{index}].name", part.Name, "Each part of an edition has a name of its own."));
-            }
-
-            Range(problems, $"$.parts[{index}].pages", part.Pages, 1, Job.MostPages, "A part has 1 to 10,000 pages.");
-            if (!known.Contains(part.StockId))
-            {
-                problems.Add(new Problem($"$.parts[{index}].stock", part.StockId, "Choose one of the press's stocks."));
+                problems.Add(new Problem($"$.parts[{index}].name", name, "Each part of an edition has a name of its own."));
             }
         }
     }
 
-    private static void Range(List<Problem> problems, string path, int value, int least, int most, string rule)
+    private static void Read(JsonElement element, JsonPath path, IReadOnlySet<string> stocks, ProblemList problems)
     {
-        if (value < least || value > most)
+        if (JsonBlock.Open(element, path, problems, "Write an edition.") is { } block)
         {
-            problems.Add(new Problem(path, value.ToString(CultureInfo.InvariantCulture), rule));
+            EditionBlock.Read(block, "", 1, stocks);
+        }
+    }
+
+    private static void Number(List<Problem> problems, string path, decimal value, NumberRule rule)
+    {
+        if (!rule.Holds(value))
+        {
+            problems.Add(new Problem(path, value.ToString(CultureInfo.InvariantCulture), rule.Sentence));
         }
     }
 }

@@ -14,7 +14,7 @@ using PressRun.Data;
 namespace PressRun.Migrations.Migrations
 {
     [DbContext(typeof(PressRunDbContext))]
-    [Migration("20261125074517_First")]
+    [Migration("20261125081024_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -58,7 +58,7 @@ namespace PressRun.Migrations.Migrations
 
                     b.Property<string>("Rates")
                         .IsRequired()
-                        .HasColumnType("jsonb")
+                        .HasColumnType("json")
                         .HasColumnName("rates");
 
                     b.Property<uint>("Version")
@@ -184,48 +184,14 @@ namespace PressRun.Migrations.Migrations
                         .HasColumnType("boolean")
                         .HasColumnName("archived");
 
-                    b.Property<decimal?>("MaxLength")
-                        .HasColumnType("numeric")
-                        .HasColumnName("max_length");
-
-                    b.Property<decimal?>("MaxThickness")
-                        .HasColumnType("numeric")
-                        .HasColumnName("max_thickness");
-
-                    b.Property<decimal?>("MaxWidth")
-                        .HasColumnType("numeric")
-                        .HasColumnName("max_width");
-
-                    b.Property<decimal?>("MinLength")
-                        .HasColumnType("numeric")
-                        .HasColumnName("min_length");
-
-                    b.Property<decimal?>("MinThickness")
-                        .HasColumnType("numeric")
-                        .HasColumnName("min_thickness");
-
-                    b.Property<decimal?>("MinWidth")
-                        .HasColumnType("numeric")
-                        .HasColumnName("min_width");
-
-                    b.Property<string>("Name")
-                        .IsRequired()
-                        .HasColumnType("text")
-                        .HasColumnName("name");
-
                     b.Property<int>("Position")
                         .HasColumnType("integer")
                         .HasColumnName("position");
 
-                    b.Property<string>("Region")
+                    b.Property<string>("Service")
                         .IsRequired()
-                        .HasColumnType("text")
-                        .HasColumnName("region");
-
-                    b.Property<string>("Steps")
-                        .IsRequired()
-                        .HasColumnType("jsonb")
-                        .HasColumnName("steps");
+                        .HasColumnType("json")
+                        .HasColumnName("body");
 
                     b.Property<uint>("Version")
                         .IsConcurrencyToken()
@@ -494,7 +460,7 @@ namespace PressRun.Migrations.Migrations
 
                     b.Property<string>("Body")
                         .IsRequired()
-                        .HasColumnType("jsonb")
+                        .HasColumnType("json")
                         .HasColumnName("body");
 
                     b.Property<string>("ShopId")

@@ -51,7 +51,7 @@ namespace PressRun.Migrations.Migrations
                 columns: table => new
                 {
                     press_id = table.Column<Guid>(type: "uuid", nullable: false),
-                    rates = table.Column<string>(type: "jsonb", nullable: false),
+                    rates = table.Column<string>(type: "json", nullable: false),
                     xmin = table.Column<uint>(type: "xid", rowVersion: true, nullable: false)
                 },
                 constraints: table =>
@@ -122,15 +122,7 @@ namespace PressRun.Migrations.Migrations
                     press_id = table.Column<Guid>(type: "uuid", nullable: false),
                     id = table.Column<string>(type: "text", nullable: false),
                     valid_from = table.Column<DateOnly>(type: "date", nullable: false),
-                    name = table.Column<string>(type: "text", nullable: false),
-                    region = table.Column<string>(type: "text", nullable: false),
-                    max_length = table.Column<decimal>(type: "numeric", nullable: true),
-                    max_width = table.Column<decimal>(type: "numeric", nullable: true),
-                    max_thickness = table.Column<decimal>(type: "numeric", nullable: true),
-                    min_length = table.Column<decimal>(type: "numeric", nullable: true),
-                    min_width = table.Column<decimal>(type: "numeric", nullable: true),
-                    min_thickness = table.Column<decimal>(type: "numeric", nullable: true),
-                    steps = table.Column<string>(type: "jsonb", nullable: false),
+                    body = table.Column<string>(type: "json", nullable: false),
                     archived = table.Column<bool>(type: "boolean", nullable: false),
                     position = table.Column<int>(type: "integer", nullable: false),
                     xmin = table.Column<uint>(type: "xid", rowVersion: true, nullable: false)
@@ -269,7 +261,7 @@ namespace PressRun.Migrations.Migrations
                     id = table.Column<Guid>(type: "uuid", nullable: false),
                     shop_id = table.Column<string>(type: "text", nullable: false),
                     valid_from = table.Column<DateOnly>(type: "date", nullable: false),
-                    body = table.Column<string>(type: "jsonb", nullable: false),
+                    body = table.Column<string>(type: "json", nullable: false),
                     xmin = table.Column<uint>(type: "xid", rowVersion: true, nullable: false)
                 },
                 constraints: table =>

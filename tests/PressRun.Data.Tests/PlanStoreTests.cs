@@ -1,0 +1,148 @@
+using PressRun.Data.RunPlans;
+using PressRun.Data.Tests.Fixtures;
+using PressRun.Engine.Costing;
+using PressRun.JobFile;
+
+namespace PressRun.Data.Tests;
+
+public sealed class PlanStoreTests(PostgresFixture postgres)
+{
+    [Fact]
+    public async Task A_plan_comes_back_as_it_was_saved_and_the_first_one_is_chosen()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+
+        var loaded = await stores.Plans.LoadAsync(small.Id, small.Plan.Id);
+
+        Assert.Equivalent(small.Plan, loaded, strict: true);
+        Assert.True(loaded!.Chosen);
+        var wanted = SmallPress.NewPlan(small.Edition, small.List);
+        Assert.Equal((wanted.Name, wanted.Date, wanted.Quantity, wanted.Ladder), (loaded.Name, loaded.Date, loaded.Quantity, loaded.Ladder));
+        Assert.Equal(wanted.Stocks, loaded.Stocks);
+        Assert.Equal("millrace", loaded.ShopId);
+    }
+
+    [Fact]
+    public async Task A_plan_becomes_a_job_with_its_papers_its_finishing_and_its_bench_steps()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+
+        var job = (await stores.Plans.SourceAsync(small.Id, small.Plan.Id))!.Build();
+
+        Assert.Equal("Tidepool Almanac", job.Edition.Title);
+        Assert.Equal(["text", "text"], job.Edition.Parts.Select(part => part.StockId));
+        Assert.Equal([SmallPress.Text], job.Stocks);
+        Assert.Equal(["text"], job.Shop.Paper.Select(price => price.StockId));
+        Assert.Equal("Millrace", job.Shop.Name);
+        Assert.Equal(["cutting to size"], job.Shop.Finishing.Select(operation => operation.Name));
+        Assert.Equal(["stitch", "fold"], job.Bench.Steps.Select(step => step.Name));
+        Assert.Equal(9.00m, Assert.Single(job.Channels).Price);
+        Assert.Equal((150, 6, "USD", small.Plan.Ladder), (job.Quantity, job.FreeCopies, job.Currency.Code, job.Ladder));
+    }
+
+    [Fact]
+    public async Task A_plan_that_names_nothing_takes_all_finishing_and_does_all_bench_steps()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        SmallPress.Saved(await stores.Plans.SaveAsync(small.Id, small.Plan with { Finishing = null, BenchSteps = null }));
+
+        var job = (await stores.Plans.SourceAsync(small.Id, small.Plan.Id))!.Build();
+
+        Assert.Equal(2, job.Shop.Finishing.Count);
+        Assert.Equal(4, job.Bench.Steps.Count);
+    }
+
+    [Fact]
+    public async Task A_plans_job_written_as_a_job_file_is_read_back_and_costed()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var job = (await stores.Plans.SourceAsync(small.Id, small.Plan.Id))!.Build();
+
+        var read = JobReader.Read(JobWriter.Write(job));
+
+        Assert.Empty(read.Problems);
+        var estimate = PreparedJob.Prepare(read.Value).Value.Estimate(job.Quantity).Value;
+        Assert.Equal(estimate.Totals.LandedCost, PreparedJob.Prepare(job).Value.Estimate(job.Quantity).Value.Totals.LandedCost);
+        Assert.True(estimate.Totals.LandedCost > 0m);
+    }
+
+    [Fact]
+    public async Task Choosing_another_plan_leaves_one_chosen()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var other = SmallPress.Saved(await stores.Plans.DuplicateAsync(small.Id, small.Plan.Id, "Twice as many"));
+        Assert.False(other.Chosen);
+
+        Assert.True(SmallPress.Saved(await stores.Plans.ChooseAsync(small.Id, other.Id)).Chosen);
+
+        Assert.Equal([false, true], (await stores.Plans.OfEditionAsync(small.Id, small.Edition.Id)).Select(plan => plan.Chosen));
+    }
+
+    [Fact]
+    public async Task People_who_choose_at_once_leave_one_chosen()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var plans = new List<Guid> { small.Plan.Id };
+        for (var number = 0; number < 5; number++)
+        {
+            plans.Add(SmallPress.Saved(await stores.Plans.DuplicateAsync(small.Id, small.Plan.Id, $"Other {number}")).Id);
+        }
+
+        await Task.WhenAll(Enumerable.Range(0, 60).Select(turn => stores.Plans.ChooseAsync(small.Id, plans[turn % plans.Count])));
+
+        Assert.Single(await stores.Plans.OfEditionAsync(small.Id, small.Edition.Id), plan => plan.Chosen);
+    }
+
+    [Fact]
+    public async Task A_plan_keeps_its_price_list_when_the_shop_brings_out_a_newer_one()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var dearer = small.List.Prices with { ValidFrom = new DateOnly(2026, 2, 1), SetUp = new SetUp(50m, 0m, 0m) };
+        SmallPress.Saved(await stores.PriceLists.SaveAsync(small.Id, small.List with { Id = Guid.Empty, Version = 0, Prices = dearer }));
+
+        Assert.Equal(5m, (await stores.Plans.SourceAsync(small.Id, small.Plan.Id))!.Build().Shop.SetUp.Order);
+    }
+
+    [Fact]
+    public async Task A_save_on_a_version_that_has_moved_on_stores_nothing()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        SmallPress.Saved(await stores.Plans.SaveAsync(small.Id, small.Plan with { Stocks = new Dictionary<Guid, string>() }));
+
+        var second = await stores.Plans.SaveAsync(small.Id, small.Plan with { Quantity = 400 });
+
+        Assert.Equal(150, Assert.IsType<SaveResult<PlanRecord>.Conflict>(second).Theirs.Quantity);
+    }
+
+    [Fact]
+    public async Task A_plan_takes_papers_for_parts_of_its_own_edition_only()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var other = SmallPress.Saved(await stores.Editions.AddAsync(small.Id, SmallPress.NewEdition(small.Title.Id, 2)));
+
+        var result = await stores.Plans.SaveAsync(
+            small.Id, small.Plan with { Quantity = 0, Stocks = new Dictionary<Guid, string> { [other.Parts[0].Id] = "text" } });
+
+        Assert.Equal(["$.quantity", "$.stocks"], Assert.IsType<SaveResult<PlanRecord>.Refused>(result).Problems.Select(problem => problem.Path));
+    }
+
+    [Fact]
+    public async Task A_deleted_plan_is_gone()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+
+        Assert.IsType<DeleteResult.Deleted>(await stores.Plans.DeleteAsync(small.Id, small.Plan.Id));
+        Assert.IsType<DeleteResult.Gone>(await stores.Plans.DeleteAsync(small.Id, small.Plan.Id));
+        Assert.IsType<SaveResult<PlanRecord>.Gone>(await stores.Plans.SaveAsync(small.Id, small.Plan));
+    }
+}
