@@ -50,8 +50,15 @@ public static class StandardSizes
     /// <summary>Every named size.</summary>
     public static IReadOnlyList<NamedSize> All { get; } = [.. A, .. B, .. UntrimmedRa, .. UntrimmedSra, .. Us];
 
+    private static readonly IReadOnlyList<NamedSize> IsoPages = [A[4], B[5], A[5], B[6], A[6], A[7]];
+
+    private static readonly IReadOnlyList<NamedSize> UsPages = [Us[0], Us[3], Us[4]];
+
     /// <summary>The size of a name, whatever its case; null where there is none.</summary>
     public static NamedSize? Find(string name) => All.FirstOrDefault(size => string.Equals(size.Name, name, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>Sizes that books and zines are made in, largest first (common practice).</summary>
+    public static IReadOnlyList<NamedSize> Pages(PaperRegion region) => region == PaperRegion.Us ? UsPages : IsoPages;
 
     // ISO 216, 4.1: each size is the one before it halved across its longer side, and halves of a millimetre are dropped.
     private static List<NamedSize> Halved(string series, int width, int height, int last)

@@ -171,6 +171,9 @@ public sealed partial class Staircase : IAsyncDisposable
     {
         var (from, to) = LabelLeft(drawing) ? (-92, 20) : (-20, 92);
         var across = mark.X - drawing.X(Inside);
-        return across > from && across < to && Math.Abs(mark.Y + 19 - (drawing.Y(Cost) + 24)) < 18;
+        return across > from && across < to && Math.Abs(mark.TextY - (drawing.Y(Cost) + 24)) < 18;
     }
+
+    private bool UnderTag(StaircaseDrawing drawing, int mark) =>
+        Math.Abs(drawing.X(mark) - drawing.X(Inside)) < (TagWidth / 2) + 6 + (4.5 * Format.Count(mark).Length);
 }

@@ -14,21 +14,32 @@ namespace PressRun.Web.Charts;
 /// <param name="MostCostMarks">Steps of the cost axis at most.</param>
 public sealed record StaircaseFrame(double Width, double Height, double Left, double Top, double Right, double Bottom, int MostQuantityMarks, int MostCostMarks)
 {
+    /// <summary>Width of the loupe as a part of the plot's.</summary>
+    public double LoupeWidth { get; init; } = 0.3;
+
     /// <summary>Beside its notes on a table.</summary>
     public static StaircaseFrame Wide { get; } = new(760, 356, 52, 30, 742, 316, 10, 4);
 
     /// <summary>On a phone, one unit a pixel at 390.</summary>
-    public static StaircaseFrame Narrow { get; } = new(330, 300, 38, 28, 320, 262, 4, 4);
+    public static StaircaseFrame Narrow { get; } = new(330, 300, 38, 28, 320, 262, 4, 4) { LoupeWidth = 0.42 };
 }
 
 /// <summary>A dot at a jump: closed where the amount holds, open where it does not hold any more.</summary>
 public readonly record struct StaircaseDot(double X, double Y, bool Open);
 
 /// <summary>A shaded range of quantities that are dearer than a larger one.</summary>
-public readonly record struct ShadedBand(DearBand Band, double X, double Width, char Key);
+public readonly record struct ShadedBand(DearBand Band, double X, double Width, char Key)
+{
+    /// <summary>The letter of a band by its place: a, b, c ..., and again from a after z.</summary>
+    public static char KeyOf(int index) => (char)('a' + (index % 26));
+}
 
 /// <summary>A mark on the line with what a copy costs there.</summary>
-public readonly record struct UnitCostMark(int Quantity, double X, double Y, decimal UnitCost, string Anchor);
+public readonly record struct UnitCostMark(int Quantity, double X, double Y, decimal UnitCost, string Anchor)
+{
+    /// <summary>Foot of its figure: below the line, further below where it is pushed to the left of its mark.</summary>
+    public double TextY => Y + (Anchor == "end" ? 25 : 19);
+}
 
 /// <summary>The picture of a cost curve as a staircase: treads and jumps, no slanted lines. A tread reaches from its quantity up to the next one.</summary>
 public sealed class StaircaseDrawing
@@ -90,7 +101,7 @@ public sealed class StaircaseDrawing
             new(drawing.X(jump.At), drawing.Y(jump.After), Open: false),
         })];
         drawing.Bands = [.. bands.Select((band, i) => new ShadedBand(
-            band, drawing.X(band.From), Math.Max(3, drawing.X(band.Better) - drawing.X(band.From)), (char)('a' + (i % 26))))];
+            band, drawing.X(band.From), Math.Max(3, drawing.X(band.Better) - drawing.X(band.From)), ShadedBand.KeyOf(i)))];
         drawing.CostMarks = [.. NiceTicks.Between(0, drawing.mostCost, drawing.CostStep)];
         var step = NiceTicks.Step(Math.Max(1, curve.To - curve.From), frame.MostQuantityMarks, whole: true);
         drawing.QuantityMarks = [.. NiceTicks.Between(curve.From, curve.To, step).Select(mark => (int)mark)];

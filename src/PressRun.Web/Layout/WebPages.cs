@@ -2,7 +2,10 @@ using System.Globalization;
 using Microsoft.AspNetCore.Localization;
 using MudBlazor;
 using MudBlazor.Services;
+using PressRun.Web.Editions;
+using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
+using PressRun.Web.Shelf;
 
 namespace PressRun.Web.Layout;
 
@@ -20,6 +23,10 @@ public static class WebPages
             mud.SnackbarConfiguration.ShowTransitionDuration = 150;
         });
         services.AddScoped<Drafts>();
+        services.AddSingleton<CurrentPress>();
+        services.AddSingleton<RunPlanService>();
+        services.AddSingleton<ShelfService>();
+        services.AddSingleton<EditionService>();
         return services;
     }
 

@@ -1,0 +1,63 @@
+using PressRun.Data.RunPlans;
+using PressRun.Data.Titles;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Measures;
+using PressRun.Engine.Postage;
+using PressRun.Web.Charts;
+
+namespace PressRun.Web.Editions;
+
+/// <summary>What an edition comes to as it stands: worked out on its plan, or what stands in the way.</summary>
+/// <param name="Quantity">Copies it is worked out for.</param>
+/// <param name="Estimate">The costing; null where something stands in the way.</param>
+/// <param name="Shape">For the drawing; null where it cannot be drawn.</param>
+/// <param name="Problems">What stands in the way.</param>
+public sealed record EditionConsequences(int Quantity, Estimate? Estimate, BookShape? Shape, IReadOnlyList<Problem> Problems)
+{
+    /// <summary>Works an edition out on a plan.</summary>
+    /// <param name="source">The plan with all that it needs.</param>
+    /// <param name="edition">The edition as it is, or as it would be.</param>
+    /// <param name="colour">Of its cover.</param>
+    public static EditionConsequences Of(JobSource source, EditionRecord edition, string colour)
+    {
+        var quantity = source.Plan.Quantity;
+        var prepared = PreparedJob.Prepare((source with { Edition = edition }).Build());
+        if (!prepared.Succeeded)
+        {
+            return new EditionConsequences(quantity, null, null, prepared.Problems);
+        }
+
+        var shape = BookShape.Of(prepared.Value.Block, prepared.Value.Impose(), colour);
+        var estimate = prepared.Value.Estimate(quantity);
+        return estimate.Succeeded
+            ? new EditionConsequences(quantity, estimate.Value, shape, [])
+            : new EditionConsequences(quantity, null, shape, estimate.Problems);
+    }
+
+    /// <summary>What stands in the way at a place of the edition, such as <c>parts[1].pages</c>; null where nothing does.</summary>
+    public string? At(string place) =>
+        Problems.Where(problem => problem.Path.StartsWith("$.edition." + place, StringComparison.Ordinal)).Select(problem => problem.Rule).FirstOrDefault();
+
+    /// <summary>Sheets of all parts; null where whole books are priced or nothing is worked out.</summary>
+    public long? Sheets => Estimate is { } estimate && estimate.Parts.All(part => part.OnSheets is not null)
+        ? estimate.Parts.Sum(part => part.OnSheets!.Sheets)
+        : null;
+
+    /// <summary>Mass of a copy.</summary>
+    public Mass? CopyMass => Estimate?.Copy.Mass;
+
+    /// <summary>Thickness of a copy.</summary>
+    public Length? CopyThickness => Estimate?.Copy.Thickness;
+
+    /// <summary>Landed cost of the run.</summary>
+    public decimal? LandedCost => Estimate?.Totals.LandedCost;
+
+    /// <summary>Landed cost of a copy, not rounded.</summary>
+    public decimal? UnitCost => Estimate?.Totals.UnitCost(Quantity);
+
+    /// <summary>The first channel's mail that some service takes.</summary>
+    public PostageChoice? Posted => Estimate?.Postage.FirstOrDefault(choice => choice.ServiceId is not null);
+
+    /// <summary>Copies that pay for the run.</summary>
+    public long? BreakEvenCopies => Estimate?.BreakEven.Copies;
+}

@@ -1,0 +1,63 @@
+using PressRun.Data;
+using PressRun.Data.Presses;
+using PressRun.Data.RunPlans;
+using PressRun.Data.Stocks;
+using PressRun.Data.Titles;
+using PressRun.Engine.Paper;
+
+namespace PressRun.Web.Editions;
+
+/// <summary>An edition with what its page needs.</summary>
+/// <param name="Title">The title.</param>
+/// <param name="Edition">The edition as stored.</param>
+/// <param name="Printings">All printings of the title, first printing first.</param>
+/// <param name="Source">The plan it goes by with all that its costing needs; null where it has none.</param>
+/// <param name="Stocks">Papers that can be chosen.</param>
+public sealed record EditionView(
+    TitleRecord Title, EditionRecord Edition, IReadOnlyList<EditionRecord> Printings, JobSource? Source, IReadOnlyList<Stock> Stocks)
+{
+    /// <summary>Works out the edition as it would be.</summary>
+    public EditionConsequences? WorkOut(EditionRecord edition) =>
+        Source is null ? null : EditionConsequences.Of(Source, edition, Title.Colour);
+}
+
+/// <summary>What became of an edit.</summary>
+/// <param name="Now">What is stored now; null where nothing was saved.</param>
+/// <param name="Problem">What stands in the way, as a sentence; null where it is saved or somebody else was first.</param>
+/// <param name="Theirs">What somebody else saved in between; null where nobody did.</param>
+public sealed record EditionSave(EditionRecord? Now, string? Problem, EditionRecord? Theirs);
+
+/// <summary>Loads, saves and copies editions for their page.</summary>
+public sealed class EditionService(TitleStore titles, EditionStore editions, PlanStore plans, StockStore stocks)
+{
+    /// <summary>An edition by its address, or null.</summary>
+    public async Task<EditionView?> LoadAsync(PressId press, string slug, int printing)
+    {
+        if (await titles.FindAsync(press, slug) is not { } title || await editions.FindAsync(press, slug, printing) is not { } edition)
+        {
+            return null;
+        }
+
+        var all = await plans.OfEditionAsync(press, edition.Id);
+        var plan = all.FirstOrDefault(candidate => candidate.Chosen) ?? (all.Count > 0 ? all[0] : null);
+        return new EditionView(
+            title,
+            edition,
+            await editions.OfTitleAsync(press, title.Id),
+            plan is null ? null : await plans.SourceAsync(press, plan.Id),
+            [.. (await stocks.ListAsync(press)).Select(item => item.Item)]);
+    }
+
+    /// <summary>Saves an edition.</summary>
+    public async Task<EditionSave> SaveAsync(PressId press, EditionRecord edition) => await editions.SaveAsync(press, edition) switch
+    {
+        SaveResult<EditionRecord>.Saved saved => new EditionSave(saved.Now, null, null),
+        SaveResult<EditionRecord>.Conflict conflict => new EditionSave(null, null, conflict.Theirs),
+        SaveResult<EditionRecord>.Refused refused => new EditionSave(null, string.Join(" ", refused.Problems.Select(problem => problem.Rule)), null),
+        _ => new EditionSave(null, "This printing has been taken out in between.", null),
+    };
+
+    /// <summary>The next printing from this one; its number, or null where this one is gone.</summary>
+    public async Task<int?> CopyForwardAsync(PressId press, Guid edition) =>
+        await editions.CopyForwardAsync(press, edition) is SaveResult<EditionRecord>.Saved saved ? saved.Now.Printing : null;
+}

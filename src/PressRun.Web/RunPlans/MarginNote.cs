@@ -1,0 +1,89 @@
+using PressRun.Engine.Ladder;
+using PressRun.Web.Charts;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.RunPlans;
+
+/// <summary>A note in the margin of the staircase.</summary>
+/// <param name="Key">Letter of the band it belongs to; null where it belongs to none.</param>
+/// <param name="Strong">What it says first.</param>
+/// <param name="Rest">Why, or what follows.</param>
+/// <param name="LookHere">True where something can be gained.</param>
+/// <param name="Take">A quantity that the note leads to; null where it leads nowhere.</param>
+public sealed record MarginNote(char? Key, string Strong, string Rest, bool LookHere, int? Take)
+{
+    private const int MostBands = 4;
+
+    /// <summary>The notes of a run, the most useful first.</summary>
+    public static IReadOnlyList<MarginNote> Of(WorkedPlan plan, RunAnswer answer, IReadOnlyList<PastRun> past, Func<string, string> stockName, PressFormat format)
+    {
+        var notes = new List<MarginNote>();
+        if (answer.Better is { } better)
+        {
+            var more = format.Count(better.To - better.From);
+            var key = KeyOf(plan, better.To);
+            notes.Add(new MarginNote(
+                key,
+                better.Saves == 0m ? $"{more} more copies cost nothing more." : $"{more} more copies cost {format.Money(better.Saves)} less.",
+                Why(plan, better.To, stockName, format),
+                true,
+                better.To));
+        }
+
+        var bands = plan.Bands.Select((band, index) => (Band: band, Key: ShadedBand.KeyOf(index)));
+        foreach (var (band, key) in bands.Where(item => item.Band.Better != answer.Better?.To).OrderBy(item => Math.Abs(item.Band.Better - answer.Estimate.Quantity)).Take(MostBands).OrderBy(item => item.Band.From))
+        {
+            var range = band.From == band.To ? $"{format.Count(band.From)} copies cost" : $"{format.Count(band.From)} to {format.Count(band.To)} copies cost";
+            notes.Add(new MarginNote(key, $"{range} no less than {format.Count(band.Better)}.", Why(plan, band.Better, stockName, format), true, null));
+        }
+
+        if (answer.Outlook.OneMoreCosts is { } oneMore)
+        {
+            notes.Add(new MarginNote(null, "", oneMore switch
+            {
+                < 0m => $"One more copy costs {format.Money(-oneMore)} less.",
+                0m => "One more copy costs nothing.",
+                _ => $"One more copy costs {format.Money(oneMore)}.",
+            } + Next(plan, answer, stockName, format), false, null));
+        }
+
+        if (answer.Outlook.FreeDelivery is { } free)
+        {
+            notes.Add(new MarginNote(
+                null, "", $"Delivery becomes free at {format.Count(free.Quantity)} copies, {format.Count(free.Quantity - answer.Estimate.Quantity)} more; that is {format.Money(free.GoodsMore)} more of goods.", false, null));
+        }
+
+        notes.AddRange(past.Select(run => new MarginNote(
+            null, "", $"◇ The {run.Words} was {Words.Many(format.Count(run.Quantity), run.Quantity, "copy", "copies")} for {format.Money(run.Cost)}, by its own plan and prices.", false, null)));
+        return notes;
+    }
+
+    private static char? KeyOf(WorkedPlan plan, int better) => plan.Bands.Select((band, index) => (band, index))
+        .Where(item => item.band.Better == better).Select(item => (char?)ShadedBand.KeyOf(item.index)).FirstOrDefault();
+
+    private static string Next(WorkedPlan plan, RunAnswer answer, Func<string, string> stockName, PressFormat format) =>
+        answer.Outlook.Next is { Kind: not StepKind.FreeDelivery } next && next.Quantity != answer.Better?.To ? $" {What(plan, next, stockName, format)}" : "";
+
+    private static string Why(WorkedPlan plan, int quantity, Func<string, string> stockName, PressFormat format) =>
+        string.Join(" ", plan.Steps.Where(step => step.Quantity == quantity).Select(step => What(plan, step, stockName, format)).Distinct());
+
+    private static string What(WorkedPlan plan, StepAhead step, Func<string, string> stockName, PressFormat format)
+    {
+        var at = $"At {format.Count(step.Quantity)}";
+        var threshold = step.Threshold is { } value ? value : 0m;
+        return step.Kind switch
+        {
+            StepKind.FreeDelivery => $"{at} the goods reach {format.Money(threshold)} and delivery is free.",
+            StepKind.Discount => $"{at} the goods reach {format.Money(threshold)} and the shop takes {format.Percent(Discount(plan, threshold))} off.",
+            StepKind.Delivery => step.CostChange < 0m ? $"{at} delivery costs less." : $"{at} the parcel is heavier and delivery costs more; the run goes up by {format.Money(step.CostChange)}.",
+            StepKind.MinimumReached => $"{at} the shop's minimum of {format.Money(threshold)} is reached.",
+            StepKind.Print => $"{at} there are {format.Count(threshold)} impressions in {step.Subject} and each costs less.",
+            StepKind.Paper => $"{at} there are {format.Count(threshold)} sheets of {stockName(step.Subject)} and each costs less.",
+            StepKind.Book => $"{at} the price of a copy is the one from {format.Count(threshold)} copies on.",
+            _ => $"{at} the shop prints {Words.Many(format.Count(threshold), (long)threshold, "copy", "copies")}.",
+        };
+    }
+
+    private static decimal Discount(WorkedPlan plan, decimal from) => plan.Prepared.Job.Shop.Order.Discounts.First(step => step.From == from).Rate;
+}

@@ -1,0 +1,135 @@
+using PressRun.Data.RunPlans;
+using PressRun.Engine.Bench;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Ladder;
+using PressRun.Web.Charts;
+
+namespace PressRun.Web.RunPlans;
+
+/// <summary>A plan worked out: its job prepared once, and the staircase over its range. Immutable.</summary>
+public sealed class PlanCosting
+{
+    // Where a plan names no range: from a quarter of the run to three times the run.
+    private const int ShownBelow = 4;
+    private const int ShownAbove = 3;
+
+    private PlanCosting(JobSource source, IReadOnlyList<Problem> problems)
+    {
+        Source = source;
+        Problems = problems;
+    }
+
+    /// <summary>What it was worked out from.</summary>
+    public JobSource Source { get; }
+
+    /// <summary>What stands in the way; empty where <see cref="Worked"/> is there.</summary>
+    public IReadOnlyList<Problem> Problems { get; private set; }
+
+    /// <summary>The job and its staircase; null where something stands in the way.</summary>
+    public WorkedPlan? Worked { get; private set; }
+
+    /// <summary>Works out a plan.</summary>
+    public static PlanCosting Of(JobSource source)
+    {
+        var outcome = PreparedJob.Prepare(source.Build());
+        if (!outcome.Succeeded)
+        {
+            return new PlanCosting(source, outcome.Problems);
+        }
+
+        var prepared = outcome.Value;
+        var (from, to) = Range(source.Plan, prepared);
+        var curve = prepared.Curve(from, to);
+        if (!curve.Succeeded)
+        {
+            return new PlanCosting(source, curve.Problems);
+        }
+
+        var steps = prepared.StepsBetween(from, to);
+        return new PlanCosting(source, [])
+        {
+            Worked = new WorkedPlan(
+                prepared, curve.Value, curve.Value.DearBands(), LadderJump.Of(curve.Value), steps.Succeeded ? steps.Value : [], prepared.Impose()),
+        };
+    }
+
+    // The plan's range, wide enough for its quantity, and no further than the shop goes.
+    private static (int From, int To) Range(PlanRecord plan, PreparedJob prepared)
+    {
+        var from = Math.Min(plan.Quantity, plan.Ladder?.From ?? Math.Max(1, plan.Quantity / ShownBelow));
+        var to = Math.Max(plan.Quantity, plan.Ladder?.Last ?? Math.Min(Job.MostCopies, plan.Quantity * ShownAbove));
+        while (to > plan.Quantity && prepared.LandedCost(to, out _) is not null)
+        {
+            to--;
+        }
+
+        return (from, to);
+    }
+}
+
+/// <summary>A plan's job with what does not depend on the quantity chosen.</summary>
+/// <param name="Prepared">The job.</param>
+/// <param name="Curve">Landed cost over the range shown.</param>
+/// <param name="Bands">Where fewer copies cost more.</param>
+/// <param name="Jumps">Where the cost falls or leaps.</param>
+/// <param name="Steps">Every step in the range with what changes there.</param>
+/// <param name="Imposition">Page order, staples, cuts.</param>
+public sealed record WorkedPlan(
+    PreparedJob Prepared,
+    CostCurve Curve,
+    IReadOnlyList<DearBand> Bands,
+    IReadOnlyList<LadderJump> Jumps,
+    IReadOnlyList<StepAhead> Steps,
+    Imposition Imposition)
+{
+    /// <summary>The answer at a quantity, or what stands in the way of it.</summary>
+    /// <param name="quantity">1 to 1,000,000.</param>
+    public Outcome<RunAnswer> At(int quantity)
+    {
+        var estimate = Prepared.Estimate(quantity);
+        if (!estimate.Succeeded)
+        {
+            return Outcome<RunAnswer>.Refused(estimate.Problems);
+        }
+
+        var outlook = Prepared.LookAhead(quantity, Math.Max(Curve.To, quantity + 1));
+        return outlook.Succeeded
+            ? Outcome<RunAnswer>.Of(new RunAnswer(
+                estimate.Value,
+                outlook.Value,
+                MoneyCut.Of(estimate.Value, Prepared.Job.Currency, Prepared.Job.ReclaimTax),
+                BetterThan(quantity, estimate.Value.Totals.LandedCost)))
+            : Outcome<RunAnswer>.Refused(outlook.Problems);
+    }
+
+    /// <summary>The drawing of the book.</summary>
+    /// <param name="coverColour">As <c>#rrggbb</c>.</param>
+    public BookShape Shape(string? coverColour) => BookShape.Of(Prepared.Block, Imposition, coverColour);
+
+    private BetterBuy? BetterThan(int quantity, decimal cost)
+    {
+        foreach (var band in Bands)
+        {
+            if (band.From <= quantity && quantity <= band.To)
+            {
+                return new BetterBuy(quantity, band.Better, cost - Curve.At(band.Better));
+            }
+        }
+
+        return null;
+    }
+}
+
+/// <summary>All that a page says of a run at one quantity.</summary>
+/// <param name="Estimate">The costing.</param>
+/// <param name="Outlook">What lies just ahead.</param>
+/// <param name="Money">The landed cost, cut as it is spent.</param>
+/// <param name="Better">More copies for no more money, where there are.</param>
+public sealed record RunAnswer(Estimate Estimate, Outlook Outlook, MoneyCut Money, BetterBuy? Better)
+{
+    /// <summary>Copies started for what goes wrong, or because the shop sells only certain quantities.</summary>
+    public long Overs => Estimate.CopiesToStart - Estimate.Quantity;
+
+    /// <summary>Sheets of all parts; 0 where whole books are priced.</summary>
+    public long SheetsInAll => Estimate.Parts.Sum(part => part.OnSheets?.Sheets ?? 0);
+}

@@ -1,0 +1,59 @@
+using PressRun.Engine.Measures;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.RunPlans;
+
+/// <summary>A line of two plans side by side.</summary>
+/// <param name="What">What is compared.</param>
+/// <param name="First">The plan that is open.</param>
+/// <param name="Second">The plan beside it.</param>
+/// <param name="Says">How the second differs; null where it does not.</param>
+public sealed record PlanDifference(string What, string First, string Second, string? Says)
+{
+    /// <summary>Compares two plans at their own quantities.</summary>
+    public static IReadOnlyList<PlanDifference> Of((PlanCosting Costing, RunAnswer Answer) first, (PlanCosting Costing, RunAnswer Answer) second, PressFormat format)
+    {
+        var ((a, answerA), (b, answerB)) = (first, second);
+        var (one, two) = (answerA.Estimate, answerB.Estimate);
+        var (jobA, jobB) = (a.Worked!.Prepared.Job, b.Worked!.Prepared.Job);
+        return
+        [
+            Text("Shop", jobA.Shop.Name, jobB.Shop.Name),
+            Text("Prices from", format.Day(jobA.Shop.ValidFrom), format.Day(jobB.Shop.ValidFrom)),
+            Text("Papers", Papers(a), Papers(b)),
+            Text("Bound", Bound(a), Bound(b)),
+            Number("Copies", one.Quantity, two.Quantity, format.Count, "more", "fewer"),
+            Number("Landed cost", one.Totals.LandedCost, two.Totals.LandedCost, format.Money, "dearer", "cheaper"),
+            Number("A copy costs", one.Totals.UnitCost(one.Quantity), two.Totals.UnitCost(two.Quantity), format.Money, "dearer", "cheaper"),
+            Number("Of it cash", one.Totals.CashOut, two.Totals.CashOut, format.Money, "more", "less"),
+            Number("Your hours", one.Totals.BenchHours, two.Totals.BenchHours, hours => format.Number(hours, 1), "more", "fewer"),
+            Measure("A copy weighs", one.Copy.Mass.Grams, two.Copy.Mass.Grams, grams => format.Mass(Mass.FromGrams(grams)).ToString(), "heavier", "lighter"),
+            Measure("It is thick", one.Copy.Thickness.Millimetres, two.Copy.Thickness.Millimetres, mm => format.Thickness(Length.FromMillimetres(mm)).ToString(), "thicker", "thinner"),
+            Text("Paid for by copy", BreakEven(answerA, format), BreakEven(answerB, format)),
+        ];
+    }
+
+    private static PlanDifference Text(string what, string first, string second) => new(what, first, second, first == second ? null : "another");
+
+    private static PlanDifference Number(string what, decimal first, decimal second, Func<decimal, string> format, string more, string less)
+    {
+        var (shownFirst, shownSecond) = (format(first), format(second));
+        return new PlanDifference(
+            what, shownFirst, shownSecond, shownFirst == shownSecond ? null : $"{format(Math.Abs(second - first))} {(second > first ? more : less)}");
+    }
+
+    private static PlanDifference Measure(string what, decimal first, decimal second, Func<decimal, string> format, string more, string less) =>
+        Number(what, first, second, format, more, less);
+
+    private static string Papers(PlanCosting costing)
+    {
+        var block = costing.Worked!.Prepared.Block;
+        return string.Join(", ", block.Parts.Select(part => part.Stock.Name).Distinct());
+    }
+
+    private static string Bound(PlanCosting costing) => costing.Worked!.Prepared.Job.Bench.Steps.Count > 0 ? "at your own table" : "by the shop";
+
+    private static string BreakEven(RunAnswer answer, PressFormat format) =>
+        answer.Estimate.BreakEven.Copies is { } copies ? format.Count(copies) : "none";
+}

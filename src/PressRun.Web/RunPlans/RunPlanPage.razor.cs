@@ -1,0 +1,186 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using PressRun.Data.RunPlans;
+using PressRun.Engine.Costing;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.RunPlans;
+
+public sealed partial class RunPlanPage
+{
+    private const int FirstQuantity = 100;
+
+    private readonly UndoStack edits = new();
+    private bool loaded;
+    private string? problem;
+    private int? looked;
+    private (PlanCosting Costing, int Quantity, RunAnswer? Answer)? answered;
+
+    [Inject]
+    private RunPlanService Service { get; set; } = default!;
+
+    [Inject]
+    private NavigationManager Navigation { get; set; } = default!;
+
+    [CascadingParameter]
+    private PressView? Press { get; set; }
+
+    /// <summary>The title in the address.</summary>
+    [Parameter]
+    public string Slug { get; set; } = "";
+
+    /// <summary>The printing in the address.</summary>
+    [Parameter]
+    public int Printing { get; set; }
+
+    /// <summary>The plan that is open; the chosen one where none is named.</summary>
+    [SupplyParameterFromQuery(Name = "plan")]
+    public Guid? PlanId { get; set; }
+
+    private RunPlans.RunPlanPage? Self => this;
+
+    private RunPlanView? Page { get; set; }
+
+    private PressFormat Format => Press!.Format;
+
+    private PlanCosting? Open =>
+        Page?.Plans.FirstOrDefault(plan => plan.Source.Plan.Id == PlanId)
+        ?? Page?.Plans.FirstOrDefault(plan => plan.Source.Plan.Chosen)
+        ?? (Page?.Plans.Count > 0 ? Page.Plans[0] : null);
+
+    private int Pages => Page!.Edition.Parts.Sum(part => part.Part.Pages);
+
+    // The answer at the quantity looked at, or at the plan's own; worked out once for each.
+    private RunAnswer? Answer
+    {
+        get
+        {
+            if (Open is not { Worked: { } worked } open)
+            {
+                return null;
+            }
+
+            var quantity = looked ?? open.Source.Plan.Quantity;
+            if (answered is not { } known || known.Costing != open || known.Quantity != quantity)
+            {
+                var outcome = worked.At(quantity);
+                answered = (open, quantity, outcome.Succeeded ? outcome.Value : null);
+            }
+
+            return answered.Value.Answer;
+        }
+    }
+
+    /// <inheritdoc/>
+    protected override async Task OnParametersSetAsync()
+    {
+        looked = null;
+        if (Press is not null && (Page is null || Page.Title.Slug != Slug || Page.Edition.Printing != Printing))
+        {
+            Page = await Service.LoadAsync(Press.Record.Id, Slug, Printing);
+            edits.Clear();
+        }
+
+        loaded = true;
+    }
+
+    private string StockName(string id) => Open?.Source.Stocks.FirstOrDefault(stock => stock.Id == id)?.Name ?? id;
+
+    private string ServiceName(string id) => Open?.Source.Postage.FirstOrDefault(service => service.Id == id)?.Name ?? id;
+
+    private void LookAt(int quantity) => looked = quantity;
+
+    private async Task MoveToAsync(int quantity)
+    {
+        looked = quantity;
+        problem = await SaveQuantityAsync(quantity.ToString(CultureInfo.InvariantCulture));
+    }
+
+    private async Task<string?> SaveQuantityAsync(string typed)
+    {
+        if (Typed.Count(typed, Format.Culture) is not { } quantity || quantity is < 1 or > Job.MostCopies)
+        {
+            return $"Write a whole number of copies from 1 to {Format.Count(Job.MostCopies)}.";
+        }
+
+        var plan = Open!.Source.Plan;
+        if (Open.Worked?.Prepared.LandedCost(quantity, out _) is { } refused)
+        {
+            return refused.Rule;
+        }
+
+        return await SavePlanAsync(plan with { Quantity = quantity }, $"{Format.Count(plan.Quantity)} copies to {Format.Count(quantity)}");
+    }
+
+    private async Task<string?> SavePlanAsync(PlanRecord plan, string what)
+    {
+        var before = Open!.Source.Plan;
+        if (await StoreAsync(plan) is { } refused)
+        {
+            return refused;
+        }
+
+        edits.Add(what, () => StoreAsync(before with { Version = Page!.Plans.First(other => other.Source.Plan.Id == before.Id).Source.Plan.Version }));
+        return null;
+    }
+
+    private async Task<string?> StoreAsync(PlanRecord plan)
+    {
+        var (now, refused, theirs) = await Service.SaveAsync(Press!.Record.Id, plan);
+        if (theirs is not null)
+        {
+            now = await Service.CostAsync(Press.Record.Id, theirs.Id);
+            edits.Clear();
+        }
+
+        Replace(plan.Id, now);
+        looked = null;
+        StateHasChanged();
+        return refused;
+    }
+
+    private async Task<string?> SaveShopAsync(string shopId)
+    {
+        var (plan, refused) = await Service.AtShopAsync(Press!.Record.Id, Open!.Source.Plan, shopId);
+        return plan is null ? refused : await SavePlanAsync(plan, "shop");
+    }
+
+    private async Task StartAsync()
+    {
+        (var now, problem) = await Service.StartAsync(Press!.Record.Id, Page!.Edition, FirstQuantity);
+        if (now is not null)
+        {
+            Page = Page with { Plans = [.. Page.Plans, now] };
+        }
+    }
+
+    private async Task TryBesideAsync()
+    {
+        var name = $"{Open!.Source.Plan.Name}, another way";
+        if (await Service.TryBesideAsync(Press!.Record.Id, Open.Source.Plan, name) is { } now)
+        {
+            Page = Page! with { Plans = [.. Page.Plans, now] };
+            Navigation.NavigateTo(Address(now.Source.Plan.Id));
+        }
+    }
+
+    private async Task ChooseAsync()
+    {
+        await Service.ChooseAsync(Press!.Record.Id, Open!.Source.Plan.Id);
+        Page = await Service.LoadAsync(Press.Record.Id, Slug, Printing);
+    }
+
+    private async Task TakeOutAsync()
+    {
+        await Service.DeleteAsync(Press!.Record.Id, Open!.Source.Plan.Id);
+        Replace(Open.Source.Plan.Id, null);
+        edits.Clear();
+        Navigation.NavigateTo($"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}/run");
+    }
+
+    private void Replace(Guid id, PlanCosting? now) =>
+        Page = Page! with { Plans = [.. Page.Plans.Select(plan => plan.Source.Plan.Id == id ? now : plan).OfType<PlanCosting>()] };
+
+    private string Address(Guid plan) => $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}/run?plan={plan}";
+}

@@ -1,0 +1,123 @@
+using PressRun.Data;
+using PressRun.Data.Presses;
+using PressRun.Data.RunPlans;
+using PressRun.Data.Shops;
+using PressRun.Data.Titles;
+using PressRun.Engine.Costing;
+using PressRun.Web.Charts;
+using PressRun.Web.Shared;
+
+namespace PressRun.Web.RunPlans;
+
+/// <summary>An edition with its plans, all worked out.</summary>
+/// <param name="Title">The title.</param>
+/// <param name="Edition">The edition.</param>
+/// <param name="Plans">In the order in which they were made.</param>
+/// <param name="Past">Earlier printings of the title, by the plans and price lists that they went by.</param>
+/// <param name="Shops">Shops that can be chosen.</param>
+public sealed record RunPlanView(
+    TitleRecord Title, EditionRecord Edition, IReadOnlyList<PlanCosting> Plans, IReadOnlyList<PastRun> Past, IReadOnlyList<ShopRecord> Shops);
+
+/// <summary>Loads, tries and saves the run plans of an edition.</summary>
+public sealed class RunPlanService(
+    TitleStore titles, EditionStore editions, PlanStore plans, ShopStore shops, PriceListStore priceLists, TimeProvider time)
+{
+    /// <summary>An edition with its plans by its address, or null.</summary>
+    public async Task<RunPlanView?> LoadAsync(PressId press, string slug, int printing)
+    {
+        if (await titles.FindAsync(press, slug) is not { } title || await editions.FindAsync(press, slug, printing) is not { } edition)
+        {
+            return null;
+        }
+
+        var all = await editions.OfTitleAsync(press, title.Id);
+        var records = await plans.OfEditionAsync(press, edition.Id);
+        var sources = await plans.SourcesAsync(press, [.. records.Select(plan => plan.Id)]);
+        return new RunPlanView(
+            title,
+            edition,
+            [.. records.Where(plan => sources.ContainsKey(plan.Id)).Select(plan => PlanCosting.Of(sources[plan.Id]))],
+            await PastAsync(press, [.. all.Where(other => other.Printing < printing && other.CopiesPrinted is not null)]),
+            await shops.ListAsync(press));
+    }
+
+    /// <summary>Works a plan out as it would be, without saving it.</summary>
+    public static PlanCosting Try(PlanCosting costing, PlanRecord plan) => PlanCosting.Of(costing.Source with { Plan = plan });
+
+    /// <summary>Saves a plan and works it out again from what is stored.</summary>
+    public async Task<(PlanCosting? Now, string? Problem, PlanRecord? Theirs)> SaveAsync(PressId press, PlanRecord plan)
+    {
+        switch (await plans.SaveAsync(press, plan))
+        {
+            case SaveResult<PlanRecord>.Saved saved:
+                return (await CostAsync(press, saved.Now.Id), null, null);
+            case SaveResult<PlanRecord>.Conflict conflict:
+                return (null, "Somebody else changed this plan in between. Their version is shown; make your change again if it still holds.", conflict.Theirs);
+            case SaveResult<PlanRecord>.Refused refused:
+                return (null, string.Join(" ", refused.Problems.Select(problem => problem.Rule)), null);
+            default:
+                return (null, "This plan has been taken out in between.", null);
+        }
+    }
+
+    /// <summary>A plan worked out from what is stored, or null where it is gone.</summary>
+    public async Task<PlanCosting?> CostAsync(PressId press, Guid plan) =>
+        await plans.SourceAsync(press, plan) is { } source ? PlanCosting.Of(source) : null;
+
+    /// <summary>The plan at another shop, on the price list that is in force there; a sentence where there is none.</summary>
+    public async Task<(PlanRecord? Plan, string? Problem)> AtShopAsync(PressId press, PlanRecord plan, string shopId)
+    {
+        var today = DateOnly.FromDateTime(time.GetLocalNow().Date);
+        var list = await priceLists.InForceAsync(press, shopId, plan.Date) ?? await priceLists.InForceAsync(press, shopId, today);
+        return list is null
+            ? (null, "This shop has no price list yet that is in force. Add one in the shops' library.")
+            : (plan with { PriceListId = list.Id, ShopId = shopId, Finishing = [.. list.Prices.Finishing.Select(operation => operation.Name)] }, null);
+    }
+
+    /// <summary>A first plan for an edition that has none: at the first shop with a list in force, on all its finishing and every bench step.</summary>
+    public async Task<(PlanCosting? Now, string? Problem)> StartAsync(PressId press, EditionRecord edition, int quantity)
+    {
+        var today = DateOnly.FromDateTime(time.GetLocalNow().Date);
+        foreach (var shop in await shops.ListAsync(press))
+        {
+            if (await priceLists.InForceAsync(press, shop.Id, today) is { } list)
+            {
+                var plan = new PlanRecord(
+                    Guid.Empty, edition.Id, shop.Name, list.Id, shop.Id, today, quantity, null, new Dictionary<Guid, string>(), null, null, true, 0);
+                return await plans.AddAsync(press, plan) is SaveResult<PlanRecord>.Saved saved
+                    ? (await CostAsync(press, saved.Now.Id), null)
+                    : (null, "The plan could not be stored.");
+            }
+        }
+
+        return (null, "No shop has a price list yet. Add one in the shops' library, and this page works out what a run costs there.");
+    }
+
+    /// <summary>A copy of a plan to try something beside it.</summary>
+    public async Task<PlanCosting?> TryBesideAsync(PressId press, PlanRecord plan, string name) =>
+        await plans.DuplicateAsync(press, plan.Id, name) is SaveResult<PlanRecord>.Saved saved ? await CostAsync(press, saved.Now.Id) : null;
+
+    /// <summary>Makes a plan the one that the edition goes by.</summary>
+    public async Task ChooseAsync(PressId press, Guid plan) => await plans.ChooseAsync(press, plan);
+
+    /// <summary>Takes a plan out.</summary>
+    public async Task DeleteAsync(PressId press, Guid plan) => await plans.DeleteAsync(press, plan);
+
+    private async Task<IReadOnlyList<PastRun>> PastAsync(PressId press, IReadOnlyList<EditionRecord> printed)
+    {
+        var past = new List<PastRun>();
+        foreach (var edition in printed)
+        {
+            var chosen = (await plans.OfEditionAsync(press, edition.Id)).FirstOrDefault(plan => plan.Chosen);
+            if (chosen is not null
+                && await plans.SourceAsync(press, chosen.Id) is { } source
+                && PreparedJob.Prepare(source.Build()) is { Succeeded: true } prepared
+                && prepared.Value.LandedCost(edition.CopiesPrinted!.Value, out var cost) is null)
+            {
+                past.Add(new PastRun(edition.CopiesPrinted.Value, cost, Words.Printing(edition.Printing)));
+            }
+        }
+
+        return past;
+    }
+}

@@ -1,0 +1,38 @@
+using PressRun.Engine.Editions;
+
+namespace PressRun.Web.Shared;
+
+/// <summary>Words of the trade for what the engine names.</summary>
+public static class Words
+{
+    private static readonly string[] Ordinals =
+        ["", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"];
+
+    /// <summary>Such as <c>second printing</c>.</summary>
+    public static string Printing(int printing) => printing < Ordinals.Length ? $"{Ordinals[printing]} printing" : $"printing {printing}";
+
+    /// <summary>Such as <c>folded and stapled</c>.</summary>
+    public static string Of(Binding binding) => binding switch
+    {
+        Binding.Saddle => "folded and stapled",
+        Binding.Side => "stapled at the side",
+        Binding.Perfect => "glued spine",
+        _ => "loose leaves",
+    };
+
+    /// <summary>Such as <c>black</c>.</summary>
+    public static string Of(Ink ink) => ink switch
+    {
+        Ink.Black => "black",
+        Ink.Colour => "colour",
+        _ => "unprinted",
+    };
+
+    /// <summary>Both sides of a part in words.</summary>
+    public static string Inks(Ink outside, Ink inside) => outside == inside
+        ? Of(outside)
+        : $"{Of(outside)} outside, {Of(inside)} inside";
+
+    /// <summary>One thing or many: <c>1 copy</c>, <c>12 copies</c>.</summary>
+    public static string Many(string count, long number, string one, string many) => $"{count} {(number == 1 ? one : many)}";
+}

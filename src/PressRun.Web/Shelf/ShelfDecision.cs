@@ -1,0 +1,55 @@
+using PressRun.Data.Titles;
+
+namespace PressRun.Web.Shelf;
+
+/// <summary>What an edition asks of the maker.</summary>
+public enum DecisionKind
+{
+    /// <summary>Nothing.</summary>
+    None,
+
+    /// <summary>It is being planned and not printed yet.</summary>
+    Planned,
+
+    /// <summary>Its last copies are going.</summary>
+    RunningOut,
+
+    /// <summary>No copy is left.</summary>
+    SoldOut,
+
+    /// <summary>It cannot be costed as it stands.</summary>
+    NotWorkedOut,
+
+    /// <summary>Being planned, and not paid for even when every copy is sold.</summary>
+    NotPaidFor,
+}
+
+/// <summary>Says which editions need a decision. A rule of thumb for the shelf, not a forecast (common practice).</summary>
+public static class ShelfDecision
+{
+    /// <summary>One copy in so many of the run left counts as running out.</summary>
+    public const int LastCopies = 10;
+
+    /// <summary>What an edition asks.</summary>
+    /// <param name="edition">The edition.</param>
+    /// <param name="isLatest">True for the title's latest printing: an older one that is gone asks nothing.</param>
+    /// <param name="isWorkedOut">False where its plan cannot be costed.</param>
+    /// <param name="isPaidFor">False where a planned run is not paid for within its copies for sale.</param>
+    public static DecisionKind Of(EditionRecord edition, bool isLatest, bool isWorkedOut, bool isPaidFor)
+    {
+        if (edition.CopiesPrinted is not { } printed)
+        {
+            return !isWorkedOut ? DecisionKind.NotWorkedOut : !isPaidFor ? DecisionKind.NotPaidFor : DecisionKind.Planned;
+        }
+
+        if (!isLatest || edition.CopiesOnHand * LastCopies > printed)
+        {
+            return DecisionKind.None;
+        }
+
+        return edition.CopiesOnHand == 0 ? DecisionKind.SoldOut : DecisionKind.RunningOut;
+    }
+
+    /// <summary>True where a person must decide something; a run that is merely planned is on its way.</summary>
+    public static bool Asks(DecisionKind kind) => kind is not (DecisionKind.None or DecisionKind.Planned);
+}
