@@ -10,6 +10,7 @@ try
     builder.Services.AddPressRunPages();
     var app = builder.Build();
     app.UsePressRunHost();
+    app.UsePageHeaders();
     app.UseViewerLocale();
     app.UseStatusCodePagesWithReExecute("/not-found");
     app.UseAntiforgery();

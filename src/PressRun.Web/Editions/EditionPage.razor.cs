@@ -63,7 +63,7 @@ public sealed partial class EditionPage
     private EditionRecord? Previous => View!.Printings.LastOrDefault(other => other.Printing < Printing);
 
     private IReadOnlyList<NamedSize> Sizes =>
-        [.. StandardSizes.Pages(Press!.Record.PaperRegion == Data.Presses.PaperRegion.Us ? PaperRegion.Us : PaperRegion.Iso)];
+        [.. StandardSizes.Pages(Press!.Record.PaperRegion)];
 
     private string NamedSize => Sizes.FirstOrDefault(size => size.Size == Edition.Page)?.Name ?? "";
 

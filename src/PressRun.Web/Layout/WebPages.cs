@@ -34,7 +34,7 @@ public static class WebPages
     public static WebApplication MapPressRunPages(this WebApplication app)
     {
         app.MapStaticAssets();
-        app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(server => server.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }
 
