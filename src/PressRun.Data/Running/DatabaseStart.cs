@@ -3,6 +3,7 @@ using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Options;
 using Npgsql;
+using PressRun.Data.Archive;
 using PressRun.Data.PrivatePostgres;
 
 namespace PressRun.Data.Running;
@@ -15,6 +16,7 @@ internal sealed class DatabaseStart(
     IConfiguration configuration,
     IOptions<PressRunOptions> options,
     Database database,
+    PressArchiveStore archives,
     TimeProvider time,
     ILogger<DatabaseStart> logger) : IHostedLifecycleService
 {
@@ -25,6 +27,11 @@ internal sealed class DatabaseStart(
     {
         database.Open(await ConnectionStringAsync(cancellationToken));
         await Migrating.BringUpAsync(database, time, logger, cancellationToken);
+        if (options.Value.Sample)
+        {
+            await SeedAsync(cancellationToken);
+        }
+
         database.Ready = true;
     }
 
@@ -71,6 +78,16 @@ internal sealed class DatabaseStart(
         catch (ArgumentException exception)
         {
             throw new StartRefusedException($"ConnectionStrings__PressRun cannot be read: {exception.Message}", exception);
+        }
+    }
+
+    private async Task SeedAsync(CancellationToken cancel)
+    {
+        var from = options.Value.SampleFrom.Length > 0 ? options.Value.SampleFrom : Path.Combine(AppContext.BaseDirectory, "seed-data");
+        if (await archives.SeedAsync(from, cancel) is { Succeeded: false } refused)
+        {
+            throw new StartRefusedException(
+                $"The sample press in {from} cannot be read, and nothing of it was stored:{Environment.NewLine}{string.Join(Environment.NewLine, refused.Problems)}");
         }
     }
 }

@@ -4,6 +4,7 @@ using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Npgsql;
+using PressRun.Data.Archive;
 using PressRun.Data.Bench;
 using PressRun.Data.Drafts;
 using PressRun.Data.Postage;
@@ -54,7 +55,8 @@ public static class PressRunData
         .AddStore(database => new PostageServiceStore(database))
         .AddStore(database => new ChannelStore(database))
         .AddStore(database => new BenchStore(database))
-        .AddStore(database => new DraftStore(database));
+        .AddStore(database => new DraftStore(database))
+        .AddStore(database => new PressArchiveStore(database));
 
     private static IServiceCollection AddStore<T>(this IServiceCollection services, Func<PressDatabase, T> make)
         where T : class =>

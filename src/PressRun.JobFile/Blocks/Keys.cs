@@ -3,7 +3,7 @@ using PressRun.JobFile.Reading;
 namespace PressRun.JobFile.Blocks;
 
 /// <summary>Checks of ids: written well, used once, and known where they are referred to.</summary>
-internal static class Keys
+public static class Keys
 {
     /// <summary>Refuses a key that cannot be an id.</summary>
     public static void CheckId(string id, JsonPath path, ProblemList problems)

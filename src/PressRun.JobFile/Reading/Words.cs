@@ -7,7 +7,8 @@ public sealed class Words<T>
 {
     private readonly (string Word, T Value)[] pairs;
 
-    internal Words(params (string Word, T Value)[] pairs) => this.pairs = pairs;
+    /// <summary>Names the words.</summary>
+    public Words(params (string Word, T Value)[] pairs) => this.pairs = pairs;
 
     /// <summary>All of them, as a person lists them: <c>saddle, side, perfect or loose</c>.</summary>
     public string Listed => pairs.Length == 1

@@ -5,7 +5,7 @@ using PressRun.JobFile.Reading;
 namespace PressRun.JobFile.Writing;
 
 /// <summary>Amounts of money as invariant text.</summary>
-internal static class Amounts
+public static class Amounts
 {
     /// <summary>With the digits of the minor unit, and more only where the amount has more: <c>0.40</c>, <c>0.004</c>.</summary>
     public static string AtLeastMinorDigits(decimal amount, Currency currency)

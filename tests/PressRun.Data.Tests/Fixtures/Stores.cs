@@ -1,4 +1,5 @@
 using Microsoft.Extensions.Logging.Abstractions;
+using PressRun.Data.Archive;
 using PressRun.Data.Bench;
 using PressRun.Data.Drafts;
 using PressRun.Data.Postage;
@@ -32,6 +33,7 @@ internal sealed class Stores : IAsyncDisposable
         Channels = new ChannelStore(rows);
         Bench = new BenchStore(rows);
         Drafts = new DraftStore(rows);
+        Archives = new PressArchiveStore(rows);
     }
 
     public Database Database { get; }
@@ -61,6 +63,8 @@ internal sealed class Stores : IAsyncDisposable
     public BenchStore Bench { get; }
 
     public DraftStore Drafts { get; }
+
+    public PressArchiveStore Archives { get; }
 
     public static Stores On(string connectionString)
     {

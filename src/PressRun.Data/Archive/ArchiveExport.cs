@@ -1,0 +1,64 @@
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.RunPlans;
+using PressRun.Data.Titles;
+using PressRun.Engine.Bench;
+
+namespace PressRun.Data.Archive;
+
+/// <summary>Reads all rows of a press into an archive.</summary>
+internal static class ArchiveExport
+{
+    public static async Task<PressArchive?> LoadAsync(PressRunDbContext db, CancellationToken cancel)
+    {
+        var press = await db.Presses.AsNoTracking().SingleOrDefaultAsync(row => row.Id == db.Press, cancel);
+        if (press is null)
+        {
+            return null;
+        }
+
+        var bench = await db.Benches.AsNoTracking().SingleOrDefaultAsync(cancel);
+        var shops = await db.Shops.AsNoTracking().Include(shop => shop.PriceLists.OrderBy(list => list.ValidFrom))
+            .OrderBy(shop => shop.Position).ThenBy(shop => shop.Id).ToListAsync(cancel);
+        return new PressArchive(
+            new ArchivedPress(press.Name, press.Currency, press.Units, press.PaperRegion, press.ReclaimsTax),
+            await KeptAsync(db.Stocks.InOrder(), row => row.ToItem(), cancel),
+            shops.ConvertAll(shop => new ArchivedShop(shop.Id, shop.Name, shop.Archived, shop.PriceLists.ConvertAll(list => list.Body with { Name = shop.Name }))),
+            await KeptAsync(db.Mailers.InOrder(), row => row.ToItem(), cancel),
+            await KeptAsync(db.PostageServices.OrderBy(row => row.Position).ThenBy(row => row.Id).ThenBy(row => row.ValidFrom), row => row.ToItem(), cancel),
+            await KeptAsync(db.Channels.InOrder(), row => row.ToItem(), cancel),
+            bench?.Rates ?? BenchRates.None,
+            await TitlesAsync(db, cancel));
+    }
+
+    private static async Task<IReadOnlyList<Kept<T>>> KeptAsync<TRow, T>(IQueryable<TRow> rows, Func<TRow, T> item, CancellationToken cancel)
+        where TRow : class, IInLibrary =>
+        (await rows.AsNoTracking().ToListAsync(cancel)).ConvertAll(row => new Kept<T>(item(row), row.Archived));
+
+    private static async Task<IReadOnlyList<ArchivedTitle>> TitlesAsync(PressRunDbContext db, CancellationToken cancel)
+    {
+        var titles = await db.Titles.AsNoTracking().OrderBy(title => title.Slug).ToListAsync(cancel);
+        var editions = (await db.Editions.AsNoTracking().Whole().OrderBy(edition => edition.Printing).ToListAsync(cancel)).ToLookup(row => row.TitleId);
+        var plans = (await db.RunPlans.AsNoTracking().Whole().OrderBy(plan => plan.Position).ThenBy(plan => plan.Id).ToListAsync(cancel))
+            .ToLookup(row => row.EditionId);
+        return titles.OrderBy(title => title.Slug, StringComparer.Ordinal).Select(title => new ArchivedTitle(
+            title.Slug, title.Title, title.By, title.Colour, title.About, title.Archived,
+            [.. editions[title.Id].Select(edition => Edition(edition, plans[edition.Id]))])).ToList();
+    }
+
+    private static ArchivedEdition Edition(EditionRow row, IEnumerable<RunPlanRow> plans)
+    {
+        var record = row.ToRecord();
+        var names = record.Parts.ToDictionary(part => part.Id, part => part.Part.Name);
+        return new ArchivedEdition(
+            record.ToEdition(), record.PrintedOn, record.CopiesPrinted, record.CopiesOnHand, record.Price, record.FreeCopies, record.Archived,
+            [.. plans.Select(plan => Plan(plan, names))]);
+    }
+
+    private static ArchivedPlan Plan(RunPlanRow row, Dictionary<Guid, string> partNames)
+    {
+        var record = row.ToRecord();
+        return new ArchivedPlan(
+            record.Name, record.ShopId, row.PriceList.ValidFrom, record.Date, record.Quantity, record.Ladder, record.Chosen,
+            record.Stocks.ToDictionary(stock => partNames[stock.Key], stock => stock.Value), record.Finishing, record.BenchSteps);
+    }
+}

@@ -1,0 +1,110 @@
+using PressRun.Data.Bench;
+using PressRun.Data.Postage;
+using PressRun.Data.Presses;
+using PressRun.Data.RunPlans;
+using PressRun.Data.Selling;
+using PressRun.Data.Shops;
+using PressRun.Data.Stocks;
+using PressRun.Data.Titles;
+
+namespace PressRun.Data.Archive;
+
+/// <summary>Turns an archive that was read into the rows of a new press.</summary>
+internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, DateTimeOffset now)
+{
+    private readonly Dictionary<(string Shop, DateOnly From), PriceListRow> lists = [];
+
+    /// <summary>Adds all rows; saving is the caller's.</summary>
+    public PressRow Add()
+    {
+        var press = new PressRow
+        {
+            Id = db.Press,
+            Name = archive.Press.Name,
+            Currency = archive.Press.Currency,
+            Units = archive.Press.Units,
+            PaperRegion = archive.Press.PaperRegion,
+            ReclaimsTax = archive.Press.ReclaimsTax,
+            CreatedAt = now,
+        };
+        db.Presses.Add(press);
+        db.Benches.Add(new BenchRow { PressId = db.Press, Rates = archive.Bench });
+        AddLibrary<StockRow, Engine.Paper.Stock>(archive.Stocks);
+        AddLibrary<MailerRow, Engine.Postage.Mailer>(archive.Mailers);
+        AddLibrary<PostageServiceRow, Engine.Postage.PostageService>(archive.Postage);
+        AddLibrary<ChannelRow, Engine.Selling.Channel>(archive.Channels);
+        AddShops();
+        foreach (var title in archive.Titles)
+        {
+            AddTitle(title);
+        }
+
+        return press;
+    }
+
+    private void AddLibrary<TRow, T>(IReadOnlyList<Kept<T>> things)
+        where TRow : class, ILibraryRow<T>, new()
+        where T : class
+    {
+        for (var position = 0; position < things.Count; position++)
+        {
+            var row = new TRow { PressId = db.Press, Archived = things[position].Archived, Position = position };
+            row.Take(things[position].Item);
+            db.Add(row);
+        }
+    }
+
+    private void AddShops()
+    {
+        for (var position = 0; position < archive.Shops.Count; position++)
+        {
+            var shop = archive.Shops[position];
+            db.Shops.Add(new ShopRow { PressId = db.Press, Id = shop.Id, Name = shop.Name, Archived = shop.Archived, Position = position });
+            foreach (var list in shop.PriceLists)
+            {
+                var row = new PriceListRow { PressId = db.Press, Id = Guid.CreateVersion7(), ShopId = shop.Id, ValidFrom = list.ValidFrom, Body = list };
+                lists.Add((shop.Id, list.ValidFrom), row);
+                db.PriceLists.Add(row);
+            }
+        }
+    }
+
+    private void AddTitle(ArchivedTitle title)
+    {
+        var row = new TitleRow { PressId = db.Press, Id = Guid.CreateVersion7(), Slug = title.Id };
+        row.Take(new TitleRecord(row.Id, title.Id, title.Title, title.By, title.Colour, title.About, title.Archived, 0));
+        db.Titles.Add(row);
+        foreach (var edition in title.Editions)
+        {
+            AddEdition(row, edition);
+        }
+    }
+
+    private void AddEdition(TitleRow title, ArchivedEdition archived)
+    {
+        var edition = archived.Edition;
+        var row = new EditionRow { PressId = db.Press, Id = Guid.CreateVersion7(), TitleId = title.Id, ChangedAt = now };
+        row.Take(new EditionRecord(
+            row.Id, title.Id, title.Title, edition.Printing, archived.PrintedOn, archived.CopiesPrinted, archived.CopiesOnHand, archived.Price,
+            archived.FreeCopies, edition.Page, edition.Binding, edition.Bleed, edition.Trim, edition.Fold, edition.Weighed,
+            [.. edition.Parts.Select(part => new EditionPart(Guid.Empty, part))], edition.FixedCosts, archived.Archived, 0));
+        db.Editions.Add(row);
+        for (var position = 0; position < archived.Plans.Count; position++)
+        {
+            AddPlan(row, archived.Plans[position], position);
+        }
+    }
+
+    private void AddPlan(EditionRow edition, ArchivedPlan plan, int position)
+    {
+        var row = new RunPlanRow
+        {
+            PressId = db.Press, Id = Guid.CreateVersion7(), EditionId = edition.Id, Chosen = plan.Chosen, Position = position, ChangedAt = now,
+        };
+        row.Take(new PlanRecord(
+            row.Id, edition.Id, plan.Name, lists[(plan.ShopId, plan.ListFrom)].Id, plan.ShopId, plan.Date, plan.Quantity, plan.Ladder,
+            plan.Stocks.ToDictionary(stock => edition.Parts.Single(part => part.Name == stock.Key).Id, stock => stock.Value),
+            plan.Finishing, plan.BenchSteps, plan.Chosen, 0));
+        db.RunPlans.Add(row);
+    }
+}

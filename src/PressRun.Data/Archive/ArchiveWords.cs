@@ -1,0 +1,21 @@
+using PressRun.Data.Presses;
+using PressRun.Engine.Paper;
+using PressRun.JobFile.Reading;
+
+namespace PressRun.Data.Archive;
+
+/// <summary>Words and ranges that the press archive has beside the job file's.</summary>
+internal static class ArchiveWords
+{
+    /// <summary>Units shown first.</summary>
+    public static Words<UnitSystem> Units { get; } = new(("metric", UnitSystem.Metric), ("imperial", UnitSystem.Imperial));
+
+    /// <summary>Papers offered first.</summary>
+    public static Words<PaperRegion> PaperRegions { get; } = new(("iso", PaperRegion.Iso), ("us", PaperRegion.Us));
+
+    /// <summary>A name that must say something.</summary>
+    public static TextRule Name { get; } = new("Write a name: text on one line, not blank, at most 1,000 characters.", 1000, false);
+
+    /// <summary>A text that may be empty.</summary>
+    public static TextRule Text { get; } = new("Write a text on one line, at most 2,000 characters.", 2000, true);
+}

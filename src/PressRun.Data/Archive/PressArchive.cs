@@ -1,0 +1,58 @@
+using PressRun.Data.Presses;
+using PressRun.Engine.Bench;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Editions;
+using PressRun.Engine.Ladder;
+using PressRun.Engine.Paper;
+using PressRun.Engine.Postage;
+using PressRun.Engine.Selling;
+
+namespace PressRun.Data.Archive;
+
+/// <summary>A whole press as one document of the form <c>pressrun/press/1</c>.</summary>
+internal sealed record PressArchive(
+    ArchivedPress Press,
+    IReadOnlyList<Kept<Stock>> Stocks,
+    IReadOnlyList<ArchivedShop> Shops,
+    IReadOnlyList<Kept<Mailer>> Mailers,
+    IReadOnlyList<Kept<PostageService>> Postage,
+    IReadOnlyList<Kept<Channel>> Channels,
+    BenchRates Bench,
+    IReadOnlyList<ArchivedTitle> Titles)
+{
+    /// <summary>Name and version of the form.</summary>
+    public const string Schema = "pressrun/press/1";
+}
+
+/// <summary>A library's thing, and whether it is offered no more.</summary>
+internal sealed record Kept<T>(T Item, bool Archived);
+
+internal sealed record ArchivedPress(string Name, string Currency, UnitSystem Units, PaperRegion PaperRegion, bool ReclaimsTax);
+
+internal sealed record ArchivedShop(string Id, string Name, bool Archived, IReadOnlyList<Shop> PriceLists);
+
+internal sealed record ArchivedTitle(
+    string Id, string Title, string By, string Colour, string About, bool Archived, IReadOnlyList<ArchivedEdition> Editions);
+
+internal sealed record ArchivedEdition(
+    Edition Edition,
+    DateOnly? PrintedOn,
+    int? CopiesPrinted,
+    int CopiesOnHand,
+    decimal Price,
+    int FreeCopies,
+    bool Archived,
+    IReadOnlyList<ArchivedPlan> Plans);
+
+/// <summary>A plan. Its shop's list is the one that begins on <paramref name="ListFrom"/>; other papers stand by the part's name.</summary>
+internal sealed record ArchivedPlan(
+    string Name,
+    string ShopId,
+    DateOnly ListFrom,
+    DateOnly Date,
+    int Quantity,
+    LadderRange? Ladder,
+    bool Chosen,
+    IReadOnlyDictionary<string, string> Stocks,
+    IReadOnlyList<string>? Finishing,
+    IReadOnlyList<string>? BenchSteps);

@@ -1,0 +1,71 @@
+using System.Data;
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Presses;
+using PressRun.Engine.Costing;
+
+namespace PressRun.Data.Archive;
+
+/// <summary>Whole presses in and out, as documents of the form <c>pressrun/press/1</c>.</summary>
+public sealed class PressArchiveStore
+{
+    // Any number will do, as long as nothing else in the database locks by it.
+    private const long SeedLock = 5_080_001;
+
+    private readonly PressDatabase database;
+
+    internal PressArchiveStore(PressDatabase database) => this.database = database;
+
+    /// <summary>Makes a new press of an archive's bytes: all of it, or nothing and every problem.</summary>
+    public async Task<Outcome<PressRecord>> ImportAsync(ReadOnlyMemory<byte> utf8, CancellationToken cancel = default) =>
+        await ImportAsync(ArchiveFiles.Read(utf8), cancel);
+
+    /// <summary>Makes a new press of an archive file, or of a folder that holds an archive's sections: all of it, or nothing and every problem.</summary>
+    public async Task<Outcome<PressRecord>> ImportAsync(string path, CancellationToken cancel = default) =>
+        await ImportAsync(await ArchiveFiles.ReadAsync(path, cancel), cancel);
+
+    /// <summary>A press as an archive's bytes, of one moment; null where there is none.</summary>
+    public Task<byte[]?> ExportAsync(PressId press, CancellationToken cancel = default) => database.ReadAsync(
+        press,
+        async db =>
+        {
+            await using var moment = await db.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel);
+            return await ArchiveExport.LoadAsync(db, cancel) is { } archive ? ArchiveWriter.Write(archive) : null;
+        },
+        cancel);
+
+    /// <summary>Puts an archive into a database without presses; nodes that start at once do it once.</summary>
+    /// <returns>The new press, null where the database has one already, or the problems.</returns>
+    internal async Task<Outcome<PressRecord>?> SeedAsync(string path, CancellationToken cancel)
+    {
+        if (await database.ReadAsync(default, db => db.Presses.AnyAsync(cancel), cancel))
+        {
+            return null;
+        }
+
+        var read = await ArchiveFiles.ReadAsync(path, cancel);
+        if (!read.Succeeded)
+        {
+            return Outcome<PressRecord>.Refused(read.Problems);
+        }
+
+        return await database.WriteAsync(
+            PressId.New(),
+            async db =>
+            {
+                await db.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({SeedLock})", cancel);
+                return await db.Presses.AnyAsync(cancel) ? null : await AddAsync(db, read.Value, cancel);
+            },
+            cancel);
+    }
+
+    private async Task<Outcome<PressRecord>> ImportAsync(Outcome<PressArchive> read, CancellationToken cancel) => read.Succeeded
+        ? await database.WriteAsync(PressId.New(), db => AddAsync(db, read.Value, cancel), cancel)
+        : Outcome<PressRecord>.Refused(read.Problems);
+
+    private async Task<Outcome<PressRecord>> AddAsync(PressRunDbContext db, PressArchive archive, CancellationToken cancel)
+    {
+        var press = new ArchiveImport(db, archive, database.Now).Add();
+        await db.SaveChangesAsync(cancel);
+        return Outcome<PressRecord>.Of(press.ToRecord());
+    }
+}

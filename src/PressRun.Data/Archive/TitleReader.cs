@@ -1,0 +1,108 @@
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using PressRun.Engine.Editions;
+using PressRun.JobFile;
+using PressRun.JobFile.Blocks;
+using PressRun.JobFile.Reading;
+
+namespace PressRun.Data.Archive;
+
+/// <summary>Reads titles with their editions.</summary>
+internal static partial class TitleReader
+{
+    private const string Rule = "Write a title as { \"id\", \"title\", \"by\", \"colour\", \"about\", \"editions\" }.";
+    private const string EditionRule = "Write an edition with its printing, copies, price and the fields of a job file's edition.";
+    private const string PlansRule = "Write plans as a list of { \"name\", \"shop\", \"date\", \"quantity\" } and the like.";
+    private const string ColourRule = "Write a colour as # and six hexadecimal digits, such as \"#8a3b2e\".";
+    private const string SlugRule = "Write a title's id in small letters a to z, digits and hyphens: it stands in addresses.";
+
+    public static ArchivedTitle? Read(JsonElement element, JsonPath path, IReadOnlySet<string>? stockIds, PlanReader plans, ProblemList problems)
+    {
+        if (JsonBlock.Open(element, path, problems, Rule) is not { } block)
+        {
+            return null;
+        }
+
+        var id = Matching(block, "id", Slug(), SlugRule);
+        var words = block.Text("title", Need.Must, ArchiveWords.Name) ?? "";
+        var by = block.Text("by", Need.May, ArchiveWords.Text) ?? "";
+        var colour = Matching(block, "colour", Colour(), ColourRule);
+        var about = block.Text("about", Need.May, ArchiveWords.Text) ?? "";
+        var archived = block.Flag("archived") ?? false;
+        var printings = new HashSet<int>();
+        var editions = block.List("editions", Need.May, EditionRule, (item, place) =>
+        {
+            var edition = ReadEdition(item, place, words, stockIds, plans, problems);
+            if (edition is not null)
+            {
+                Keys.CheckOnce(
+                    printings, edition.Edition.Printing, place.Member("printing"), $"{edition.Edition.Printing}", "The title has this printing already.", problems);
+            }
+
+            return edition;
+        });
+        block.Close();
+        return new ArchivedTitle(id, words, by, colour, about, archived, editions);
+    }
+
+    private static ArchivedEdition? ReadEdition(
+        JsonElement element, JsonPath path, string title, IReadOnlySet<string>? stockIds, PlanReader plans, ProblemList problems)
+    {
+        if (JsonBlock.Open(element, path, problems, EditionRule) is not { } block)
+        {
+            return null;
+        }
+
+        var printing = block.Count("printing", JobRules.Printing, Need.Must) ?? 0;
+        var edition = EditionBlock.Read(block, title, printing, stockIds);
+        CheckPartNames(edition.Parts, path.Member("parts"), problems);
+        var read = new ArchivedEdition(
+            edition,
+            block.Day("printedOn", Need.May),
+            block.Count("copiesPrinted", JobRules.CopiesOrNone),
+            block.Count("copiesOnHand", JobRules.CopiesOrNone) ?? 0,
+            block.Number("price", JobRules.Amount, Need.Must) ?? 0m,
+            block.Count("freeCopies", JobRules.CopiesOrNone) ?? 0,
+            block.Flag("archived") ?? false,
+            block.List("plans", Need.May, PlansRule, (item, place) => plans.Read(item, place, edition.Parts, problems)));
+        CheckOneChosen(read.Plans, path.Member("plans"), problems);
+        block.Close();
+        return read;
+    }
+
+    private static void CheckPartNames(IReadOnlyList<Part> parts, JsonPath path, ProblemList problems)
+    {
+        var names = new HashSet<string>(StringComparer.Ordinal);
+        for (var index = 0; index < parts.Count; index++)
+        {
+            Keys.CheckOnce(
+                names, parts[index].Name, path.Item(index).Member("name"), parts[index].Name,
+                "Each part of an edition has a name of its own, by which plans give it another paper.", problems);
+        }
+    }
+
+    private static void CheckOneChosen(IReadOnlyList<ArchivedPlan> plans, JsonPath path, ProblemList problems)
+    {
+        if (plans.Count(plan => plan.Chosen) > 1)
+        {
+            problems.Add(path, (string?)null, "An edition goes by one plan: mark one of them as chosen.");
+        }
+    }
+
+    private static string Matching(JsonBlock block, string name, Regex pattern, string rule)
+    {
+        var text = block.Text(name, Need.Must, new TextRule(rule, 200, false));
+        if (text is not null && !pattern.IsMatch(text))
+        {
+            block.Problems.Add(block.Path.Member(name), text, rule);
+        }
+
+        return text ?? "";
+    }
+
+    [GeneratedRegex(@"\A[a-z0-9]+(-[a-z0-9]+)*\z")]
+    private static partial Regex Slug();
+
+    [GeneratedRegex(@"\A#[0-9a-fA-F]{6}\z")]
+    private static partial Regex Colour();
+}

@@ -1,0 +1,214 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using PressRun.Data.Presses;
+using PressRun.Data.RunPlans;
+using PressRun.Data.Tests.Fixtures;
+using PressRun.Data.Titles;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Paper;
+
+namespace PressRun.Data.Tests;
+
+public sealed class ArchiveTests(PostgresFixture postgres)
+{
+    [Fact]
+    public async Task The_sample_press_is_imported_whole()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+
+        var press = (await stores.Archives.ImportAsync(Repository.SamplePress)).Value;
+
+        var shelf = await stores.Shelf.ShowAsync(press.Id, new ShelfFilter(Take: 200));
+        Assert.True(shelf.Total >= 12, $"{shelf.Total} titles");
+        Assert.True(shelf.Titles.Sum(title => title.Editions.Count) >= 30);
+        Assert.True((await stores.Stocks.ListAsync(press.Id)).Count >= 14);
+        Assert.True((await stores.Shops.ListAsync(press.Id)).Count >= 4);
+        Assert.Contains(shelf.Titles.SelectMany(title => title.Editions), edition => edition.Plan is { Chosen: true });
+    }
+
+    [Fact]
+    public async Task Every_plan_of_the_sample_press_can_be_costed()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var press = (await stores.Archives.ImportAsync(Repository.SamplePress)).Value;
+
+        Assert.NotEmpty(await CostsAsync(stores, press.Id));
+    }
+
+    [Fact]
+    public async Task An_exported_press_imported_again_costs_the_same_and_is_exported_to_the_same_bytes()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var press = (await stores.Archives.ImportAsync(Repository.SamplePress)).Value;
+        var exported = await stores.Archives.ExportAsync(press.Id);
+        await using var elsewhere = await Stores.NewAsync(postgres);
+
+        var again = (await elsewhere.Archives.ImportAsync(exported!)).Value;
+
+        Assert.Equal(Encoding.UTF8.GetString(exported!), Encoding.UTF8.GetString((await elsewhere.Archives.ExportAsync(again.Id))!));
+        Assert.Equal(await CostsAsync(stores, press.Id), await CostsAsync(elsewhere, again.Id));
+    }
+
+    [Fact]
+    public async Task What_is_archived_and_what_a_plan_keeps_survive_an_export()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var text = (await stores.Stocks.ListAsync(small.Id)).Single(stock => stock.Item.Id == "text");
+        SmallPress.Saved(await stores.Stocks.SaveAsync(small.Id, text with { Archived = true }));
+        var letter = Assert.Single(await stores.Services.ListAsync(small.Id));
+        SmallPress.Saved(await stores.Services.SaveAsync(small.Id, letter with { Archived = true }));
+        SmallPress.Saved(await stores.Presses.SaveAsync(small.Press with { ReclaimsTax = true }));
+        var newer = small.List.Prices with { ValidFrom = new DateOnly(2026, 2, 1), SetUp = new SetUp(50m, 0m, 0m) };
+        SmallPress.Saved(await stores.PriceLists.SaveAsync(small.Id, small.List with { Id = Guid.Empty, Version = 0, Prices = newer }));
+
+        var copy = (await stores.Archives.ImportAsync((await stores.Archives.ExportAsync(small.Id))!)).Value;
+
+        Assert.True(copy.ReclaimsTax);
+        Assert.Equal(["cover-card"], (await stores.Stocks.ListAsync(copy.Id)).Select(stock => stock.Item.Id));
+        Assert.Empty(await stores.Services.ListAsync(copy.Id));
+        var edition = await stores.Editions.FindAsync(copy.Id, "tidepool-almanac", 1);
+        var plan = Assert.Single(await stores.Plans.OfEditionAsync(copy.Id, edition!.Id));
+        Assert.Equal(5m, (await stores.Plans.SourceAsync(copy.Id, plan.Id))!.Build().Shop.SetUp.Order);
+        Assert.Equal(await stores.Archives.ExportAsync(small.Id), await stores.Archives.ExportAsync(copy.Id));
+    }
+
+    [Fact]
+    public async Task A_press_with_one_problem_is_not_imported_at_all()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var json = JsonNode.Parse(await stores.Archives.ExportAsync(small.Id))!;
+        json["titles"]![0]!["editions"]![0]!["plans"]![0]!["stocks"]!["cover"] = "velvet";
+
+        var result = await stores.Archives.ImportAsync(Encoding.UTF8.GetBytes(json.ToJsonString()));
+
+        Assert.Equal("$.titles[0].editions[0].plans[0].stocks.cover", Assert.Single(result.Problems).Path);
+        Assert.Single(await stores.Presses.ListAsync());
+    }
+
+    [Theory]
+    [InlineData("$.schema", "schema", "\"pressrun/press/2\"")]
+    [InlineData("$.press.currency", "press.currency", "\"EURO\"")]
+    [InlineData("$.stocks.text.weight", "stocks.text.weight", "\"heavy\"")]
+    [InlineData("$.shops[0].priceLists[0].print[0].sheet", "shops.0.priceLists.0.print.0.sheet", "\"none\"")]
+    [InlineData("$.channels[0].mailer", "channels.0.mailer", "\"tube\"")]
+    [InlineData("$.titles[0].id", "titles.0.id", "\"Tidepool Almanac\"")]
+    [InlineData("$.titles[0].colour", "titles.0.colour", "\"red\"")]
+    [InlineData("$.titles[0].editions[0].parts[1].stock", "titles.0.editions.0.parts.1.stock", "\"velvet\"")]
+    [InlineData("$.titles[0].editions[0].plans[0].shop", "titles.0.editions.0.plans.0.shop", "\"nobody\"")]
+    [InlineData("$.titles[0].editions[0].plans[0].date", "titles.0.editions.0.plans.0.date", "\"2025-12-31\"")]
+    [InlineData("$.titles[0].editions[0].plans[0].finishing[0]", "titles.0.editions.0.plans.0.finishing.0", "\"gilding\"")]
+    [InlineData("$.titles[0].editions[0].plans[0].benchSteps[1]", "titles.0.editions.0.plans.0.benchSteps.1", "\"gilding\"")]
+    [InlineData("$.titles[0].editions[0].plans[0].quantity", "titles.0.editions.0.plans.0.quantity", "0")]
+    [InlineData("$.titles[0].editions[0].prise", "titles.0.editions.0.prise", "1")]
+    [InlineData("$.archived.stocks[0]", "archived.stocks", "[\"velvet\"]")]
+    public async Task A_problem_is_told_by_its_path(string path, string place, string value)
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var json = JsonNode.Parse(await stores.Archives.ExportAsync(small.Id))!;
+        Put(json, place.Split('.'), JsonNode.Parse(value));
+
+        var result = await stores.Archives.ImportAsync(Encoding.UTF8.GetBytes(json.ToJsonString()));
+
+        Assert.Equal(path, Assert.Single(result.Problems).Path);
+    }
+
+    [Fact]
+    public async Task A_problem_in_a_folder_names_the_file()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var folder = Directory.CreateTempSubdirectory("pressrun-archive-").FullName;
+        try
+        {
+            CopyFolder(Repository.SamplePress, folder);
+            var file = Directory.GetFiles(Path.Combine(folder, "titles")).Order(StringComparer.Ordinal).ElementAt(2);
+            var json = JsonNode.Parse(await File.ReadAllTextAsync(file))!;
+            json["editions"]![0]!["freeCopies"] = -1;
+            await File.WriteAllTextAsync(file, json.ToJsonString());
+            var wrongValue = await stores.Archives.ImportAsync(folder);
+            await File.WriteAllTextAsync(file, "{ \"id\": ");
+            var notJson = await stores.Archives.ImportAsync(folder);
+
+            Assert.Equal($"titles/{Path.GetFileName(file)} $.editions[0].freeCopies", Assert.Single(wrongValue.Problems).Path);
+            Assert.Equal($"titles/{Path.GetFileName(file)} $", Assert.Single(notJson.Problems).Path);
+            Assert.Empty(await stores.Presses.ListAsync());
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    [Fact]
+    public async Task The_sample_goes_into_an_empty_database_once_however_many_nodes_start()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+
+        var seeded = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => stores.Archives.SeedAsync(Repository.SamplePress, CancellationToken.None)));
+        var later = await stores.Archives.SeedAsync(Repository.SamplePress, CancellationToken.None);
+
+        Assert.Single(seeded, result => result is { Succeeded: true });
+        Assert.Null(later);
+        Assert.Single(await stores.Presses.ListAsync());
+    }
+
+    [Fact]
+    public async Task A_database_with_a_press_is_not_seeded()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        SmallPress.Saved(await stores.Presses.CreateAsync(new NewPress("Mine", "EUR", UnitSystem.Metric, PaperRegion.Iso)));
+
+        Assert.Null(await stores.Archives.SeedAsync(Repository.SamplePress, CancellationToken.None));
+
+        Assert.Equal("Mine", Assert.Single(await stores.Presses.ListAsync()).Name);
+    }
+
+    /// <summary>Landed cost of every plan, by title, printing and plan.</summary>
+    private static async Task<SortedDictionary<string, decimal>> CostsAsync(Stores stores, PressId press)
+    {
+        await using var db = stores.Context(press);
+        var sources = await stores.Plans.SourcesAsync(press, [.. db.RunPlans.Select(plan => plan.Id)]);
+        var costs = new SortedDictionary<string, decimal>(StringComparer.Ordinal);
+        foreach (var source in sources.Values)
+        {
+            var job = source.Build();
+            var prepared = PreparedJob.Prepare(job);
+            var name = $"{source.Edition.Title} {source.Edition.Printing}: {source.Plan.Name}";
+            Assert.True(prepared.Succeeded, $"{name}: {string.Join("; ", prepared.Problems)}");
+            var estimate = prepared.Value.Estimate(job.Quantity);
+            Assert.True(estimate.Succeeded, $"{name}: {string.Join("; ", estimate.Problems)}");
+            costs.Add(name, estimate.Value.Totals.LandedCost);
+        }
+
+        return costs;
+    }
+
+    private static void Put(JsonNode json, string[] place, JsonNode? value)
+    {
+        foreach (var step in place[..^1])
+        {
+            json = json is JsonArray ? json[int.Parse(step, System.Globalization.CultureInfo.InvariantCulture)]! : json[step]!;
+        }
+
+        if (json is JsonArray list)
+        {
+            list[int.Parse(place[^1], System.Globalization.CultureInfo.InvariantCulture)] = value;
+        }
+        else
+        {
+            json[place[^1]] = value;
+        }
+    }
+
+    private static void CopyFolder(string from, string to)
+    {
+        foreach (var file in Directory.GetFiles(from, "*.json", SearchOption.AllDirectories))
+        {
+            var target = Path.Combine(to, Path.GetRelativePath(from, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(target)!);
+            File.Copy(file, target);
+        }
+    }
+}
