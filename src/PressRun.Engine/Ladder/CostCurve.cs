@@ -10,7 +10,12 @@ public sealed record CostCurve(int From, IReadOnlyList<decimal> Costs)
 
     /// <summary>Landed cost of a quantity.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The quantity is not in the range.</exception>
-    public decimal At(int quantity) => Costs[quantity - From];
+    public decimal At(int quantity)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(quantity, From);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(quantity, To);
+        return Costs[quantity - From];
+    }
 
     /// <summary>
     /// For each quantity the smallest larger one that costs no more, or 0 where none does. One pass from the right over quantities whose cost
