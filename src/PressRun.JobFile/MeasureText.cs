@@ -38,7 +38,7 @@ public static class MeasureText
     };
 
     /// <summary>Reads a length: a number or a fraction and mm, cm, m, in (also <c>"</c>) or um (also µm).</summary>
-    /// <returns>False where the text is none; the length may be negative or zero, ranges are the caller's.</returns>
+    /// <returns>False where the text is none; the length is never negative and may be zero, ranges are the caller's.</returns>
     public static bool TryParseLength(string text, IFormatProvider culture, out Length length)
     {
         length = default;
@@ -52,7 +52,7 @@ public static class MeasureText
     }
 
     /// <summary>Reads a mass: a number or a fraction and g, kg, mg, oz or lb.</summary>
-    /// <returns>False where the text is none; the mass may be negative or zero, ranges are the caller's.</returns>
+    /// <returns>False where the text is none; the mass is never negative and may be zero, ranges are the caller's.</returns>
     public static bool TryParseMass(string text, IFormatProvider culture, out Mass mass)
     {
         mass = default;
@@ -67,11 +67,11 @@ public static class MeasureText
 
     /// <summary>Reads a paper weight: a number and gsm (also g/m²), or lb (also #) and bond, writing, ledger, text, book, offset, cover, index,
     /// tag or bristol.</summary>
-    /// <returns>False where the text is none; the weight may be negative or zero, ranges are the caller's.</returns>
+    /// <returns>False where the text is none; the weight is never negative and may be zero, ranges are the caller's.</returns>
     public static bool TryParseWeight(string text, IFormatProvider culture, out PaperWeight weight)
     {
         weight = default;
-        if (!TryParseNumber(text, culture, out var number, out var unit) || number.Magnitude > 1_000_000m)
+        if (!TryParseNumber(text, culture, out var number, out var unit) || number.Value > 1_000_000m)
         {
             return false;
         }

@@ -18,35 +18,29 @@ internal readonly struct MeasureNumber
         this.denominator = denominator;
     }
 
-    /// <summary>Its size without its sign.</summary>
-    public decimal Magnitude => Math.Abs(numerator / denominator);
+    /// <summary>The number, rounded where it is a repeating decimal.</summary>
+    public decimal Value => numerator / denominator;
 
     /// <summary>The number of units in smaller units.</summary>
     public decimal Times(decimal unit) => NumberText.Trimmed(numerator * unit / denominator);
 
-    /// <summary>Takes a number off the front of a text.</summary>
+    /// <summary>Takes a number, which has no sign, off the front of a text.</summary>
     /// <param name="rest">In: the text; out: what follows the number.</param>
     /// <param name="decimalMark">The culture's decimal mark.</param>
     /// <param name="number">The number.</param>
     public static bool TryTake(ref ReadOnlySpan<char> rest, string decimalMark, out MeasureNumber number)
     {
         number = default;
-        var negative = !rest.IsEmpty && rest[0] is '-' or '\u2212';
-        if (negative)
-        {
-            rest = rest[1..].TrimStart();
-        }
-
-        if (!TryTakeUnsigned(ref rest, decimalMark, out var top, out var bottom) || top > Largest)
+        if (!TryTakeQuotient(ref rest, decimalMark, out var top, out var bottom) || top > Largest)
         {
             return false;
         }
 
-        number = new MeasureNumber(negative ? -top : top, bottom);
+        number = new MeasureNumber(top, bottom);
         return true;
     }
 
-    private static bool TryTakeUnsigned(ref ReadOnlySpan<char> rest, string decimalMark, out decimal top, out decimal bottom)
+    private static bool TryTakeQuotient(ref ReadOnlySpan<char> rest, string decimalMark, out decimal top, out decimal bottom)
     {
         top = 0m;
         bottom = 1m;
