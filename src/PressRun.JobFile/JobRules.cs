@@ -18,7 +18,9 @@ public static class JobRules
         "Write a paper weight from 1 to 10,000 g/m² with its unit: \"120 gsm\", or pounds with the kind of paper, \"80 lb text\" "
         + "(bond, writing, ledger, text, book, offset, cover, index, tag or bristol).";
 
-    private static readonly Mass MostMass = Mass.FromKilograms(1_000_000_000m);
+    // Of a thing that is handled, and of a limit that things are held against.
+    private static readonly Mass MostMass = Mass.FromKilograms(1_000m);
+    private static readonly Mass MostLimit = Mass.FromKilograms(1_000_000_000m);
 
     /// <summary>An id: not blank.</summary>
     public static TextRule Id { get; } = new("Write an id: text on one line, not blank, at most 200 characters.", 200, false);
@@ -99,15 +101,19 @@ public static class JobRules
 
     /// <summary>A mass that may be zero.</summary>
     public static MassRule MassOrNone { get; } =
-        new("Write a mass, 0 or more, with its unit, such as \"80 g\", \"2.5 kg\", \"13 oz\" or \"1.2 lb\".", Mass.Zero, MostMass);
+        new("Write a mass from 0 g to 1,000 kg with its unit, such as \"80 g\", \"2.5 kg\", \"13 oz\" or \"1.2 lb\".", Mass.Zero, MostMass);
 
     /// <summary>A mass that cannot be zero.</summary>
-    public static MassRule MassAboveNone { get; } =
-        new("Write a mass above 0 with its unit, such as \"80 g\", \"2.5 kg\", \"13 oz\" or \"1.2 lb\".", Mass.Zero, MostMass, WithoutLeast: true);
+    public static MassRule MassAboveNone { get; } = new(
+        "Write a mass above 0 and at most 1,000 kg with its unit, such as \"80 g\", \"2.5 kg\", \"13 oz\" or \"1.2 lb\".", Mass.Zero, MostMass, WithoutLeast: true);
+
+    /// <summary>A mass up to which a price holds.</summary>
+    public static MassRule MassLimit { get; } =
+        new("Write a mass above 0 with its unit, such as \"80 g\", \"2.5 kg\", \"13 oz\" or \"1.2 lb\".", Mass.Zero, MostLimit, WithoutLeast: true);
 
     /// <summary>What a carton holds.</summary>
     public static MassRule CartonCapacity { get; } =
-        new("Write a mass of at least 1 g with its unit, such as \"12 kg\" or \"26 lb\".", Mass.FromGrams(1m), MostMass);
+        new("Write a mass of at least 1 g with its unit, such as \"12 kg\" or \"26 lb\".", Mass.FromGrams(1m), MostLimit);
 
     private static NumberRule Whole(string sentence, decimal least, decimal most) => new(sentence, least, most, IsWhole: true);
 }

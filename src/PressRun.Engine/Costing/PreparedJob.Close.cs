@@ -124,7 +124,7 @@ public sealed partial class PreparedJob
 
         var last = steps.Count > 0 ? steps[^1] : default;
         var furtherKilograms = decimal.Ceiling((figures.FreightMass - last.Most).Kilograms);
-        figures.DeliveryStep = steps.Count + (int)furtherKilograms;
+        figures.DeliveryStep = steps.Count + furtherKilograms;
         if (delivery.PerFurtherKilogram is { } perKilogram)
         {
             return last.Price + (furtherKilograms * perKilogram);

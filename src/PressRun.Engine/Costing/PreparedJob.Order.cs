@@ -39,7 +39,7 @@ internal struct OrderFigures
     public long Cartons;
     public int DiscountStep;
     public bool DeliveryIsFree;
-    public int DeliveryStep;
+    public decimal DeliveryStep;
     public Problem? Problem;
 }
 

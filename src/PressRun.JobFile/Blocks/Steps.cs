@@ -35,7 +35,7 @@ internal static class Steps
     /// <summary>Prices by mass.</summary>
     public static IReadOnlyList<MassStep> ReadMasses(JsonBlock block, bool atLeastOne) => Read(block, "steps", MassRule, atLeastOne, StepStart.Most, step =>
     {
-        var most = step.Mass("most", JobRules.MassAboveNone, Need.Must);
+        var most = step.Mass("most", JobRules.MassLimit, Need.Must);
         return (new MassStep(most ?? default, step.Number("price", JobRules.Amount, Need.Must) ?? 0m), most?.Grams);
     });
 

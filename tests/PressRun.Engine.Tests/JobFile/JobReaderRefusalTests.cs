@@ -124,7 +124,7 @@ public class JobReaderRefusalTests
         { "bench.overs.mode", "\"sure\"", "$.bench.overs.mode", "plain or assured" },
         { "bench.overs.confidence", "1", "$.bench.overs.confidence", "both excluded" },
         { "bench.overs.confidence", "0", "$.bench.overs.confidence", "both excluded" },
-        { "bench.fittingsMass", "\"-1 g\"", "$.bench.fittingsMass", "0 or more" },
+        { "bench.fittingsMass", "\"-1 g\"", "$.bench.fittingsMass", "from 0 g" },
         { "mailers.0.id", "(gone)", "$.mailers[0].id+$.channels[1].mailer", "" },
         { "mailers.0.mass", "\"1 in\"", "$.mailers[0].mass", "a mass" },
         { "postage.1.id", "\"letter\"", "$.postage[1].id", "same validFrom" },
