@@ -1,0 +1,76 @@
+using PressRun.JobFile.Results;
+using Scalar.AspNetCore;
+
+namespace PressRun.Web.Api;
+
+/// <summary>The HTTP interface: questions about a job file, its schema, and a page that describes them.</summary>
+public static class PressRunApi
+{
+    private const string Document = "v1";
+
+    private static readonly (string Path, JobQuestion Question, string Summary, string Description)[] Questions =
+    [
+        ("/estimate", JobQuestion.Estimate, "What the run costs", "The full costing at the job's quantity: parts on sheets, cost lines, post, channels, break-even and warnings."),
+        ("/ladder", JobQuestion.Ladder, "What each quantity costs", "Landed and unit cost at every quantity of the job's ladder, the quantity of the lowest unit cost, and every better buy."),
+        ("/impose", JobQuestion.Impose, "What the one who binds needs", "Pages on each sheet or leaf, creep, the stapler's stop, staple places and cuts in their order."),
+    ];
+
+    /// <summary>Adds what the interface needs. <see cref="ApiLimits"/> come from the section <c>PressRun:Api</c> of the configuration.</summary>
+    public static IServiceCollection AddPressRunApi(this IServiceCollection services)
+    {
+        services.AddOptions<ApiLimits>().BindConfiguration(ApiLimits.Section).ValidateDataAnnotations().ValidateOnStart();
+        services.AddSingleton(TimeProvider.System);
+        services.AddSingleton<JobDesk>();
+        services.AddOpenApi(Document, ApiDescription.Configure);
+        return services;
+    }
+
+    /// <summary>Maps <c>/api/v1/…</c> and the page <c>/api</c>.</summary>
+    public static void MapPressRunApi(this IEndpointRouteBuilder routes)
+    {
+        // Costing a job that the caller brings along shows nothing of any press; so no sign-in is asked for.
+        var group = routes.MapGroup("/api/v1").AllowAnonymous().DisableAntiforgery();
+        foreach (var (path, question, summary, description) in Questions)
+        {
+            // As a delegate with parameters, since a bare request delegate is left out of the description.
+            group.MapPost(path, (Delegate)((HttpContext context) => JobEndpoints.Answer(context, question)))
+                .WithName(question.ToString().ToLowerInvariant())
+                .WithSummary(summary)
+                .WithDescription(description)
+                .WithTags("Job files")
+                .WithMetadata(new JobQuestionMetadata(question));
+            group.MapMethods(path, [HttpMethods.Get, HttpMethods.Put, HttpMethods.Patch, HttpMethods.Delete], ApiProblem.WrongMethod).ExcludeFromDescription();
+        }
+
+        group.MapGet("/job.schema.json", (Delegate)((HttpContext context) => JobEndpoints.Schema(context)))
+            .WithName("jobSchema")
+            .WithSummary("The JSON Schema of the job file")
+            .WithDescription("Draft 2020-12. An editor that is given it checks a job file as it is typed.")
+            .WithTags("Job files");
+        group.Map("/{**rest}", ApiProblem.NotFound).ExcludeFromDescription();
+        routes.MapOpenApi("/api/v1/openapi.json").AllowAnonymous();
+        MapPage(routes);
+    }
+
+    private static void MapPage(IEndpointRouteBuilder routes)
+    {
+        var page = routes.MapScalarApiReference("/api", (options, context) =>
+        {
+            options.Title = "PressRun over HTTP";
+            options.OpenApiRoutePattern = "/api/v1/openapi.json";
+            options.Favicon = context.Request.PathBase + "/mark.svg";
+            options.DefaultFonts = false;
+            options.Telemetry = false;
+            options.HideClientButton = true;
+            options.PersistentAuthentication = false;
+            options.ShowDeveloperTools = DeveloperToolsVisibility.Never;
+            options.Theme = ScalarTheme.None;
+            options.WithNonce(ApiPagePolicy.Nonce(context));
+            options.DisableAgent();
+            options.DisableMcp();
+            options.AddDocument(Document);
+        });
+        page.AllowAnonymous();
+        page.Add(ApiPagePolicy.Apply);
+    }
+}
