@@ -1,4 +1,5 @@
 using PressRun.Data.Running;
+using PressRun.Web.Api;
 using PressRun.Web.Layout;
 using PressRun.Web.Running;
 
@@ -8,6 +9,7 @@ try
     builder.AddPressRunHost();
     builder.Services.AddPressRunData(builder.Configuration);
     builder.Services.AddPressRunPages();
+    builder.Services.AddPressRunApi();
     var app = builder.Build();
     app.UsePressRunHost();
     app.UsePageHeaders();
@@ -15,6 +17,7 @@ try
     app.UseStatusCodePagesWithReExecute("/not-found");
     app.UseAntiforgery();
     app.MapPressRunHealth();
+    app.MapPressRunApi();
     app.MapPressRunPages();
     await app.RunPressRunAsync();
     return 0;

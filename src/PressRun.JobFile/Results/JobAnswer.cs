@@ -27,11 +27,6 @@ public abstract record JobAnswer
     {
     }
 
-    // Each number keeps its range, and yet a few at the end of theirs (all but the whole price given as discount, say) can make a figure
-    // of more than the 28 digits that a decimal holds. No real job comes near.
-    private static Outcome<JobAnswer> TooLarge { get; } = Outcome<JobAnswer>.Refused(new Problem(
-        "$", null, "The figures of this job grow to more than 28 digits; look for an amount with too many zeros or a rate a hair below 1."));
-
     /// <summary>The costing of a job.</summary>
     public sealed record OfEstimate(Job Job, Estimate Estimate) : JobAnswer
     {
@@ -61,15 +56,8 @@ public abstract record JobAnswer
     /// <exception cref="OperationCanceledException">The work was ended early.</exception>
     public static Outcome<JobAnswer> To(JobQuestion question, JsonElement jobFile, CancellationToken cancellation = default)
     {
-        try
-        {
-            var prepared = JobReader.Prepare(jobFile);
-            return prepared.Succeeded ? Ask(question, prepared.Value, cancellation) : Outcome<JobAnswer>.Refused(prepared.Problems);
-        }
-        catch (OverflowException)
-        {
-            return TooLarge;
-        }
+        var prepared = JobReader.Prepare(jobFile);
+        return prepared.Succeeded ? To(question, prepared.Value, cancellation) : Outcome<JobAnswer>.Refused(prepared.Problems);
     }
 
     /// <summary>Answers a question about a prepared job.</summary>
@@ -78,18 +66,6 @@ public abstract record JobAnswer
     /// <param name="cancellation">Ends long work early.</param>
     /// <exception cref="OperationCanceledException">The work was ended early.</exception>
     public static Outcome<JobAnswer> To(JobQuestion question, PreparedJob prepared, CancellationToken cancellation = default)
-    {
-        try
-        {
-            return Ask(question, prepared, cancellation);
-        }
-        catch (OverflowException)
-        {
-            return TooLarge;
-        }
-    }
-
-    private static Outcome<JobAnswer> Ask(JobQuestion question, PreparedJob prepared, CancellationToken cancellation)
     {
         var job = prepared.Job;
         return question switch
