@@ -15,11 +15,11 @@ public static class CompareBlock
 
     /// <summary>Reads the block of a job.</summary>
     /// <param name="job">The whole job file.</param>
-    /// <param name="edition">Its edition, whose parts are named.</param>
+    /// <param name="edition">Its edition, whose parts are named; null where it could not be read.</param>
     /// <param name="stockIds">Its stocks; null where they could not be read.</param>
     /// <param name="quantity">The job's quantity, taken where none is named.</param>
     /// <returns>The request, or null where there is no such block.</returns>
-    public static ComparisonRequest? ReadMember(JsonBlock job, Edition edition, IReadOnlySet<string>? stockIds, int quantity)
+    public static ComparisonRequest? ReadMember(JsonBlock job, Edition? edition, IReadOnlySet<string>? stockIds, int quantity)
     {
         if (job.Block("compare", Need.May, Rule) is not { } block)
         {
@@ -34,7 +34,7 @@ public static class CompareBlock
         return request;
     }
 
-    private static List<StockChoice> ReadChoices(JsonBlock compare, Edition edition, IReadOnlySet<string>? stockIds)
+    private static List<StockChoice> ReadChoices(JsonBlock compare, Edition? edition, IReadOnlySet<string>? stockIds)
     {
         var choices = new List<StockChoice>();
         if (compare.Block("stocks", Need.May, StocksRule) is not { } block)
@@ -65,7 +65,7 @@ public static class CompareBlock
     }
 
     private static HalvesChoice? ReadHalves(
-        JsonElement element, JsonPath path, Edition edition, IReadOnlySet<string>? stockIds, ProblemList problems)
+        JsonElement element, JsonPath path, Edition? edition, IReadOnlySet<string>? stockIds, ProblemList problems)
     {
         if (JsonBlock.Open(element, path, problems, HalvesRule) is not { } block)
         {
@@ -116,8 +116,13 @@ public static class CompareBlock
         return id;
     }
 
-    private static int? PartNamed(string name, Edition edition, JsonPath path, ProblemList problems)
+    private static int? PartNamed(string name, Edition? edition, JsonPath path, ProblemList problems)
     {
+        if (edition is null)
+        {
+            return null;
+        }
+
         var found = Enumerable.Range(0, edition.Parts.Count).Where(index => edition.Parts[index].Name == name).ToList();
         if (found.Count == 1)
         {
