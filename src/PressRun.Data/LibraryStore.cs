@@ -8,7 +8,7 @@ namespace PressRun.Data;
 
 /// <summary>One of a press's libraries.</summary>
 /// <typeparam name="T">What it holds, as the engine knows it.</typeparam>
-public abstract class LibraryStore<T>
+public abstract partial class LibraryStore<T>
     where T : class
 {
     private readonly PressDatabase database;
@@ -34,7 +34,7 @@ public abstract class LibraryStore<T>
         }
         catch (DbUpdateException exception) when (exception.InnerException is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation })
         {
-            return new SaveResult<LibraryItem<T>>.Refused([new Problem("$.id", IdOf(item.Item), "The library has this already.")]);
+            return new SaveResult<LibraryItem<T>>.Refused([new Problem("$.id", Keys.Id(item.Item), "The library has this already.")]);
         }
         catch (DbUpdateConcurrencyException)
         {
@@ -66,13 +66,13 @@ public abstract class LibraryStore<T>
 
     private protected abstract ILibraryRow<T> NewRow();
 
-    private protected abstract string IdOf(T item);
+    private protected abstract LibraryKeys<T> Keys { get; }
 
     private protected abstract string NameOf(T item);
 
     private protected virtual IQueryable<ILibraryRow<T>> Same(IQueryable<ILibraryRow<T>> rows, T item)
     {
-        var id = IdOf(item);
+        var id = Keys.Id(item);
         return rows.Where(row => row.Id == id);
     }
 
@@ -88,7 +88,7 @@ public abstract class LibraryStore<T>
     private async Task<SaveResult<LibraryItem<T>>> AddAsync(PressRunDbContext db, LibraryItem<T> item, CancellationToken cancel)
     {
         var problems = await AllProblemsAsync(db, item.Item, cancel);
-        if (IdOf(item.Item) is var id && !JobRules.Id.Holds(id))
+        if (Keys.Id(item.Item) is var id && !JobRules.Id.Holds(id))
         {
             problems.Add(new Problem("$.id", id, JobRules.Id.Sentence));
         }

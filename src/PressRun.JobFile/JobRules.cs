@@ -1,5 +1,6 @@
 using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
+using PressRun.Engine.Paper;
 using PressRun.JobFile.Reading;
 
 namespace PressRun.JobFile;
@@ -11,10 +12,11 @@ public static class JobRules
     /// <summary>Largest job file, in bytes.</summary>
     public const int MostBytes = 1_048_576;
 
-    internal const decimal LeastGrammage = 1m;
-    internal const decimal MostGrammage = 10_000m;
+    private const decimal LeastGrammage = 1m;
+    private const decimal MostGrammage = 10_000m;
 
-    internal const string PaperWeight =
+    /// <summary>What a paper weight must be.</summary>
+    public const string PaperWeightSentence =
         "Write a paper weight from 1 to 10,000 g/m² with its unit: \"120 gsm\", or pounds with the kind of paper, \"80 lb text\" "
         + "(bond, writing, ledger, text, book, offset, cover, index, tag or bristol).";
 
@@ -114,6 +116,9 @@ public static class JobRules
     /// <summary>What a carton holds.</summary>
     public static MassRule CartonCapacity { get; } =
         new("Write a mass of at least 1 g with its unit, such as \"12 kg\" or \"26 lb\".", Mass.FromGrams(1m), MostLimit);
+
+    /// <summary>True where a paper weight keeps its rule.</summary>
+    public static bool IsPaperWeight(PaperWeight weight) => weight.GramsPerSquareMetre is >= LeastGrammage and <= MostGrammage;
 
     private static NumberRule Whole(string sentence, decimal least, decimal most) => new(sentence, least, most, IsWhole: true);
 }

@@ -117,7 +117,10 @@ public sealed class LibraryStoreTests(PostgresFixture postgres)
         var shop = Assert.IsType<DeleteResult.InUse>(await stores.Shops.DeleteAsync(small.Id, small.List.ShopId));
 
         Assert.Equal(
-            ["Tidepool Almanac, printing 1: inside", "Tidepool Almanac, printing 1: plan Millrace, bind at home"], text.Where);
+            [
+                "Tidepool Almanac, printing 1: inside", "Tidepool Almanac, printing 1: plan Millrace, bind at home", "Millrace: prices from 2026-01-01",
+            ],
+            text.Where);
         Assert.Equal(["Own web shop"], mailer.Where);
         Assert.Equal(["Tidepool Almanac, printing 1: plan Millrace, bind at home"], list.Where);
         Assert.Equal(list.Where, shop.Where);
@@ -131,10 +134,10 @@ public sealed class LibraryStoreTests(PostgresFixture postgres)
         Assert.IsType<DeleteResult.Deleted>(await stores.Editions.DeleteAsync(small.Id, small.Edition.Id));
         Assert.IsType<DeleteResult.Deleted>(await stores.Channels.DeleteAsync(small.Id, SmallPress.Post));
 
-        Assert.IsType<DeleteResult.Deleted>(await stores.Stocks.DeleteAsync(small.Id, SmallPress.Text));
         Assert.IsType<DeleteResult.Deleted>(await stores.Mailers.DeleteAsync(small.Id, SmallPress.BoardMailer));
         Assert.IsType<DeleteResult.Deleted>(await stores.Services.DeleteAsync(small.Id, SmallPress.Letter));
         Assert.IsType<DeleteResult.Deleted>(await stores.Shops.DeleteAsync(small.Id, small.List.ShopId));
+        Assert.IsType<DeleteResult.Deleted>(await stores.Stocks.DeleteAsync(small.Id, SmallPress.Text));
         Assert.IsType<DeleteResult.Gone>(await stores.Stocks.DeleteAsync(small.Id, SmallPress.Text));
     }
 

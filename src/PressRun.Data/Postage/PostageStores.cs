@@ -19,7 +19,8 @@ public sealed class MailerStore : LibraryStore<Mailer>
 
     private protected override ILibraryRow<Mailer> NewRow() => new MailerRow();
 
-    private protected override string IdOf(Mailer item) => item.Id;
+    private protected override LibraryKeys<Mailer> Keys { get; } = new(
+        mailer => mailer.Id, mailer => mailer.Name, (mailer, id) => mailer with { Id = id });
 
     private protected override string NameOf(Mailer item) => item.Name;
 
@@ -45,7 +46,11 @@ public sealed class PostageServiceStore : LibraryStore<PostageService>
 
     private protected override ILibraryRow<PostageService> NewRow() => new PostageServiceRow();
 
-    private protected override string IdOf(PostageService item) => item.Id;
+    private protected override LibraryKeys<PostageService> Keys { get; } = new(
+        service => service.Id, service => $"{service.Name} {service.Region}", (service, id) => service with { Id = id })
+    {
+        Table = service => $"{service.ValidFrom:yyyy-MM-dd}",
+    };
 
     private protected override string NameOf(PostageService item) => item.Name;
 

@@ -19,7 +19,8 @@ public sealed class ChannelStore : LibraryStore<Channel>
 
     private protected override ILibraryRow<Channel> NewRow() => new ChannelRow();
 
-    private protected override string IdOf(Channel item) => item.Id;
+    private protected override LibraryKeys<Channel> Keys { get; } = new(
+        channel => channel.Id, channel => channel.Name, (channel, id) => channel with { Id = id });
 
     private protected override string NameOf(Channel item) => item.Name;
 

@@ -134,7 +134,7 @@ public sealed partial class JsonBlock
     /// <summary>Reads a paper weight, required.</summary>
     public PaperWeight? Weight(string name)
     {
-        var rule = JobRules.PaperWeight;
+        var rule = JobRules.PaperWeightSentence;
         if (Take(name, Need.Must, rule) is not { } element)
         {
             return null;
@@ -142,7 +142,7 @@ public sealed partial class JsonBlock
 
         return element.ValueKind == JsonValueKind.String
             && MeasureText.TryParseWeight(element.GetString()!, CultureInfo.InvariantCulture, out var weight)
-            && weight.GramsPerSquareMetre is >= JobRules.LeastGrammage and <= JobRules.MostGrammage
+            && JobRules.IsPaperWeight(weight)
             ? weight
             : RefuseValue<PaperWeight>(name, element, rule);
     }

@@ -1,7 +1,7 @@
 namespace PressRun.JobFile.Reading;
 
 /// <summary>Finds the word that a misspelt one was probably meant to be.</summary>
-internal static class Nearest
+public static class Nearest
 {
     /// <summary>The known word that is at most two edits (a third of its length for short ones) from what was written; null where none is.</summary>
     public static string? To(string written, IEnumerable<string> known)

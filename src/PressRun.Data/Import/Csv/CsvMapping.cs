@@ -1,0 +1,114 @@
+using System.Globalization;
+using PressRun.Data.Import.Tables;
+
+namespace PressRun.Data.Import.Csv;
+
+/// <summary>What a column of a file means.</summary>
+/// <param name="Column">Column of the table; null where it is left out.</param>
+/// <param name="Unit">Unit of its numbers, where the table's own does not hold.</param>
+/// <param name="Step">Where each price in it stands among the steps, as the table's step column writes it; null where the file has a row a step.</param>
+public sealed record SourceColumn(int? Column, string? Unit = null, string? Step = null)
+{
+    /// <summary>A column that is left out.</summary>
+    public static SourceColumn LeftOut { get; } = new(Column: null);
+}
+
+/// <summary>How a file is read into a table.</summary>
+/// <param name="HeadRow">Number of the row that holds the heads; rows above it are passed over.</param>
+/// <param name="Columns">What each column of the file means.</param>
+/// <param name="DecimalComma">True where 1,5 is one and a half.</param>
+/// <param name="Everywhere">Text of cells that the file has no column for, by column of the table: every row gets it.</param>
+public sealed record CsvMapping(
+    int HeadRow, IReadOnlyList<SourceColumn> Columns, bool DecimalComma, IReadOnlyDictionary<int, string> Everywhere)
+{
+    /// <summary>The manners of the file, for a person's own.</summary>
+    public CellManners Manners(CellManners own)
+    {
+        if (own.HasDecimalComma == DecimalComma)
+        {
+            return own;
+        }
+
+        var culture = (CultureInfo)own.Culture.Clone();
+        (culture.NumberFormat.NumberDecimalSeparator, culture.NumberFormat.NumberGroupSeparator) = DecimalComma ? (",", ".") : (".", ",");
+        return own with { Culture = culture };
+    }
+
+    /// <summary>The rows of the table that a row of the file becomes: one, or one for each step that has a column of its own.</summary>
+    public IEnumerable<TextRow> Apply(CsvRow row, IReadOnlyList<Column> table)
+    {
+        var cells = new string[table.Count];
+        var units = new string?[table.Count];
+        for (var column = 0; column < cells.Length; column++)
+        {
+            cells[column] = "";
+        }
+
+        var blank = true;
+        var steps = new List<(SourceColumn Source, string Price)>();
+        for (var at = 0; at < Math.Min(Columns.Count, row.Cells.Count); at++)
+        {
+            var source = Columns[at];
+            if (source.Column is not { } column)
+            {
+                continue;
+            }
+
+            var text = row.Cells[at].Trim();
+            blank &= text.Length == 0;
+            if (source.Step is not null)
+            {
+                steps.Add((source, text));
+            }
+            else
+            {
+                (cells[column], units[column]) = (text, source.Unit);
+            }
+        }
+
+        if (blank)
+        {
+            return [];
+        }
+
+        foreach (var (column, text) in Everywhere)
+        {
+            cells[column] = cells[column].Length == 0 ? text : cells[column];
+        }
+
+        return steps.Count == 0 ? [new TextRow(row.Number, cells, units)] : Steps(row.Number, cells, units, steps, table);
+    }
+
+    /// <summary>Where a problem of the table stands in the file: the letter of its column with its head; null where the file has no such column.</summary>
+    public string? PlaceOf(int column, IReadOnlyList<string> heads)
+    {
+        for (var at = 0; at < Columns.Count; at++)
+        {
+            if (Columns[at].Column == column)
+            {
+                return at < heads.Count ? $"{Letter(at)}, {heads[at].Trim()}" : Letter(at);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The letter of a column as spreadsheets have it: A to Z, then AA.</summary>
+    public static string Letter(int column)
+    {
+        const int letters = 26;
+        return column < letters ? ((char)('A' + column)).ToString() : Letter((column / letters) - 1) + (char)('A' + (column % letters));
+    }
+
+    private static IEnumerable<TextRow> Steps(
+        int number, string[] cells, string?[] units, List<(SourceColumn Source, string Price)> steps, IReadOnlyList<Column> table)
+    {
+        var place = table.ToList().FindIndex(column => column.Step is StepPart.From or StepPart.UpTo);
+        foreach (var (source, price) in steps.Where(step => step.Price.Length > 0))
+        {
+            var stepCells = (string[])cells.Clone();
+            (stepCells[place], stepCells[source.Column!.Value]) = (source.Step!, price);
+            yield return new TextRow(number, stepCells, units);
+        }
+    }
+}

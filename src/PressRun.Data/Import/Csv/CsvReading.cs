@@ -1,0 +1,100 @@
+using PressRun.Data.Import.Tables;
+
+namespace PressRun.Data.Import.Csv;
+
+/// <summary>What stands in a file, before anything of it is stored.</summary>
+/// <param name="Heads">Its heads.</param>
+/// <param name="Rows">Rows below the heads that hold anything.</param>
+/// <param name="Things">How many things they are.</param>
+/// <param name="Sample">The first rows as the table would show them.</param>
+/// <param name="Problems">What is wrong, at most <see cref="CsvReading.MostProblems"/> of it.</param>
+/// <param name="ProblemCount">How many problems there are in all.</param>
+public sealed record CsvPreview(
+    IReadOnlyList<string> Heads, int Rows, int Things, IReadOnlyList<string[]> Sample, IReadOnlyList<CellProblem> Problems, int ProblemCount);
+
+/// <summary>Reads a mapped file as things of a table, row by row.</summary>
+public static class CsvReading
+{
+    /// <summary>Most problems that are told one by one.</summary>
+    public const int MostProblems = 200;
+
+    private const int SampleSize = 12;
+    private const int ProgressEvery = 500;
+
+    /// <summary>The rows of a file as rows of the table.</summary>
+    /// <param name="source">The file.</param>
+    /// <param name="mapping">What its columns mean.</param>
+    /// <param name="table">Columns of the table.</param>
+    /// <param name="progress">Told the number of the row every now and then; null for nobody.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static IEnumerable<TextRow> Rows(
+        CsvSource source, CsvMapping mapping, IReadOnlyList<Column> table, IProgress<int>? progress = null, CancellationToken cancel = default)
+    {
+        foreach (var row in source.Rows())
+        {
+            if (row.Number <= mapping.HeadRow)
+            {
+                continue;
+            }
+
+            cancel.ThrowIfCancellationRequested();
+            foreach (var text in mapping.Apply(row, table))
+            {
+                yield return text;
+            }
+
+            if (row.Number % ProgressEvery == 0)
+            {
+                progress?.Report(row.Number);
+            }
+        }
+    }
+
+    /// <summary>The things of a file.</summary>
+    public static IEnumerable<ReadThing<T>> Things<T>(
+        CsvSource source, CsvMapping mapping, TableShape<T> shape, CellManners own, Action<CellProblem> problem, CancellationToken cancel = default)
+        where T : class =>
+        shape.Read(Rows(source, mapping, shape.Columns, null, cancel), mapping.Manners(own), problem);
+
+    /// <summary>Reads a whole file without storing anything.</summary>
+    public static CsvPreview Preview<T>(
+        CsvSource source, CsvMapping mapping, TableShape<T> shape, CellManners own, IProgress<int>? progress = null, CancellationToken cancel = default)
+        where T : class
+    {
+        var problems = new List<CellProblem>();
+        var (count, rows, things) = (0, 0, 0);
+        var sample = new List<string[]>();
+        foreach (var read in shape.Read(Counted(), mapping.Manners(own), Note))
+        {
+            things++;
+            if (sample.Count < SampleSize)
+            {
+                sample.AddRange(shape.Texts(read.Thing, own));
+            }
+        }
+
+        return new CsvPreview(Heads(source, mapping), rows, things, sample, problems, count);
+
+        IEnumerable<TextRow> Counted()
+        {
+            foreach (var row in Rows(source, mapping, shape.Columns, progress, cancel))
+            {
+                rows++;
+                yield return row;
+            }
+        }
+
+        void Note(CellProblem problem)
+        {
+            count++;
+            if (problems.Count < MostProblems)
+            {
+                problems.Add(problem);
+            }
+        }
+    }
+
+    /// <summary>The heads of a file.</summary>
+    public static IReadOnlyList<string> Heads(CsvSource source, CsvMapping mapping) =>
+        source.Rows().Skip(mapping.HeadRow - 1).FirstOrDefault()?.Cells ?? [];
+}

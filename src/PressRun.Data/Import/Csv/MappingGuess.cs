@@ -1,0 +1,157 @@
+using System.Text.RegularExpressions;
+using PressRun.Data.Import.Tables;
+
+namespace PressRun.Data.Import.Csv;
+
+/// <summary>Guesses how a file is read into a table, from the words in its heads and from what stands below them. A person looks at the guess and
+/// mends it before anything is stored.</summary>
+public static partial class MappingGuess
+{
+    private const int HeadRowsLookedAt = 10;
+    private const int RowsLookedAt = 50;
+    private const int LeastFit = 30;
+    private const int FitByCells = 40;
+    private const double MostlyRight = 0.6;
+
+    /// <summary>The guess for a file.</summary>
+    /// <param name="source">The file.</param>
+    /// <param name="table">Columns of the table.</param>
+    /// <param name="own">The person's own manners.</param>
+    public static CsvMapping Of(CsvSource source, IReadOnlyList<Column> table, CellManners own) =>
+        Of([.. source.Rows().Take(HeadRowsLookedAt + RowsLookedAt)], table, own);
+
+    /// <summary>How well a guess covers what a table needs: the part of its required columns that have a source.</summary>
+    public static double Covers(CsvMapping mapping, IReadOnlyList<Column> table)
+    {
+        var needed = Enumerable.Range(0, table.Count).Where(column => table[column].Required).ToList();
+        var found = needed.Count(column => mapping.Columns.Any(source => source.Column == column));
+        return needed.Count == 0 ? 0 : (double)found / needed.Count;
+    }
+
+    internal static CsvMapping Of(IReadOnlyList<CsvRow> rows, IReadOnlyList<Column> table, CellManners own)
+    {
+        if (rows.Count == 0)
+        {
+            return new CsvMapping(1, [], own.HasDecimalComma, new Dictionary<int, string>());
+        }
+
+        var head = HeadRow(rows, table);
+        var below = rows.Where(row => row.Number > head.Number).Take(RowsLookedAt).ToList();
+        var heads = head.Cells.Select(cell => new HeadWords(cell)).ToList();
+        var comma = DecimalComma(below, own);
+        var draft = new CsvMapping(head.Number, [], comma, new Dictionary<int, string>());
+        return draft with { Columns = Assign(heads, below, table, draft.Manners(own)) };
+    }
+
+    // The first of the top rows that names the most columns.
+    private static CsvRow HeadRow(IReadOnlyList<CsvRow> rows, IReadOnlyList<Column> table) =>
+        rows.Take(HeadRowsLookedAt).Where(row => row.Cells.Any(cell => cell.Trim().Length > 0))
+            .DefaultIfEmpty(rows[0])
+            .MaxBy(row => row.Cells.Sum(cell => table.Max(column => new HeadWords(cell).Fit(column)) >= LeastFit ? 1 : 0))!;
+
+    private static SourceColumn[] Assign(List<HeadWords> heads, List<CsvRow> below, IReadOnlyList<Column> table, CellManners manners)
+    {
+        var result = new SourceColumn[heads.Count];
+        Array.Fill(result, SourceColumn.LeftOut);
+        var price = IndexOf(table, StepPart.Price);
+        var byMass = IndexOf(table, StepPart.UpTo) >= 0;
+        for (var at = 0; at < heads.Count && price >= 0; at++)
+        {
+            if ((byMass ? heads[at].StepUpTo : heads[at].StepFrom) is { } step)
+            {
+                result[at] = new SourceColumn(price, Step: step);
+            }
+        }
+
+        var wide = result.Any(source => source.Step is not null);
+        var taken = new HashSet<int>(wide ? Enumerable.Range(0, table.Count).Where(column => table[column].Step != StepPart.None) : []);
+        var fits = from at in Enumerable.Range(0, heads.Count)
+                   where result[at].Step is null
+                   from column in Enumerable.Range(0, table.Count)
+                   let unit = UnitFor(heads[at], at, below, table[column])
+                   let right = RightShare(at, below, table[column], manners, unit)
+                   let fit = Fit(heads[at].Fit(table[column]), right, table[column])
+                   where fit >= LeastFit
+                   orderby fit descending, at
+                   select (At: at, Column: column, Unit: unit);
+        foreach (var (at, column, unit) in fits.ToList())
+        {
+            if (result[at].Column is null && taken.Add(column))
+            {
+                result[at] = new SourceColumn(column, unit);
+            }
+        }
+
+        return result;
+    }
+
+    // A head that fits counts for less over cells that do not; cells that can be nothing else count without a head.
+    private static int Fit(int head, double right, Column column)
+    {
+        if (head > 0)
+        {
+            return right >= MostlyRight ? head : head / 2;
+        }
+
+        return right > 0.9 && column.Kind is WeightCell or ReferenceCell ? FitByCells : 0;
+    }
+
+    private static double RightShare(int at, List<CsvRow> below, Column column, CellManners manners, string? unit)
+    {
+        var cells = below.Where(row => at < row.Cells.Count && row.Cells[at].Trim().Length > 0).Select(row => row.Cells[at].Trim()).ToList();
+        return cells.Count == 0 ? 1 : (double)cells.Count(cell => column.Kind.Read(cell, manners, unit).Rule is null) / cells.Count;
+    }
+
+    private static string? UnitFor(HeadWords head, int at, List<CsvRow> below, Column column)
+    {
+        if (head.Unit is { } unit && column.Kind.Units.Contains(unit))
+        {
+            return unit;
+        }
+
+        return column.Kind is PercentCell && LooksLikeFractions(at, below) ? PercentCell.Fraction : null;
+    }
+
+    private static bool LooksLikeFractions(int at, List<CsvRow> below)
+    {
+        var cells = below.Where(row => at < row.Cells.Count && row.Cells[at].Trim().Length > 0).Select(row => row.Cells[at].Trim()).ToList();
+        return cells.Count > 0 && cells.All(cell => cell is "0" or "1" || SmallFraction().IsMatch(cell)) && cells.Any(cell => cell is not ("0" or "1"));
+    }
+
+    private static bool DecimalComma(List<CsvRow> below, CellManners own)
+    {
+        var commas = 0;
+        var points = 0;
+        foreach (var cell in below.SelectMany(row => row.Cells))
+        {
+            var last = PlainNumber().Match(cell);
+            if (last.Success)
+            {
+                commas += last.Groups["mark"].Value == "," ? 1 : 0;
+                points += last.Groups["mark"].Value == "." ? 1 : 0;
+            }
+        }
+
+        return commas == points ? own.HasDecimalComma : commas > points;
+    }
+
+    private static int IndexOf(IReadOnlyList<Column> table, StepPart part)
+    {
+        for (var column = 0; column < table.Count; column++)
+        {
+            if (table[column].Step == part)
+            {
+                return column;
+            }
+        }
+
+        return -1;
+    }
+
+    // A number whose mark cannot group: not followed by exactly three digits, unless nothing but a zero stands before it.
+    [GeneratedRegex(@"^[^\d]*(?:\d[\d.,' ]*(?<mark>[.,])(?:\d{1,2}|\d{4,})|0(?<mark>[.,])\d+)[^\d.,]*$", RegexOptions.ExplicitCapture, 200)]
+    private static partial Regex PlainNumber();
+
+    [GeneratedRegex(@"^0?[.,]\d+$", RegexOptions.None, 200)]
+    private static partial Regex SmallFraction();
+}

@@ -1,0 +1,127 @@
+using PressRun.Data.Import.Tables;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Editions;
+
+namespace PressRun.Data.Import.Shapes;
+
+/// <summary>Columns that prices with steps share.</summary>
+internal static class StepColumns
+{
+    public static Column From(string title) => new("from", title, Cells.StepFrom)
+    {
+        Step = StepPart.From, Words = Cells.Words("from|quantity|qty|from quantity|minimum quantity|ab|menge|a partir de|desde|units"),
+    };
+
+    public static Column Each(string title) => new("each", title, Cells.Money)
+    {
+        Step = StepPart.Price, Words = Cells.Words("each|price|price each|unit price|per unit|per sheet|cost|preis|stuckpreis|prix|precio"),
+    };
+
+    public static Column Rule { get; } = new("rule", "Steps", new ChoiceCell<StepRule>(
+        ("all units", StepRule.AllUnits), ("each its own", StepRule.Incremental), ("allUnits", StepRule.AllUnits), ("incremental", StepRule.Incremental)))
+    {
+        OfThing = true, Words = Cells.Words("rule|steps|step rule"),
+    };
+
+    public static Column Sheet(ReferenceCell sheets) => new("sheet", "Sheet", sheets)
+    {
+        Required = true, OfThing = true, Words = Cells.Words("sheet|sheet size|size|format|bogen|feuille"),
+    };
+
+    public static object? Unless(StepRule rule) => rule == StepRule.AllUnits ? null : rule;
+
+    public static List<PriceStep>? Steps(IReadOnlyList<object?[]> rows, int from, int each, Refuse refuse)
+    {
+        var steps = rows.Select(row => new PriceStep((long)row.Value(from, 1m), row.Value<decimal>(each))).ToList();
+        return StepRows.RiseFromOne(steps, step => step.From, from, refuse) ? steps : null;
+    }
+}
+
+/// <summary>Print prices, a row a step.</summary>
+/// <param name="sheets">The list's sheets.</param>
+public sealed class PrintShape(ReferenceCell sheets) : TableShape<PrintPrice>
+{
+    private const int Inks = 0;
+    private const int SheetOf = 1;
+    private const int From = 2;
+    private const int Each = 3;
+    private const int Rule = 4;
+
+    /// <inheritdoc/>
+    public override string Name => "print prices";
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Column> Columns { get; } =
+    [
+        new("ink", "Ink", new ChoiceCell<Ink>(
+            ("colour", Ink.Colour), ("black", Ink.Black), ("color", Ink.Colour), ("cmyk", Ink.Colour), ("4/0", Ink.Colour), ("b/w", Ink.Black),
+            ("bw", Ink.Black), ("mono", Ink.Black), ("1/0", Ink.Black), ("farbe", Ink.Colour), ("schwarz", Ink.Black), ("sw", Ink.Black)))
+        {
+            Required = true, OfThing = true, Words = Cells.Words("ink|inks|colour|color|printing|druck|farbe|encre"),
+        },
+        StepColumns.Sheet(sheets),
+        StepColumns.From("From side"),
+        StepColumns.Each("A side") with { Required = true },
+        StepColumns.Rule,
+    ];
+
+    /// <inheritdoc/>
+    public override IEnumerable<object?[]> Rows(PrintPrice thing) =>
+        thing.Steps.Select(step => (object?[])[thing.Ink, thing.SheetId, (decimal)step.From, step.Each, StepColumns.Unless(thing.Rule)]);
+
+    /// <inheritdoc/>
+    public override PrintPrice? Thing(IReadOnlyList<object?[]> rows, Refuse refuse) =>
+        StepColumns.Steps(rows, From, Each, refuse) is { } steps
+            ? new PrintPrice(rows[0].Value<Ink>(Inks), rows[0].Text(SheetOf), steps, rows[0].Value<StepRule>(Rule))
+            : null;
+
+    /// <inheritdoc/>
+    public override (string Key, int Column)? KeyOf(PrintPrice thing) => ($"{thing.Ink}|{thing.SheetId}", Inks);
+
+    /// <inheritdoc/>
+    public override bool GoesOn(object?[] before, object?[] row) => Equals(before[Inks], row[Inks]) && Equals(before[SheetOf], row[SheetOf]);
+}
+
+/// <summary>Paper prices, a row a step.</summary>
+/// <param name="stocks">The press's papers.</param>
+/// <param name="sheets">The list's sheets.</param>
+public sealed class PaperShape(ReferenceCell stocks, ReferenceCell sheets) : TableShape<PaperPrice>
+{
+    private const int StockOf = 0;
+    private const int SheetOf = 1;
+    private const int From = 2;
+    private const int Each = 3;
+    private const int Rule = 4;
+
+    /// <inheritdoc/>
+    public override string Name => "paper prices";
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Column> Columns { get; } =
+    [
+        new("stock", "Paper", stocks)
+        {
+            Required = true, OfThing = true, Words = Cells.Words("paper|stock|paper name|name|material|description|product|papier|papel|sorte"),
+        },
+        StepColumns.Sheet(sheets),
+        StepColumns.From("From sheet"),
+        StepColumns.Each("A sheet") with { Required = true },
+        StepColumns.Rule,
+    ];
+
+    /// <inheritdoc/>
+    public override IEnumerable<object?[]> Rows(PaperPrice thing) =>
+        thing.Steps.Select(step => (object?[])[thing.StockId, thing.SheetId, (decimal)step.From, step.Each, StepColumns.Unless(thing.Rule)]);
+
+    /// <inheritdoc/>
+    public override PaperPrice? Thing(IReadOnlyList<object?[]> rows, Refuse refuse) =>
+        StepColumns.Steps(rows, From, Each, refuse) is { } steps
+            ? new PaperPrice(rows[0].Text(StockOf), rows[0].Text(SheetOf), steps, rows[0].Value<StepRule>(Rule))
+            : null;
+
+    /// <inheritdoc/>
+    public override (string Key, int Column)? KeyOf(PaperPrice thing) => ($"{thing.StockId}|{thing.SheetId}", StockOf);
+
+    /// <inheritdoc/>
+    public override bool GoesOn(object?[] before, object?[] row) => Equals(before[StockOf], row[StockOf]) && Equals(before[SheetOf], row[SheetOf]);
+}

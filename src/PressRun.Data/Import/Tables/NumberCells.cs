@@ -1,0 +1,156 @@
+using System.Globalization;
+using PressRun.JobFile.Reading;
+
+namespace PressRun.Data.Import.Tables;
+
+/// <summary>Numbers in cells as people and spreadsheets write them.</summary>
+public static class NumberCells
+{
+    private const int GroupLength = 3;
+
+    /// <summary>
+    /// Reads a decimal number exactly. Where point and comma both stand, the last one is the decimal mark. A lone mark is the culture's decimal
+    /// mark, or groups thousands where exactly three digits follow it (<c>1,200</c>, but not <c>0,120</c>), or is understood as a decimal mark.
+    /// Spaces and apostrophes between digits group.
+    /// </summary>
+    public static bool TryParse(string text, CultureInfo culture, out decimal number)
+    {
+        number = 0m;
+        var digits = string.Concat(text.Where(sign => !char.IsWhiteSpace(sign) && sign is not ('\'' or '\u2019'))).Replace('\u2212', '-');
+        var point = digits.LastIndexOf('.');
+        var comma = digits.LastIndexOf(',');
+        if (point >= 0 && comma >= 0)
+        {
+            var (mark, group) = point > comma ? ('.', ',') : (',', '.');
+            return Grouped(digits[..Math.Max(point, comma)], group)
+                && digits.IndexOf(mark, StringComparison.Ordinal) == Math.Max(point, comma)
+                && NumberText.TryParse(digits.Replace(group.ToString(), "", StringComparison.Ordinal).Replace(mark, '.'), out number);
+        }
+
+        var at = Math.Max(point, comma);
+        if (at < 0)
+        {
+            return NumberText.TryParse(digits, out number);
+        }
+
+        var lone = digits[at];
+        var isDecimal = digits.IndexOf(lone, StringComparison.Ordinal) == at
+            && (culture.NumberFormat.NumberDecimalSeparator == lone.ToString() || !Grouped(digits, lone) || digits.TrimStart('-').StartsWith('0'));
+        return isDecimal
+            ? NumberText.TryParse(digits.Replace(lone, '.'), out number)
+            : Grouped(digits, lone) && NumberText.TryParse(digits.Replace(lone.ToString(), "", StringComparison.Ordinal), out number);
+    }
+
+    /// <summary>A number with the culture's decimal mark, all its digits and no groups.</summary>
+    public static string Write(decimal number, CultureInfo culture)
+    {
+        var plain = NumberText.Plain(number);
+        return culture.NumberFormat.NumberDecimalSeparator == "," ? plain.Replace('.', ',') : plain;
+    }
+
+    // Groups of three digits from the mark on: 1,200 and 1,200,000, not 12,5.
+    private static bool Grouped(string digits, char group)
+    {
+        var groups = digits.TrimStart('-').Split(group);
+        return groups[0].Length is >= 1 and <= GroupLength && groups.Skip(1).All(part => part.Length == GroupLength);
+    }
+}
+
+/// <summary>A number within a range.</summary>
+/// <param name="rule">The range and its sentence.</param>
+/// <param name="unit">What it counts, for the head; null where the head says it.</param>
+public sealed class NumberCell(NumberRule rule, string? unit = null) : CellKind
+{
+    /// <inheritdoc/>
+    public override bool IsNumeric => true;
+
+    /// <inheritdoc/>
+    public override string? UnitOf(CellManners manners) => unit;
+
+    /// <inheritdoc/>
+    public override CellRead Read(string text, CellManners manners, string? unit = null) =>
+        NumberCells.TryParse(text, manners.Culture, out var number) && rule.Holds(number) ? CellRead.Of(number) : CellRead.Refused(rule.Sentence);
+
+    /// <inheritdoc/>
+    public override string Write(object value, CellManners manners) => NumberCells.Write((decimal)value, manners.Culture);
+}
+
+/// <summary>An amount of money; signs and letters of a currency around it are passed over, for the press has only one.</summary>
+/// <param name="rule">The range and its sentence.</param>
+public sealed class MoneyCell(NumberRule rule) : CellKind
+{
+    /// <inheritdoc/>
+    public override bool IsNumeric => true;
+
+    /// <inheritdoc/>
+    public override CellRead Read(string text, CellManners manners, string? unit = null)
+    {
+        var start = 0;
+        var end = text.Length;
+        while (start < end && IsAround(text[start]))
+        {
+            start++;
+        }
+
+        while (end > start && IsAround(text[end - 1]))
+        {
+            end--;
+        }
+
+        return NumberCells.TryParse(text[start..end], manners.Culture, out var amount) && rule.Holds(amount)
+            ? CellRead.Of(amount)
+            : CellRead.Refused(rule.Sentence);
+    }
+
+    /// <inheritdoc/>
+    public override string Write(object value, CellManners manners)
+    {
+        var amount = NumberText.Trimmed((decimal)value);
+        const int usualDigits = 2;
+        var text = amount.Scale is > 0 and < usualDigits
+            ? amount.ToString("F2", CultureInfo.InvariantCulture)
+            : amount.ToString(CultureInfo.InvariantCulture);
+        return manners.HasDecimalComma ? text.Replace('.', ',') : text;
+    }
+
+    private static bool IsAround(char sign) =>
+        char.IsWhiteSpace(sign) || char.IsLetter(sign) || char.GetUnicodeCategory(sign) == UnicodeCategory.CurrencySymbol;
+}
+
+/// <summary>A rate, written in per cent and kept as a fraction.</summary>
+/// <param name="rule">The range of the fraction.</param>
+/// <param name="sentence">What would be right, in per cent.</param>
+public sealed class PercentCell(NumberRule rule, string sentence) : CellKind
+{
+    /// <summary>The usual unit.</summary>
+    public const string PerCent = "%";
+
+    /// <summary>The unit of files that write 0.05 for five per cent.</summary>
+    public const string Fraction = "of 1";
+
+    private const decimal Hundred = 100m;
+
+    /// <inheritdoc/>
+    public override bool IsNumeric => true;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Units { get; } = [PerCent, Fraction];
+
+    /// <inheritdoc/>
+    public override string UnitOf(CellManners manners) => PerCent;
+
+    /// <inheritdoc/>
+    public override CellRead Read(string text, CellManners manners, string? unit = null)
+    {
+        var trimmed = text.Trim();
+        var inHundredths = trimmed.EndsWith('%') || unit != Fraction;
+        return NumberCells.TryParse(trimmed.TrimEnd('%'), manners.Culture, out var number)
+            && (inHundredths ? number / Hundred : number) is var rate
+            && rule.Holds(rate)
+            ? CellRead.Of(NumberText.Trimmed(rate))
+            : CellRead.Refused(sentence);
+    }
+
+    /// <inheritdoc/>
+    public override string Write(object value, CellManners manners) => NumberCells.Write((decimal)value * Hundred, manners.Culture);
+}

@@ -1,0 +1,29 @@
+using CsCheck;
+using PressRun.Data.Import.Csv;
+
+namespace PressRun.Data.Tests.Import;
+
+public sealed class FormulasTests
+{
+    [Theory]
+    [InlineData("=1+1", "'=1+1")]
+    [InlineData("+49", "'+49")]
+    [InlineData("-5", "'-5")]
+    [InlineData("@now", "'@now")]
+    [InlineData("\tx", "'\tx")]
+    [InlineData("\rx", "'\rx")]
+    [InlineData("'=quoted", "''=quoted")]
+    [InlineData("Drifter's cap", "Drifter's cap")]
+    [InlineData("'tween deck", "'tween deck")]
+    [InlineData("", "")]
+    public void What_a_spreadsheet_would_run_gets_an_apostrophe(string text, string inFile)
+    {
+        Assert.Equal(inFile, Formulas.Defuse(text));
+        Assert.Equal(text, Formulas.Restore(inFile));
+    }
+
+    [Fact]
+    public void Every_text_comes_back_as_it_was() =>
+        Pick.From('\'', '=', '+', '-', '@', '\t', '\r', 'a', ' ', '1').Array[0, 6].Select(signs => new string(signs))
+            .Sample(text => Formulas.Restore(Formulas.Defuse(text)) == text && Formulas.Defuse(text) is not ['=' or '+' or '-' or '@' or '\t' or '\r', ..]);
+}
