@@ -24,6 +24,12 @@ internal static class AnswerTable
             case JobAnswer.OfImposition imposition:
                 Write(text, imposition);
                 break;
+            case JobAnswer.OfComparison comparison:
+                ComparisonTable.Write(text, comparison.Job, comparison.Comparison);
+                break;
+            case JobAnswer.OfReprint reprint:
+                ReprintTable.Write(text, reprint.Job, reprint.Plan);
+                break;
         }
 
         return text.ToString();

@@ -30,7 +30,8 @@ internal enum Command
 internal sealed record Arguments(Command Command, JobQuestion Question, string File, bool AsTable, string? Mistake)
 {
     private static readonly (string Word, JobQuestion Question)[] Questions =
-        [("estimate", JobQuestion.Estimate), ("ladder", JobQuestion.Ladder), ("impose", JobQuestion.Impose)];
+        [("estimate", JobQuestion.Estimate), ("ladder", JobQuestion.Ladder), ("impose", JobQuestion.Impose),
+        ("compare", JobQuestion.Compare), ("reprint", JobQuestion.Reprint)];
 
     /// <summary>Reads the words; options may stand anywhere.</summary>
     public static Arguments Parse(string[] args)
@@ -82,7 +83,7 @@ internal sealed record Arguments(Command Command, JobQuestion Question, string F
             };
         }
 
-        return Wrong($"the command {words[0]} is not known; there are estimate, ladder, impose, sample and schema.");
+        return Wrong($"the command {words[0]} is not known; there are estimate, ladder, impose, compare, reprint, sample and schema.");
     }
 
     private static Arguments Plain(Command command) => new(command, default, string.Empty, false, null);

@@ -11,12 +11,12 @@ namespace PressRun.Cli;
 internal static class CommandLine
 {
     private const int Answered = 0;
-    private const int Failed = 1;
+    private const int Defect = 1;
     private const int Refused = 2;
 
     /// <summary>Runs one command.</summary>
-    /// <returns>0 with an answer, 2 where the job file was refused, 1 where something else was wrong. Where it is not 0, nothing was
-    /// written to standard output.</returns>
+    /// <returns>0 with an answer, 2 where the job file or the command was refused, 1 where the program itself failed. Where it is not 0,
+    /// nothing was written to standard output.</returns>
     public static int Run(string[] args)
     {
         // People's names are in all scripts, whatever the terminal's own encoding.
@@ -38,7 +38,7 @@ internal static class CommandLine
         {
             errors.WriteLine("pressrun: this is a defect of the program and not of your file; please report it with the lines below.");
             errors.WriteLine(problem);
-            return Failed;
+            return Defect;
         }
     }
 
@@ -116,6 +116,6 @@ internal static class CommandLine
     {
         errors.WriteLine("pressrun: " + mistake);
         errors.WriteLine("Try: pressrun --help");
-        return Failed;
+        return Refused;
     }
 }

@@ -13,6 +13,8 @@ internal static class Help
           pressrun estimate FILE [--table]   the full costing at the job's quantity
           pressrun ladder FILE [--table]     what each quantity of the job's ladder costs, and better buys
           pressrun impose FILE [--table]     pages on each sheet, creep, stapler stop and cuts
+          pressrun compare FILE [--table]    the edition on the papers that the job's compare names
+          pressrun reprint FILE [--table]    how many to print, from the demand that the job's reprint names
           pressrun sample                    a small job file to start from
           pressrun schema                    the JSON Schema of the job file, for an editor that checks as you type
 
@@ -31,10 +33,9 @@ internal static class Help
 
         Exit status
           0  answered
-          2  the job file was refused; standard error says, line by line, where ($.edition.parts[1].pages),
-             what stands there, and what would be right
-          1  something else, such as a file that is not there
-        In the last two cases nothing is written to standard output.
+          2  refused; standard error says, line by line, where in the job file ($.edition.parts[1].pages),
+             what stands there, and what would be right - or that the file or the command is not there
+        Then nothing is written to standard output.
 
         Taxes and postage are the figures in the job file: check them with the carrier and a licensed adviser.
 

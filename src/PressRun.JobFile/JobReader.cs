@@ -68,6 +68,8 @@ public static class JobReader
         var reclaimTax = block.Flag("reclaimTax") ?? false;
         var quantity = block.Count("quantity", JobRules.Copies, Need.Must) ?? 0;
         var ladder = LadderBlock.ReadMember(block);
+        var compare = CompareBlock.ReadMember(block, edition, stockIds, quantity);
+        var reprint = ReprintBlock.ReadMember(block);
         block.Close();
         if (currency is null || edition is null || shop is null)
         {
@@ -75,7 +77,7 @@ public static class JobReader
         }
 
         CheckSheets(block, edition, shop);
-        return new Job(date, currency, edition, stocks, shop, bench, mailers, postage, channels, freeCopies, reclaimTax, quantity, ladder);
+        return new Job(date, currency, edition, stocks, shop, bench, mailers, postage, channels, freeCopies, reclaimTax, quantity, ladder, compare, reprint);
     }
 
     private static void ReadSchema(JsonBlock block)

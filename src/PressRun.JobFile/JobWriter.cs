@@ -67,6 +67,16 @@ public static class JobWriter
             json.WriteEndObject();
         }
 
+        if (job.Compare is { } compare)
+        {
+            RequestWriter.WriteCompare(json, compare, job);
+        }
+
+        if (job.Reprint is { } reprint)
+        {
+            RequestWriter.WriteReprint(json, reprint, currency);
+        }
+
         json.WriteEndObject();
     }
 }

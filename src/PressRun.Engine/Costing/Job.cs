@@ -1,9 +1,11 @@
 using PressRun.Engine.Bench;
+using PressRun.Engine.Comparing;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Ladder;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
 using PressRun.Engine.Postage;
+using PressRun.Engine.Reprint;
 using PressRun.Engine.Selling;
 
 namespace PressRun.Engine.Costing;
@@ -22,6 +24,8 @@ namespace PressRun.Engine.Costing;
 /// <param name="ReclaimTax">True where the press gets the shop's tax back.</param>
 /// <param name="Quantity">Good copies wanted, 1 to 1,000,000.</param>
 /// <param name="Ladder">Quantities to compare; null where none were asked for.</param>
+/// <param name="Compare">Papers to compare; null where none were asked for.</param>
+/// <param name="Reprint">What a reprint is decided from; null where it is not asked for.</param>
 public sealed record Job(
     DateOnly Date,
     Currency Currency,
@@ -35,7 +39,9 @@ public sealed record Job(
     int FreeCopies,
     bool ReclaimTax,
     int Quantity,
-    LadderRange? Ladder)
+    LadderRange? Ladder,
+    ComparisonRequest? Compare = null,
+    ReprintRequest? Reprint = null)
 {
     /// <summary>The same job with parts on other stocks. A copy that was weighed or gauged was on the papers it had, so that is left out.</summary>
     public Job WithStocks(params IEnumerable<(int Part, string StockId)> choices)

@@ -34,9 +34,10 @@ internal static class JobRules
             CheckSpoilage(job.Bench.Steps[index].Spoilage, $"$.bench.steps[{index}].spoilage", problems);
         }
 
+        var mailers = job.Mailers.Select(mailer => mailer.Id).ToHashSet(StringComparer.Ordinal);
         for (var index = 0; index < job.Channels.Count; index++)
         {
-            if (job.Channels[index].MailerId is { } mailer && job.Mailers.All(known => known.Id != mailer))
+            if (job.Channels[index].MailerId is { } mailer && !mailers.Contains(mailer))
             {
                 problems.Add(new Problem($"$.channels[{index}].mailer", mailer, "There is no mailer with this id."));
             }
@@ -93,10 +94,11 @@ internal static class JobRules
                 $"$.stocks['{stock.Id}']", stock.Name, "A stock needs a caliper, a bulk or at least a finish, to know how thick it is."));
         }
 
+        var stocks = job.Stocks.Select(stock => stock.Id).ToHashSet(StringComparer.Ordinal);
         for (var index = 0; index < job.Edition.Parts.Count; index++)
         {
             var part = job.Edition.Parts[index];
-            if (job.Stocks.All(stock => stock.Id != part.StockId))
+            if (!stocks.Contains(part.StockId))
             {
                 problems.Add(new Problem($"$.edition.parts[{index}].stock", part.StockId, "There is no stock with this id."));
             }

@@ -7,9 +7,12 @@ namespace PressRun.Engine.Postage;
 public static class PostageTable
 {
     /// <summary>The services in force on a date, in the order listed: of several tables of one id the latest that has begun.</summary>
-    public static IReadOnlyList<PostageService> InForce(IReadOnlyList<PostageService> services, DateOnly date) =>
-        [.. services.Where(service => service.ValidFrom <= date
-            && !services.Any(other => other.Id == service.Id && other.ValidFrom <= date && other.ValidFrom > service.ValidFrom))];
+    public static IReadOnlyList<PostageService> InForce(IReadOnlyList<PostageService> services, DateOnly date)
+    {
+        var begun = services.Where(service => service.ValidFrom <= date).ToList();
+        var latest = begun.GroupBy(service => service.Id, StringComparer.Ordinal).ToDictionary(tables => tables.Key, tables => tables.Max(table => table.ValidFrom));
+        return [.. begun.Where(service => service.ValidFrom == latest[service.Id])];
+    }
 
     /// <summary>The cheapest service of a region for copies in a mailer; of equals the first listed.</summary>
     /// <param name="services">The region's services in force, as <see cref="InForce"/> gives them.</param>

@@ -1,8 +1,10 @@
 using System.Buffers;
 using System.Text.Json;
 using PressRun.Engine.Bench;
+using PressRun.Engine.Comparing;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Ladder;
+using PressRun.Engine.Reprint;
 using PressRun.JobFile.Writing;
 
 namespace PressRun.JobFile.Results;
@@ -18,6 +20,12 @@ public enum JobQuestion
 
     /// <summary>Page order, creep, stapler stop and cuts.</summary>
     Impose,
+
+    /// <summary>The edition on other papers, side by side.</summary>
+    Compare,
+
+    /// <summary>How many to print, from what may be asked for.</summary>
+    Reprint,
 }
 
 /// <summary>The answer to a question about a job: the same wherever it is asked.</summary>
@@ -48,6 +56,20 @@ public abstract record JobAnswer
         public override void Write(Utf8JsonWriter json) => ImpositionWriter.Write(json, Imposition);
     }
 
+    /// <summary>Papers of a job's edition side by side.</summary>
+    public sealed record OfComparison(Job Job, StockComparison Comparison) : JobAnswer
+    {
+        /// <inheritdoc/>
+        public override void Write(Utf8JsonWriter json) => ComparisonWriter.Write(json, Comparison, Job);
+    }
+
+    /// <summary>A reprint of a job's edition.</summary>
+    public sealed record OfReprint(Job Job, ReprintPlan Plan) : JobAnswer
+    {
+        /// <inheritdoc/>
+        public override void Write(Utf8JsonWriter json) => ReprintWriter.Write(json, Plan, Job.Currency);
+    }
+
     /// <summary>Answers a question about a job in an open document.</summary>
     /// <param name="question">What is asked.</param>
     /// <param name="jobFile">The document's root.</param>
@@ -72,9 +94,13 @@ public abstract record JobAnswer
         {
             JobQuestion.Estimate => Answer(prepared.Estimate(job.Quantity), estimate => new OfEstimate(job, estimate)),
             JobQuestion.Ladder when job.Ladder is { } range => Answer(prepared.Ladder(range, cancellation), ladder => new OfLadder(job, ladder)),
-            JobQuestion.Ladder => Outcome<JobAnswer>.Refused(
-                new Problem("$.ladder", null, "This is required for a ladder and is missing. Write a ladder as { \"from\", \"to\", \"step\" }.")),
+            JobQuestion.Ladder => Missing("ladder", "{ \"from\", \"to\", \"step\" }"),
             JobQuestion.Impose => Outcome<JobAnswer>.Of(new OfImposition(job, prepared.Impose())),
+            JobQuestion.Compare when job.Compare is { } request =>
+                Answer(StockComparer.Compare(job, request, cancellation), comparison => new OfComparison(job, comparison)),
+            JobQuestion.Compare => Missing("compare", "{ \"stocks\", \"halves\", \"quantities\" }"),
+            JobQuestion.Reprint when job.Reprint is { } request => Reprint(prepared, request, cancellation),
+            JobQuestion.Reprint => Missing("reprint", "{ \"onHand\", \"demand\", \"from\", \"to\", \"step\" }"),
             _ => throw new ArgumentOutOfRangeException(nameof(question), question, "There is no such question."),
         };
     }
@@ -93,6 +119,17 @@ public abstract record JobAnswer
         }
 
         return bytes.WrittenSpan.ToArray();
+    }
+
+    private static Outcome<JobAnswer> Missing(string block, string form) => Outcome<JobAnswer>.Refused(
+        new Problem("$." + block, null, $"This is required for {block} and is missing. Write it as {form}."));
+
+    private static Outcome<JobAnswer> Reprint(PreparedJob prepared, ReprintRequest request, CancellationToken cancellation)
+    {
+        var planner = ReprintPlanner.Prepare(prepared, request);
+        return planner.Succeeded
+            ? Answer(planner.Value.Plan(cancellation), plan => new OfReprint(prepared.Job, plan))
+            : Outcome<JobAnswer>.Refused(planner.Problems);
     }
 
     private static Outcome<JobAnswer> Answer<T>(Outcome<T> outcome, Func<T, JobAnswer> answer)

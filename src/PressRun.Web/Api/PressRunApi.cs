@@ -13,6 +13,8 @@ public static class PressRunApi
         ("/estimate", JobQuestion.Estimate, "What the run costs", "The full costing at the job's quantity: parts on sheets, cost lines, post, channels, break-even and warnings."),
         ("/ladder", JobQuestion.Ladder, "What each quantity costs", "Landed and unit cost at every quantity of the job's ladder, the quantity of the lowest unit cost, and every better buy."),
         ("/impose", JobQuestion.Impose, "What the one who binds needs", "Pages on each sheet or leaf, creep, the stapler's stop, staple places and cuts in their order."),
+        ("/compare", JobQuestion.Compare, "Papers side by side", "The edition on every combination of the papers that the job's compare names: cost, mass, thickness, freight, postage and headroom."),
+        ("/reprint", JobQuestion.Reprint, "How many to print", "Expected profit at every quantity on the real staircase of costs, the best quantity, the best within the cash, and the odds."),
     ];
 
     /// <summary>Adds what the interface needs. <see cref="ApiLimits"/> come from the section <c>PressRun:Api</c> of the configuration.</summary>
