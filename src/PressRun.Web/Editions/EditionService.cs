@@ -3,6 +3,7 @@ using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Stocks;
 using PressRun.Data.Titles;
+using PressRun.Engine.Editions;
 using PressRun.Engine.Paper;
 
 namespace PressRun.Web.Editions;
@@ -45,7 +46,7 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
             edition,
             await editions.OfTitleAsync(press, title.Id),
             plan is null ? null : await plans.SourceAsync(press, plan.Id),
-            [.. (await stocks.ListAsync(press)).Select(item => item.Item)]);
+            await StocksAsync(press));
     }
 
     /// <summary>Saves an edition.</summary>
@@ -60,4 +61,26 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
     /// <summary>The next printing from this one; its number, or null where this one is gone.</summary>
     public async Task<int?> CopyForwardAsync(PressId press, Guid edition) =>
         await editions.CopyForwardAsync(press, edition) is SaveResult<EditionRecord>.Saved saved ? saved.Now.Printing : null;
+
+    /// <summary>Papers that can be chosen.</summary>
+    public async Task<IReadOnlyList<Stock>> StocksAsync(PressId press) => [.. (await stocks.ListAsync(press)).Select(item => item.Item)];
+
+    /// <summary>A new title with its first printing; where that is, or what stands in the way.</summary>
+    public async Task<(string? Address, string? Problem)> AddAsync(PressId press, NewTitle title, Size page, Binding binding, IReadOnlyList<Part> parts)
+    {
+        switch (await titles.AddAsync(press, title))
+        {
+            case SaveResult<TitleRecord>.Saved saved:
+                var edition = new EditionRecord(
+                    Guid.Empty, saved.Now.Id, title.Title, 1, null, null, 0, 0m, 0, page, binding, false, default, FoldShape.Flat, null,
+                    [.. parts.Select(part => new EditionPart(Guid.Empty, part))], [], false, 0);
+                return await editions.AddAsync(press, edition) is SaveResult<EditionRecord>.Refused problems
+                    ? (null, string.Join(" ", problems.Problems.Select(problem => problem.Rule)))
+                    : ($"titles/{saved.Now.Slug}/1", null);
+            case SaveResult<TitleRecord>.Refused refused:
+                return (null, string.Join(" ", refused.Problems.Select(problem => problem.Rule)));
+            default:
+                return (null, "The title could not be stored.");
+        }
+    }
 }

@@ -6,6 +6,7 @@ using PressRun.Web.Editions;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
 using PressRun.Web.Shelf;
+using PressRun.Web.Start;
 
 namespace PressRun.Web.Layout;
 
@@ -27,6 +28,7 @@ public static class WebPages
         services.AddSingleton<RunPlanService>();
         services.AddSingleton<ShelfService>();
         services.AddSingleton<EditionService>();
+        services.AddSingleton<StartService>();
         return services;
     }
 

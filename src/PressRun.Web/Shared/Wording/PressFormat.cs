@@ -61,7 +61,7 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
         _ => new Shown(Number(mass.Grams, mass.Grams < 10m ? 1 : 0), null, "g"),
     };
 
-    /// <summary>A page size: <c>5 1/2 × 8 1/2 in</c>.</summary>
+    /// <summary>A page size: <c>5½ × 8½ in</c>.</summary>
     public string Size(Engine.Editions.Size size) => $"{Length(size.Width).NumberText} × {Length(size.Height)}";
 
     /// <summary>A day in the viewer's long form without the weekday, with the year.</summary>

@@ -6,9 +6,16 @@ namespace PressRun.Web.Shared.Wording;
 /// <param name="Unit">Such as <c>g</c>; null for counts and for amounts, whose currency stands once on the page.</param>
 public readonly record struct Shown(string Number, string? Fraction, string? Unit)
 {
-    /// <summary>As plain text, for titles, descriptions and fields: <c>5 1/2 in</c>.</summary>
+    /// <summary>As plain text, for titles, descriptions and fields: <c>5½ in</c>, <c>5 3/16 in</c>.</summary>
     public override string ToString() => string.Join(' ', new[] { NumberText, Unit }.Where(part => !string.IsNullOrEmpty(part)));
 
     /// <summary>Number and fraction as plain text, without the unit: what a field shows.</summary>
-    public string NumberText => string.Join(' ', new[] { Number, Fraction }.Where(part => !string.IsNullOrEmpty(part)));
+    public string NumberText => Fraction switch
+    {
+        "1/4" => Number + "¼",
+        "1/2" => Number + "½",
+        "3/4" => Number + "¾",
+        null => Number,
+        _ => Number.Length == 0 ? Fraction : $"{Number} {Fraction}",
+    };
 }

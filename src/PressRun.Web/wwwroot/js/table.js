@@ -27,3 +27,9 @@ export function listenForUndo(page) {
   document.addEventListener('keydown', onKey);
   return { stop: () => document.removeEventListener('keydown', onKey) };
 }
+
+// Remembers which press this browser is about, and opens its shelf.
+export function choosePress(cookie, id) {
+  document.cookie = `${cookie}=${id}; path=/; max-age=${YEAR}; samesite=lax`;
+  location.assign(new URL('shelf', document.baseURI));
+}

@@ -1,0 +1,186 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
+using PressRun.Data.Presses;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Editions;
+using PressRun.Engine.Measures;
+using PressRun.Engine.Paper;
+using PressRun.Web.Editions;
+using PressRun.Web.Layout;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Start;
+
+public sealed partial class StartPage
+{
+    private const int InsideAt = 1;
+
+    private static readonly (Ink, string)[] Inks = [(Ink.Black, "black"), (Ink.Colour, "colour")];
+
+    private NewPress press = default!;
+    private FirstNumber number = default!;
+    private FirstAnswer answer = default!;
+    private IReadOnlyList<PressRecord> presses = [];
+    private string title = "My first book";
+    private string? problem;
+    private bool working;
+    private string currencyName = "";
+
+    [Inject]
+    private StartService Service { get; set; } = default!;
+
+    [Inject]
+    private IJSRuntime Js { get; set; } = default!;
+
+    private PressFormat Format { get; set; } = default!;
+
+    private IReadOnlyList<(string, string)> PageSizes => [.. StandardSizes.Pages(press.PaperRegion).Select(size => (size.Name, $"{size.Name}, {Format.Size(size.Size)}"))];
+
+    private IReadOnlyList<(string, string)> SheetSizes => [.. FirstNumber.SheetSizes(press.PaperRegion).Select(size => (size.Name, $"{size.Name}, {Format.Size(size.Size)}"))];
+
+    private static IReadOnlyList<(string, string)> Currencies { get; } =
+        [.. Currency.All.OrderBy(currency => currency.Code, StringComparer.Ordinal).Select(currency => (currency.Code, $"{currency.Code}, {CurrencyNames.Of(currency.Code)}"))];
+
+    /// <inheritdoc/>
+    protected override async Task OnInitializedAsync()
+    {
+        press = StartService.Suited(CultureInfo.CurrentCulture);
+        number = FirstNumber.For(press.PaperRegion);
+        Refit();
+        presses = await Service.PressesAsync();
+    }
+
+    private Task<string?> Take(FirstNumber next)
+    {
+        number = next;
+        answer = Service.WorkOut(number, Format.Currency);
+        return Task.FromResult<string?>(null);
+    }
+
+    private Task<string?> TakePress(NewPress next)
+    {
+        press = next;
+        Refit();
+        return Task.FromResult<string?>(null);
+    }
+
+    private void Refit()
+    {
+        Format = new PressFormat(Currency.Find(press.Currency)!, press.Units, CultureInfo.CurrentCulture);
+        currencyName = press.Currency;
+        answer = Service.WorkOut(number, Format.Currency);
+    }
+
+    // Sizes and weights of one region have no twin in the other: the figures start again there.
+    private Task<string?> SaveRegionAsync(PaperRegion region)
+    {
+        var fresh = FirstNumber.For(region);
+        number = fresh with
+        {
+            InsidePages = number.InsidePages,
+            Quantity = number.Quantity,
+            InsideInk = number.InsideInk,
+            CoverInk = number.CoverInk,
+            BlackSide = number.BlackSide,
+            ColourSide = number.ColourSide,
+            InsideSheet = number.InsideSheet,
+            CoverSheet = number.CoverSheet,
+        };
+        return TakePress(press with { PaperRegion = region });
+    }
+
+    private Task<string?> SaveTitleAsync(string text)
+    {
+        if (text.Length == 0)
+        {
+            return Task.FromResult<string?>("A book needs a name; it can be changed later.");
+        }
+
+        title = text;
+        return Task.FromResult<string?>(null);
+    }
+
+    private async Task<string?> SaveQuantityAsync(string text) =>
+        Typed.Count(text, Format.Culture) is { } quantity && quantity is >= 1 and <= Job.MostCopies
+            ? await Take(number with { Quantity = quantity })
+            : $"Write a whole number of copies from 1 to {Format.Count(Job.MostCopies)}.";
+
+    private async Task<string?> SavePagesAsync(string text)
+    {
+        if (Typed.Count(text, Format.Culture) is not { } pages || pages is < 1 or > Job.MostPages)
+        {
+            return $"Write a whole number of pages from 4 to {Format.Count(Job.MostPages)}.";
+        }
+
+        return BindingRules.Allows(Binding.Saddle, InsideAt, pages)
+            ? await Take(number with { InsidePages = pages })
+            : EditionText.PagesRule(Binding.Saddle, InsideAt, pages, Format);
+    }
+
+    private void TypePages(string text)
+    {
+        if (Typed.Count(text, Format.Culture) is { } pages && pages <= Job.MostPages && BindingRules.Allows(Binding.Saddle, InsideAt, pages))
+        {
+            answer = Service.WorkOut(number with { InsidePages = pages }, Format.Currency);
+        }
+    }
+
+    private async Task<string?> SaveAmountAsync(string text, Func<decimal, FirstNumber> take) =>
+        Typed.Number(text, Format.Culture) is { } amount && amount is >= 0m and <= 1_000_000m ? await Take(take(amount)) : EditionText.AmountRule(Format);
+
+    private void TypeAmount(string text, Func<decimal, FirstNumber> take)
+    {
+        if (Typed.Number(text, Format.Culture) is { } amount && amount is >= 0m and <= 1_000_000m)
+        {
+            answer = Service.WorkOut(take(amount), Format.Currency);
+        }
+    }
+
+    private async Task<string?> SaveWeightAsync(string text, PaperWeight like, Func<PaperWeight, FirstNumber> take) =>
+        Weight(text, like) is { } weight ? await Take(take(weight)) : $"Write a weight from 10 to 1,000 {WeightUnit(like)}.";
+
+    private void TypeWeight(string text, PaperWeight like, Func<PaperWeight, FirstNumber> take)
+    {
+        if (Weight(text, like) is { } weight)
+        {
+            answer = Service.WorkOut(take(weight), Format.Currency);
+        }
+    }
+
+    private PaperWeight? Weight(string text, PaperWeight like) => Typed.Number(text, Format.Culture) is { } stated && stated is >= 10m and <= 1000m
+        ? like.Category is { } category ? PaperWeight.FromBasisWeight(stated, category) : PaperWeight.FromGrammage(stated)
+        : null;
+
+    private string Stated(PaperWeight weight) => Format.Number(weight.Stated, 1);
+
+    private static string WeightUnit(PaperWeight weight) => weight.Category switch
+    {
+        PaperCategory.Text => "lb text",
+        PaperCategory.Cover => "lb cover",
+        _ => "g/m²",
+    };
+
+    private async Task SetUpAsync()
+    {
+        if (press.Name.Length == 0)
+        {
+            problem = "The press needs a name: it stands on quotes and bench sheets.";
+            return;
+        }
+
+        working = true;
+        (var made, problem) = await Service.SetUpAsync(press, title, number);
+        working = false;
+        if (made is not null)
+        {
+            await OpenAsync(made);
+        }
+    }
+
+    private async Task OpenAsync(PressRecord chosen)
+    {
+        await using var table = await Js.InvokeAsync<IJSObjectReference>("import", "./js/table.js");
+        await table.InvokeVoidAsync("choosePress", CurrentPress.CookieName, chosen.Id.ToString());
+    }
+}

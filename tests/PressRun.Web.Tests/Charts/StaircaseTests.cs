@@ -1,0 +1,76 @@
+using Bunit;
+using Microsoft.AspNetCore.Components;
+using PressRun.Engine.Ladder;
+using PressRun.Web.Charts;
+using PressRun.Web.Tests.Support;
+
+namespace PressRun.Web.Tests.Charts;
+
+public class StaircaseTests
+{
+    private static readonly CostCurve Curve = new(10, [.. Enumerable.Range(10, 91).Select(copies => copies < 60 ? copies * 2m : (copies * 2m) - 8m)]);
+
+    [Fact]
+    public async Task The_marker_is_a_slider_that_says_its_quantity_in_words()
+    {
+        await using var page = new BunitContext();
+        page.JSInterop.Mode = JSRuntimeMode.Loose;
+        var marker = Render(page, 50).Find("svg.wide [role=slider]");
+        Assert.Equal("10", marker.GetAttribute("aria-valuemin"));
+        Assert.Equal("100", marker.GetAttribute("aria-valuemax"));
+        Assert.Equal("50", marker.GetAttribute("aria-valuenow"));
+        Assert.Equal("50 copies cost 100.00, 2.00 each", marker.GetAttribute("aria-valuetext"));
+    }
+
+    [Fact]
+    public async Task What_the_picture_shows_is_also_said_and_stands_in_a_table()
+    {
+        await using var page = new BunitContext();
+        page.JSInterop.Mode = JSRuntimeMode.Loose;
+        var staircase = Render(page, 57);
+        Assert.Contains("56 to 59 copies cost no less than 60", staircase.Find("figcaption").TextContent, StringComparison.Ordinal);
+        var chosen = staircase.Find("tr.chosen");
+        Assert.Contains("60 cost no more", chosen.TextContent, StringComparison.Ordinal);
+        Assert.Contains("the cost falls", staircase.FindAll("tbody tr").First(row => row.TextContent.Contains("112.00", StringComparison.Ordinal) && row.QuerySelector("th")!.TextContent == "60").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Dragging_looks_and_letting_go_moves_and_both_stay_in_the_range()
+    {
+        await using var page = new BunitContext();
+        page.JSInterop.Mode = JSRuntimeMode.Loose;
+        var (looked, moved) = (0, 0);
+        var staircase = Render(page, 50, look => looked = look, move => moved = move);
+        await staircase.Instance.LookAt(70);
+        await staircase.Instance.MoveTo(5000);
+        Assert.Equal((70, 100), (looked, moved));
+    }
+
+    [Fact]
+    public async Task Readings_for_pointing_are_in_the_viewers_locale_and_heights_are_not()
+    {
+        await using var page = new BunitContext();
+        page.JSInterop.Mode = JSRuntimeMode.Loose;
+        var staircase = page.Render<Staircase>(parameters => parameters
+            .Add(part => part.Curve, new CostCurve(1, [1.5m, 2.25m])).Add(part => part.Quantity, 1).Add(part => part.Format, Written.German));
+        Assert.StartsWith("1;1.5;1 cost 1,50, 1,50 each|", staircase.Find("figure").GetAttribute("data-readings"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_quantity_outside_the_range_is_shown_at_its_end()
+    {
+        await using var page = new BunitContext();
+        page.JSInterop.Mode = JSRuntimeMode.Loose;
+        Assert.Equal("100", Render(page, 400).Find("[role=slider]").GetAttribute("aria-valuenow"));
+    }
+
+    private static IRenderedComponent<Staircase> Render(BunitContext page, int quantity, Action<int>? look = null, Action<int>? move = null) =>
+        page.Render<Staircase>(parameters => parameters
+            .Add(part => part.Curve, Curve)
+            .Add(part => part.Bands, Curve.DearBands())
+            .Add(part => part.Jumps, LadderJump.Of(Curve))
+            .Add(part => part.Quantity, quantity)
+            .Add(part => part.Format, Written.Metric)
+            .Add(part => part.Look, look ?? (_ => { }))
+            .Add(part => part.Move, move ?? (_ => { })));
+}

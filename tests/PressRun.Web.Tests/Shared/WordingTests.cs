@@ -1,0 +1,107 @@
+using System.Globalization;
+using PressRun.Data.Presses;
+using PressRun.Engine.Measures;
+using PressRun.Web.Shared.Wording;
+using PressRun.Web.Tests.Support;
+
+namespace PressRun.Web.Tests.Shared;
+
+public class WordingTests
+{
+    private static readonly CultureInfo English = CultureInfo.GetCultureInfo("en-US");
+    private static readonly CultureInfo German = CultureInfo.GetCultureInfo("de-DE");
+
+    [Theory]
+    [InlineData(139.7, "5½ in")]
+    [InlineData(215.9, "8½ in")]
+    [InlineData(3.175, "1/8 in")]
+    [InlineData(55.5625, "2 3/16 in")]
+    [InlineData(140, "5.512 in")]
+    [InlineData(25.4, "1 in")]
+    public void Inches_are_read_off_a_ruler_where_they_lie_on_a_mark(double millimetres, string written) =>
+        Assert.Equal(written, Written.Imperial.Length(Length.FromMillimetres((decimal)millimetres)).ToString());
+
+    [Fact]
+    public void Metric_lengths_have_at_most_one_decimal_and_thin_ones_two()
+    {
+        Assert.Equal("139.7 mm", Written.Metric.Length(Length.FromInches(5.5m)).ToString());
+        Assert.Equal("0.74 mm", Written.Metric.Thickness(Length.FromMillimetres(0.742m)).ToString());
+        Assert.Equal("2.4 mm", Written.Metric.Thickness(Length.FromMillimetres(2.4163m)).ToString());
+    }
+
+    [Fact]
+    public void Masses_take_the_unit_that_suits_them()
+    {
+        Assert.Equal("56 g", Written.Metric.Mass(Mass.FromGrams(56.2m)).ToString());
+        Assert.Equal("9.7 kg", Written.Metric.Mass(Mass.FromGrams(9712m)).ToString());
+        Assert.Equal("1.98 oz", Written.Imperial.Mass(Mass.FromGrams(56.2m)).ToString());
+        Assert.Equal("2.2 lb", Written.Imperial.Mass(Mass.FromKilograms(1m)).ToString());
+    }
+
+    [Fact]
+    public void Amounts_follow_the_viewers_locale_and_the_currencys_minor_unit()
+    {
+        Assert.Equal("1,305.83", Written.Imperial.Money(1305.825m));
+        Assert.Equal("1.305,83", Written.German.Money(1305.83m));
+        Assert.Equal("1,306", new PressFormat(Currency.Find("JPY")!, UnitSystem.Metric, English).Money(1305.5m));
+        Assert.Equal("0.004", Written.Imperial.Price(0.0040m));
+        Assert.Equal("9.00", Written.Imperial.Price(9m));
+    }
+
+    [Theory]
+    [InlineData("5 1/2", 139.7)]
+    [InlineData("5½", 139.7)]
+    [InlineData("5 1/2 in", 139.7)]
+    [InlineData("5.5\"", 139.7)]
+    [InlineData("140 mm", 140)]
+    [InlineData("14 cm", 140)]
+    [InlineData("1/8", 3.175)]
+    [InlineData("0", 0)]
+    public void A_length_is_read_with_fractions_and_any_unit(string typed, double millimetres) =>
+        Assert.Equal((decimal)millimetres, Typed.Length(typed, UnitSystem.Imperial, English)!.Value.Millimetres, 6);
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("wide")]
+    [InlineData("5 1/0")]
+    [InlineData("5 miles")]
+    [InlineData("5 5")]
+    public void What_is_no_length_is_not_read_as_one(string typed) => Assert.Null(Typed.Length(typed, UnitSystem.Imperial, English));
+
+    [Theory]
+    [InlineData("21,5 cm", 215)]
+    [InlineData("21.5 cm", 215)]
+    [InlineData("148", 148)]
+    public void A_comma_is_a_decimal_sign_where_the_viewer_writes_one_and_a_lone_point_is_understood(string typed, double millimetres) =>
+        Assert.Equal((decimal)millimetres, Typed.Length(typed, UnitSystem.Metric, German)!.Value.Millimetres);
+
+    [Theory]
+    [InlineData("1.250", 1250)]
+    [InlineData("1.250,50", 1250.5)]
+    [InlineData("4,5", 4.5)]
+    [InlineData("4.5", 4.5)]
+    public void German_amounts_keep_their_grouping_points(string typed, double amount) => Assert.Equal((decimal)amount, Typed.Number(typed, German));
+
+    [Theory]
+    [InlineData("1,250", 1250)]
+    [InlineData("1 250", 1250)]
+    [InlineData("150", 150)]
+    public void Counts_may_be_grouped(string typed, int count) => Assert.Equal(count, Typed.Count(typed, English));
+
+    [Theory]
+    [InlineData("-5")]
+    [InlineData("1.5")]
+    [InlineData("12 copies")]
+    [InlineData("99999999999")]
+    public void What_is_no_count_is_not_read_as_one(string typed) => Assert.Null(Typed.Count(typed, English));
+
+    [Fact]
+    public void What_is_shown_in_a_field_can_be_typed_back()
+    {
+        foreach (var millimetres in new[] { 139.7m, 3.175m, 55.5625m, 215.9m, 101.6m })
+        {
+            var shown = Written.Imperial.Length(Length.FromMillimetres(millimetres)).NumberText;
+            Assert.Equal(millimetres, Typed.Length(shown, UnitSystem.Imperial, English)!.Value.Millimetres, 4);
+        }
+    }
+}
