@@ -24,7 +24,7 @@ public class StaircaseLoupeTests
 
     [Fact]
     public void Where_no_corner_is_free_there_is_none() =>
-        Assert.Null(Loupe(new CostCurve(1, [.. Enumerable.Repeat(150m, 199), 300m]), 100));
+        Assert.Null(Loupe(new CostCurve(1, [.. Enumerable.Repeat(170m, 199), 300m]), 100));
 
     [Fact]
     public void A_short_range_needs_none() =>

@@ -49,7 +49,7 @@ public static class ARun
         new SetUp(5m, 0m, 0m),
         [],
         Collating.Never,
-        Layout.Best,
+        PressRun.Engine.Sheets.Layout.Best,
         0m,
         null,
         OrderRules.None with { Delivery = new Delivery([new MassStep(Mass.FromKilograms(100m), 15m)], null, 120m) });

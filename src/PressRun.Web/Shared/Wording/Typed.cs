@@ -77,12 +77,12 @@ public static partial class Typed
         var text = string.Concat(typed.Trim().Select(sign => Vulgar.TryGetValue(sign, out var fraction) ? " " + fraction : sign.ToString()))
             .Replace('⁄', '/').Trim();
         var match = MeasurePattern().Match(text);
-        if (!match.Success)
+        var whole = match.Groups["whole"].Value;
+        if (!match.Success || (whole.Length == 0 && !match.Groups["over"].Success))
         {
             return null;
         }
 
-        var whole = match.Groups["whole"].Value;
         var number = whole.Length == 0 ? 0m : Number(whole, culture);
         if (match.Groups["over"].Success)
         {
