@@ -16,6 +16,8 @@ public static class EditionBlock
     private const string WeighedRule = "Write what was weighed as { \"mass\", \"thickness\" }.";
     private const string FixedRule = "Write fixed costs as a list of { \"name\", \"amount\" }.";
 
+    private const int MostParts = 200;
+
     private static readonly Part NoPart = new(string.Empty, 0, string.Empty, Ink.None, Ink.None);
 
     /// <summary>Reads the job file's own edition: what <see cref="Read"/> reads, with title and printing, and nothing else.</summary>
@@ -80,7 +82,7 @@ public static class EditionBlock
     {
         var parts = new List<Part>();
         var pages = 0L;
-        foreach (var (element, path) in edition.Items("parts", Need.Must, PartsRule, atLeastOne: true))
+        foreach (var (element, path) in edition.Items("parts", Need.Must, PartsRule, atLeastOne: true, most: MostParts))
         {
             // What is no object still counts, so that the others keep their places.
             parts.Add(JsonBlock.Open(element, path, edition.Problems, PartsRule) is { } block ? ReadPart(block, stockIds) : NoPart);

@@ -31,7 +31,7 @@ public static class Keys
     /// <param name="problems">Where problems go.</param>
     public static void CheckKnown(string? id, IReadOnlySet<string>? known, JsonPath path, string what, ProblemList problems)
     {
-        if (id is null || known is null || known.Contains(id))
+        if (id is null || known is null || known.Contains(id) || problems.IsFull)
         {
             return;
         }

@@ -11,6 +11,8 @@ internal static class PriceBlock
     private const string PrintRule = "Write print prices as a list of { \"ink\", \"sheet\", \"steps\", \"rule\" }.";
     private const string PaperRule = "Write paper prices as a list of { \"stock\", \"sheet\", \"steps\", \"rule\" }.";
     private const string BookRule = "Write book prices as a list of { \"binding\", \"pagesFrom\", \"pagesTo\", \"stocks\", \"steps\" }.";
+    // A price for each stock on each of a few sheets.
+    private const int MostPaperPrices = 2_000;
     private const string StocksRule = "Write the stocks of the parts, from the outside in, as a list of their ids.";
 
     /// <summary>Print prices; ink and sheet together must differ.</summary>
@@ -61,7 +63,7 @@ internal static class PriceBlock
             var price = new PaperPrice(stock ?? string.Empty, sheet ?? string.Empty, Steps.ReadPrices(block), ReadRule(block));
             block.Close();
             return price;
-        });
+        }, MostPaperPrices);
     }
 
     /// <summary>Whole-book prices; several may fit one book, the first of them wins.</summary>

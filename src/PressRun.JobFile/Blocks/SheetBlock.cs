@@ -7,6 +7,9 @@ namespace PressRun.JobFile.Blocks;
 /// <summary>Reads a shop's sheet sizes.</summary>
 internal static class SheetBlock
 {
+    // Each part is tried on each sheet.
+    private const int MostSheets = 100;
+
     private const string Rule = "Write a sheet as { \"width\", \"height\", \"margin\", \"gutter\", \"mixedLayout\", \"grain\" }.";
 
     /// <summary>Reads the member <c>sheets</c>: an object whose keys are the ids.</summary>
@@ -16,7 +19,7 @@ internal static class SheetBlock
     /// <param name="ids">The ids found; null where the member is wrong and that cannot be told.</param>
     public static IReadOnlyList<Sheet> ReadAll(JsonBlock block, Need need, string rule, out IReadOnlySet<string>? ids)
     {
-        if (block.Block("sheets", need, rule) is not { } members)
+        if (block.Entries("sheets", need, rule, MostSheets) is not { } members)
         {
             ids = block.Has("sheets") || need == Need.Must ? null : new HashSet<string>();
             return [];

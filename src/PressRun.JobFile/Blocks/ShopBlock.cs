@@ -103,7 +103,7 @@ public static class ShopBlock
     private static List<int> ReadQuantities(JsonBlock shop)
     {
         var quantities = new List<int>();
-        foreach (var (element, path) in shop.Items("quantities", Need.May, QuantitiesRule))
+        foreach (var (element, path) in shop.Items("quantities", Need.May, QuantitiesRule, most: Job.MostQuantities))
         {
             if (JsonBlock.NumberOf(element, JobRules.SoldQuantity) is not { } quantity)
             {

@@ -18,7 +18,7 @@ public static class StockBlock
     public static IReadOnlyList<Stock> ReadAll(JsonBlock block, out IReadOnlySet<string>? ids)
     {
         ids = null;
-        if (block.Block("stocks", Need.Must, ListRule) is not { } members)
+        if (block.Entries("stocks", Need.Must, ListRule) is not { } members)
         {
             return [];
         }

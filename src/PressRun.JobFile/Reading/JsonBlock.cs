@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 
 namespace PressRun.JobFile.Reading;
@@ -35,6 +36,9 @@ public sealed partial class JsonBlock
 
     /// <summary>Its members in order, the first of each name.</summary>
     public IReadOnlyList<(string Name, JsonElement Value)> Members => members;
+
+    /// <summary>Most entries of a list where its reader names no other number.</summary>
+    public const int MostEntries = 500;
 
     /// <summary>Opens an object. A key that stands twice is refused; the first counts.</summary>
     /// <param name="element">What should be an object.</param>
@@ -96,11 +100,11 @@ public sealed partial class JsonBlock
 
     /// <summary>Reads a member that is an array, item by item; items that come back as null are left out.</summary>
     /// <returns>Empty where the member is left out or is no array.</returns>
-    public IReadOnlyList<T> List<T>(string name, Need need, string rule, Func<JsonElement, JsonPath, T?> read)
+    public IReadOnlyList<T> List<T>(string name, Need need, string rule, Func<JsonElement, JsonPath, T?> read, int most = MostEntries)
         where T : class
     {
         var list = new List<T>();
-        foreach (var (element, path) in Items(name, need, rule))
+        foreach (var (element, path) in Items(name, need, rule, most: most))
         {
             if (read(element, path) is { } item)
             {
@@ -111,12 +115,19 @@ public sealed partial class JsonBlock
         return list;
     }
 
+    /// <summary>Opens a member that is an object of entries by their ids.</summary>
+    /// <returns>Null where the member is left out, is no object or has too many entries.</returns>
+    public JsonBlock? Entries(string name, Need need, string rule, int most = MostEntries) =>
+        Block(name, need, rule) is { } block && CheckCount(block.Path, block.Members.Count, most) ? block : null;
+
     /// <summary>The items of a member that is an array, each with its path.</summary>
     /// <param name="name">Its key.</param>
     /// <param name="need">Whether it may be left out.</param>
     /// <param name="rule">What it should be, as a sentence.</param>
     /// <param name="atLeastOne">True where an array without items is refused.</param>
-    public IReadOnlyList<(JsonElement Value, JsonPath Path)> Items(string name, Need need, string rule, bool atLeastOne = false)
+    /// <param name="most">Most items.</param>
+    public IReadOnlyList<(JsonElement Value, JsonPath Path)> Items(
+        string name, Need need, string rule, bool atLeastOne = false, int most = MostEntries)
     {
         var items = new List<(JsonElement Value, JsonPath Path)>();
         if (Take(name, need, rule) is not { } element)
@@ -128,6 +139,11 @@ public sealed partial class JsonBlock
         if (element.ValueKind != JsonValueKind.Array || (atLeastOne && element.GetArrayLength() == 0))
         {
             Problems.Add(path, element, rule);
+            return items;
+        }
+
+        if (!CheckCount(path, element.GetArrayLength(), most))
+        {
             return items;
         }
 
@@ -144,7 +160,7 @@ public sealed partial class JsonBlock
     {
         foreach (var (name, value) in members)
         {
-            if (asked.Contains(name))
+            if (asked.Contains(name) || Problems.IsFull)
             {
                 continue;
             }
@@ -152,6 +168,16 @@ public sealed partial class JsonBlock
             var meant = Nearest.To(name, asked) is { } near ? $" Did you mean \"{near}\"?" : string.Empty;
             Problems.Add(Path.Member(name), value, $"The key \"{name}\" is not known here.{meant}");
         }
+    }
+
+    private bool CheckCount(JsonPath path, int count, int most)
+    {
+        if (count > most)
+        {
+            Problems.Add(path, string.Create(CultureInfo.InvariantCulture, $"{count} entries"), string.Create(CultureInfo.InvariantCulture, $"Write at most {most} entries here."));
+        }
+
+        return count <= most;
     }
 
     private JsonElement? Find(string name)

@@ -3,12 +3,21 @@ namespace PressRun.JobFile.Reading;
 /// <summary>Finds the word that a misspelt one was probably meant to be.</summary>
 public static class Nearest
 {
+    // What is longer, or stands among more, is not compared: the help is not worth the time that a hostile file could make it cost.
+    private const int LongestWord = 40;
+    private const int MostWords = 200;
+
     /// <summary>The known word that is at most two edits (a third of its length for short ones) from what was written; null where none is.</summary>
     public static string? To(string written, IEnumerable<string> known)
     {
+        if (written.Length > LongestWord)
+        {
+            return null;
+        }
+
         string? best = null;
         var bestDistance = int.MaxValue;
-        foreach (var word in known)
+        foreach (var word in known.Take(MostWords))
         {
             var most = Math.Min(2, Math.Max(1, word.Length / 3));
             if (Math.Abs(word.Length - written.Length) > most)

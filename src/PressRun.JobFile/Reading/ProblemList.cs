@@ -15,6 +15,9 @@ public sealed class ProblemList
     /// <summary>True where there is none.</summary>
     public bool IsEmpty => problems.Count == 0;
 
+    /// <summary>True where no further problem would be listed.</summary>
+    public bool IsFull => problems.Count > Most;
+
     /// <summary>The problems in the order found.</summary>
     public IReadOnlyList<Problem> Problems => problems;
 

@@ -211,11 +211,28 @@ public class JobReaderRefusalTests
     public void A_document_that_is_no_object_is_refused(string text) =>
         Assert.Equal("$", Assert.Single(Example.Read(text).Problems).Path);
 
+    [Theory]
+    [InlineData("edition.parts", "$.edition.parts", "at most 200")]
+    [InlineData("shop.print", "$.shop.print", "at most 500")]
+    [InlineData("shop.paper", "$.shop.paper", "at most 2000")]
+    [InlineData("shop.quantities", "$.shop.quantities", "at most 10000")]
+    [InlineData("shop.print.0.steps", "$.shop.print[0].steps", "at most 500")]
+    [InlineData("channels", "$.channels", "at most 500")]
+    public void A_list_without_end_is_refused_as_a_whole(string place, string path, string rule)
+    {
+        var entries = string.Join(',', Enumerable.Repeat("{}", 10_001));
+        var problem = Assert.Single(Example.Read(Example.With(place, $"[{entries}]")).Problems);
+
+        Assert.Equal((path, "10001 entries"), (problem.Path, problem.Value));
+        Assert.Contains(rule, problem.Rule, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_list_of_problems_ends_somewhere()
     {
-        var parts = string.Join(',', Enumerable.Repeat("0", 2000));
-        var problems = Example.Read(Example.With("edition.parts", $"[{parts}]")).Problems;
+        var text = Example.Job().ToJsonString();
+        var keys = string.Concat(Enumerable.Range(0, 2000).Select(number => $"\"key {number}\":0,"));
+        var problems = Example.Read("{" + keys + text[1..]).Problems;
 
         Assert.Equal(501, problems.Count);
         Assert.Contains("more problems", problems[^1].Rule, StringComparison.Ordinal);
