@@ -55,15 +55,15 @@ public static class JobReader
         ReadSchema(block);
         var date = block.Day("date", Need.Must) ?? default;
         var currency = ReadCurrency(block);
-        var stocks = StockBlock.ReadAll(block, out var stockIds);
+        var stocks = StockBlock.ReadAll(block, out var stockIds, JobRules.MostEntries);
         var edition = block.Block("edition", Need.Must, EditionRule) is { } open ? EditionBlock.ReadWithTitle(open, stockIds) : null;
         var shop = block.Take("shop", Need.Must, ShopRule) is { } element
             ? ShopBlock.Read(element, block.Path.Member("shop"), stockIds, block.Problems)
             : null;
         var bench = BenchBlock.ReadMember(block);
-        var mailers = MailBlock.ReadMailers(block, out var mailerIds);
-        var postage = MailBlock.ReadServices(block);
-        var channels = ChannelBlock.ReadAll(block, mailerIds);
+        var mailers = MailBlock.ReadMailers(block, out var mailerIds, JobRules.MostEntries);
+        var postage = MailBlock.ReadServices(block, JobRules.MostEntries);
+        var channels = ChannelBlock.ReadAll(block, mailerIds, JobRules.MostChannels);
         var freeCopies = block.Count("freeCopies", JobRules.CopiesOrNone) ?? 0;
         var reclaimTax = block.Flag("reclaimTax") ?? false;
         var quantity = block.Count("quantity", JobRules.Copies, Need.Must) ?? 0;

@@ -12,6 +12,12 @@ public static class JobRules
     /// <summary>Largest job file, in bytes.</summary>
     public const int MostBytes = 1_048_576;
 
+    /// <summary>Most entries of a list in a job file that names no other number. A press's own libraries may be longer.</summary>
+    public const int MostEntries = 500;
+
+    /// <summary>Most channels of a job file: each looks at every service.</summary>
+    public const int MostChannels = 100;
+
     private const decimal LeastGrammage = 1m;
     private const decimal MostGrammage = 10_000m;
 

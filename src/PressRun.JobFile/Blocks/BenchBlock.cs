@@ -34,8 +34,8 @@ public static class BenchBlock
         var bench = new BenchRates(
             block.Number("hourlyRate", JobRules.Amount) ?? 0m,
             block.Flag("paid") ?? false,
-            block.List("steps", Need.May, StepRule, (item, place) => ReadStep(item, place, problems)),
-            block.List("consumables", Need.May, ConsumableRule, (item, place) => ReadConsumable(item, place, problems)),
+            block.List("steps", Need.May, StepRule, (item, place) => ReadStep(item, place, problems), JobRules.MostEntries),
+            block.List("consumables", Need.May, ConsumableRule, (item, place) => ReadConsumable(item, place, problems), JobRules.MostEntries),
             block.Mass("fittingsMass", JobRules.MassOrNone) ?? Mass.Zero,
             ReadOvers(block),
             block.Length("stapleFromSpine", JobRules.Allowance) ?? BenchRates.UsualStapleFromSpine);

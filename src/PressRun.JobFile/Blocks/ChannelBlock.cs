@@ -15,7 +15,8 @@ public static class ChannelBlock
     /// <summary>Reads the member <c>channels</c> of a block; ids must differ.</summary>
     /// <param name="block">The block that holds it.</param>
     /// <param name="mailerIds">Ids that channels may refer to; null where that cannot be told.</param>
-    public static IReadOnlyList<Channel> ReadAll(JsonBlock block, IReadOnlySet<string>? mailerIds)
+    /// <param name="most">Most channels.</param>
+    public static IReadOnlyList<Channel> ReadAll(JsonBlock block, IReadOnlySet<string>? mailerIds, int most = int.MaxValue)
     {
         var taken = new HashSet<string>(StringComparer.Ordinal);
         return block.List("channels", Need.May, Rule, (element, path) =>
@@ -27,7 +28,7 @@ public static class ChannelBlock
             }
 
             return channel;
-        });
+        }, most);
     }
 
     /// <summary>Reads one channel.</summary>

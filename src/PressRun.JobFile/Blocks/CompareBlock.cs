@@ -28,7 +28,7 @@ public static class CompareBlock
 
         var request = new ComparisonRequest(
             ReadChoices(block, edition, stockIds),
-            block.List("halves", Need.May, HalvesRule, (element, path) => ReadHalves(element, path, edition, stockIds, block.Problems)),
+            block.List("halves", Need.May, HalvesRule, (element, path) => ReadHalves(element, path, edition, stockIds, block.Problems), JobRules.MostEntries),
             ReadQuantities(block, quantity));
         block.Close();
         return request;
@@ -46,7 +46,7 @@ public static class CompareBlock
         {
             var part = PartNamed(name, edition, block.Path.Member(name), block.Problems);
             var ids = new List<string>();
-            foreach (var (element, path) in block.Items(name, Need.Must, StocksRule, atLeastOne: true))
+            foreach (var (element, path) in block.Items(name, Need.Must, StocksRule, atLeastOne: true, most: JobRules.MostEntries))
             {
                 if (ReadStockId(element, path, stockIds, block.Problems) is { } id)
                 {
@@ -89,7 +89,7 @@ public static class CompareBlock
     private static List<int> ReadQuantities(JsonBlock compare, int quantity)
     {
         var quantities = new List<int>();
-        foreach (var (element, path) in compare.Items("quantities", Need.May, QuantitiesRule, atLeastOne: true))
+        foreach (var (element, path) in compare.Items("quantities", Need.May, QuantitiesRule, atLeastOne: true, most: JobRules.MostEntries))
         {
             if (JsonBlock.NumberOf(element, JobRules.Copies) is { } copies)
             {

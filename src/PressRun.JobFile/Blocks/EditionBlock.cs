@@ -46,7 +46,7 @@ public static class EditionBlock
         var parts = ReadParts(block, stockIds);
         var fold = block.Choice("fold", JobWords.Folds) ?? FoldShape.Flat;
         var weighed = ReadWeighed(block);
-        var costs = block.List("fixedCosts", Need.May, FixedRule, (element, path) => ReadFixedCost(element, path, block.Problems));
+        var costs = block.List("fixedCosts", Need.May, FixedRule, (element, path) => ReadFixedCost(element, path, block.Problems), JobRules.MostEntries);
         return new Edition(title, printing, page, binding, bleed, trim, parts, fold, weighed, costs);
     }
 

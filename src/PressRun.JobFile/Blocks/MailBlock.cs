@@ -14,7 +14,8 @@ public static class MailBlock
     /// <summary>Reads the member <c>mailers</c> of a block; ids must differ.</summary>
     /// <param name="block">The block that holds it.</param>
     /// <param name="ids">The ids found.</param>
-    public static IReadOnlyList<Mailer> ReadMailers(JsonBlock block, out IReadOnlySet<string> ids)
+    /// <param name="most">Most mailers.</param>
+    public static IReadOnlyList<Mailer> ReadMailers(JsonBlock block, out IReadOnlySet<string> ids, int most = int.MaxValue)
     {
         var taken = new HashSet<string>(StringComparer.Ordinal);
         var mailers = block.List("mailers", Need.May, MailerRule, (element, path) =>
@@ -26,7 +27,7 @@ public static class MailBlock
             }
 
             return mailer;
-        });
+        }, most);
         ids = taken;
         return mailers;
     }
@@ -54,7 +55,9 @@ public static class MailBlock
     }
 
     /// <summary>Reads the member <c>postage</c> of a block; one id may stand there several times with different dates.</summary>
-    public static IReadOnlyList<PostageService> ReadServices(JsonBlock block)
+    /// <param name="block">The block that holds it.</param>
+    /// <param name="most">Most tables.</param>
+    public static IReadOnlyList<PostageService> ReadServices(JsonBlock block, int most = int.MaxValue)
     {
         var taken = new HashSet<(string Id, DateOnly ValidFrom)>();
         return block.List("postage", Need.May, ServiceRule, (element, path) =>
@@ -72,7 +75,7 @@ public static class MailBlock
             }
 
             return service;
-        });
+        }, most);
     }
 
     /// <summary>Reads one table of a service.</summary>

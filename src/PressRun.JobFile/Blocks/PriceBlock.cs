@@ -37,7 +37,7 @@ internal static class PriceBlock
             var price = new PrintPrice(ink ?? default, sheet ?? string.Empty, Steps.ReadPrices(block), ReadRule(block));
             block.Close();
             return price;
-        });
+        }, JobRules.MostEntries);
     }
 
     /// <summary>Paper prices; stock and sheet together must differ.</summary>
@@ -87,12 +87,12 @@ internal static class PriceBlock
             var price = new BookPrice(binding, from ?? 1, to ?? Job.MostPages, ReadStockIds(block, stockIds), Steps.ReadBooks(block));
             block.Close();
             return price;
-        });
+        }, JobRules.MostEntries);
 
     private static List<string>? ReadStockIds(JsonBlock block, IReadOnlySet<string>? known)
     {
         var ids = new List<string>();
-        foreach (var (element, path) in block.Items("stocks", Need.May, StocksRule))
+        foreach (var (element, path) in block.Items("stocks", Need.May, StocksRule, most: JobRules.MostEntries))
         {
             if (element.ValueKind == JsonValueKind.String && element.GetString() is { } id && JobRules.Id.Holds(id))
             {

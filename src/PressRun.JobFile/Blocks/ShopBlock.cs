@@ -56,7 +56,7 @@ public static class ShopBlock
             bookPrices,
             ReadQuantities(block),
             ReadSetUp(block),
-            block.List("finishing", Need.May, FinishingRule, (item, place) => ReadFinishing(item, place, block.Problems)),
+            block.List("finishing", Need.May, FinishingRule, (item, place) => ReadFinishing(item, place, block.Problems), JobRules.MostEntries),
             block.Choice("collates", JobWords.Collating) ?? Collating.Never,
             block.Choice("layout", JobWords.Layouts) ?? Layout.Best,
             block.Number("spoilage", JobRules.RateBelowOne) ?? 0m,

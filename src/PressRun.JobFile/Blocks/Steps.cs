@@ -53,7 +53,7 @@ internal static class Steps
         var steps = new List<T>();
         decimal? before = null;
         var key = start == StepStart.Most ? "most" : "from";
-        foreach (var (element, path) in block.Items(name, atLeastOne ? Need.Must : Need.May, rule, atLeastOne))
+        foreach (var (element, path) in block.Items(name, atLeastOne ? Need.Must : Need.May, rule, atLeastOne, JobRules.MostEntries))
         {
             if (JsonBlock.Open(element, path, block.Problems, rule) is not { } open)
             {

@@ -14,11 +14,12 @@ public static class StockBlock
     /// <summary>Reads the member <c>stocks</c> of a block: an object whose keys are the ids. Required.</summary>
     /// <param name="block">The block that holds it.</param>
     /// <param name="ids">The ids found, also of stocks that have problems; null where the member itself is missing or wrong.</param>
+    /// <param name="most">Most stocks.</param>
     /// <returns>The stocks in order; whole only where no problem was noted.</returns>
-    public static IReadOnlyList<Stock> ReadAll(JsonBlock block, out IReadOnlySet<string>? ids)
+    public static IReadOnlyList<Stock> ReadAll(JsonBlock block, out IReadOnlySet<string>? ids, int most = int.MaxValue)
     {
         ids = null;
-        if (block.Entries("stocks", Need.Must, ListRule) is not { } members)
+        if (block.Entries("stocks", Need.Must, ListRule, most) is not { } members)
         {
             return [];
         }

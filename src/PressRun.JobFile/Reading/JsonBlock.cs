@@ -37,9 +37,6 @@ public sealed partial class JsonBlock
     /// <summary>Its members in order, the first of each name.</summary>
     public IReadOnlyList<(string Name, JsonElement Value)> Members => members;
 
-    /// <summary>Most entries of a list where its reader names no other number.</summary>
-    public const int MostEntries = 500;
-
     /// <summary>Opens an object. A key that stands twice is refused; the first counts.</summary>
     /// <param name="element">What should be an object.</param>
     /// <param name="path">Where it stands.</param>
@@ -100,7 +97,7 @@ public sealed partial class JsonBlock
 
     /// <summary>Reads a member that is an array, item by item; items that come back as null are left out.</summary>
     /// <returns>Empty where the member is left out or is no array.</returns>
-    public IReadOnlyList<T> List<T>(string name, Need need, string rule, Func<JsonElement, JsonPath, T?> read, int most = MostEntries)
+    public IReadOnlyList<T> List<T>(string name, Need need, string rule, Func<JsonElement, JsonPath, T?> read, int most = int.MaxValue)
         where T : class
     {
         var list = new List<T>();
@@ -117,7 +114,7 @@ public sealed partial class JsonBlock
 
     /// <summary>Opens a member that is an object of entries by their ids.</summary>
     /// <returns>Null where the member is left out, is no object or has too many entries.</returns>
-    public JsonBlock? Entries(string name, Need need, string rule, int most = MostEntries) =>
+    public JsonBlock? Entries(string name, Need need, string rule, int most = int.MaxValue) =>
         Block(name, need, rule) is { } block && CheckCount(block.Path, block.Members.Count, most) ? block : null;
 
     /// <summary>The items of a member that is an array, each with its path.</summary>
@@ -127,7 +124,7 @@ public sealed partial class JsonBlock
     /// <param name="atLeastOne">True where an array without items is refused.</param>
     /// <param name="most">Most items.</param>
     public IReadOnlyList<(JsonElement Value, JsonPath Path)> Items(
-        string name, Need need, string rule, bool atLeastOne = false, int most = MostEntries)
+        string name, Need need, string rule, bool atLeastOne = false, int most = int.MaxValue)
     {
         var items = new List<(JsonElement Value, JsonPath Path)>();
         if (Take(name, need, rule) is not { } element)

@@ -72,11 +72,11 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("not known", "estimat", "job.json")]
     [InlineData("--tabel", "estimate", "job.json", "--tabel")]
     [InlineData("one job file at a time", "estimate", "a.json", "b.json")]
-    public async Task Other_mistakes_give_status_1_and_say_what_to_do(string said, params string[] args)
+    public async Task Mistakes_in_the_command_give_status_2_too_and_say_what_to_do(string said, params string[] args)
     {
         var run = await Run(args);
 
-        Assert.Equal((1, string.Empty), (run.Status, run.Output));
+        Assert.Equal((2, string.Empty), (run.Status, run.Output));
         Assert.Contains(said, run.Errors, StringComparison.Ordinal);
         Assert.Contains("pressrun --help", run.Errors, StringComparison.Ordinal);
     }
@@ -89,7 +89,7 @@ public sealed class CommandLineTests : IDisposable
         Assert.Contains("pressrun sample > job.json", help.Output, StringComparison.Ordinal);
 
         var sample = await Run(["sample"]);
-        foreach (var command in new[] { "estimate", "ladder", "impose" })
+        foreach (var command in new[] { "estimate", "ladder", "impose", "compare", "reprint" })
         {
             var run = await Run([command, "-", "--table"], Encoding.UTF8.GetBytes(sample.Output));
             Assert.Equal((0, string.Empty), (run.Status, run.Errors));

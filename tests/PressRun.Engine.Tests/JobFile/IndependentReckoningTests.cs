@@ -21,14 +21,22 @@ public class IndependentReckoningTests
         using var file = JsonDocument.Parse(File.ReadAllBytes(Path.Combine(Folder, $"{name}.json")));
         var job = file.RootElement.GetProperty("job");
         var differences = new List<string>();
+        var compared = 0;
         foreach (var question in Enum.GetValues<JobQuestion>())
         {
             var path = char.ToLowerInvariant(question.ToString()[0]) + question.ToString()[1..];
+            if (!file.RootElement.TryGetProperty(path, out var expected))
+            {
+                continue;
+            }
+
             using var answer = JsonDocument.Parse(JobAnswer.To(question, job, TestContext.Current.CancellationToken).Value.ToJson(indented: false));
-            Compare(file.RootElement.GetProperty(path), answer.RootElement, path, differences);
+            Compare(expected, answer.RootElement, path, differences);
+            compared++;
         }
 
         Assert.Empty(differences);
+        Assert.True(compared >= 3);
     }
 
     private static void Compare(JsonElement expected, JsonElement actual, string path, List<string> differences)

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Json.Nodes;
 using CsCheck;
 using PressRun.Engine.Paper;
 using PressRun.JobFile;
@@ -25,6 +26,29 @@ public class JobWriterTests
         Assert.Equal(job.Mailers, read.Value.Mailers);
         Assert.Equal(job.Channels, read.Value.Channels);
     }, iter: 2000);
+
+    [Theory]
+    [InlineData("""{ "kind": "table", "probabilities": [0.25, 0.5, 0.25], "committed": 3 }""")]
+    [InlineData("""{ "kind": "poisson", "mean": 12.5 }""")]
+    [InlineData("""{ "kind": "negativeBinomial", "mean": "12.5", "shape": 0.7 }""")]
+    [InlineData("""{ "kind": "history", "periods": [9, 14, 0], "horizonPeriods": 6, "uplift": 1.25, "priorShape": 0.5, "priorRate": 0.25 }""")]
+    [InlineData("""{ "kind": "opinion", "low": -5, "likely": 40, "high": 100.5 }""")]
+    public void What_is_asked_for_beyond_the_costing_reads_back_too(string demand)
+    {
+        var sample = JsonNode.Parse(JobResources.SampleJob)!.AsObject();
+        sample["reprint"]!["demand"] = JsonNode.Parse(demand);
+        sample["compare"]!["halves"] = JsonNode.Parse("""[ { "part": "cover", "first": "matt-board", "second": "natural-text" } ]""");
+        var job = Example.Read(sample).Value;
+        var written = JobWriter.Write(job);
+        var again = JobReader.Read(written).Value;
+
+        Assert.Equal(Encoding.UTF8.GetString(written), Encoding.UTF8.GetString(JobWriter.Write(again)));
+        Assert.Equal(job.Reprint!.Demand.GetType(), again.Reprint!.Demand.GetType());
+        Assert.Equal(job.Reprint.Cash, again.Reprint.Cash);
+        Assert.Equal(job.Compare!.Halves, again.Compare!.Halves);
+        Assert.Equal(job.Compare.Quantities, again.Compare.Quantities);
+        Assert.True(JobSchemaTests.Takes(written));
+    }
 
     [Fact]
     public void The_worked_example_keeps_its_meaning()
