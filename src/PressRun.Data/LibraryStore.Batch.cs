@@ -13,6 +13,9 @@ public abstract partial class LibraryStore<T>
     private const int BatchSize = 500;
     private const int Attempts = 3;
 
+    /// <summary>What only one thing of the library has: its id, and which of several dated tables of one id it is.</summary>
+    public (string Id, string Table) IdentityOf(T item) => Keys.RowOf(item);
+
     /// <summary>Saves several things in one transaction, each by itself: one that is refused or was changed in between does not hold up the others.
     /// A new thing (version 0) without an id gets one from its name.</summary>
     /// <returns>What became of each, in order.</returns>

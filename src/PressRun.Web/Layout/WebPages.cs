@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Localization;
 using MudBlazor;
 using MudBlazor.Services;
 using PressRun.Web.Editions;
+using PressRun.Web.Libraries;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
 using PressRun.Web.Shelf;
@@ -29,6 +30,7 @@ public static class WebPages
         services.AddSingleton<ShelfService>();
         services.AddSingleton<EditionService>();
         services.AddSingleton<StartService>();
+        services.AddSingleton<LibraryService>();
         return services;
     }
 

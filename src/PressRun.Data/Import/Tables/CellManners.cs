@@ -6,7 +6,8 @@ namespace PressRun.Data.Import.Tables;
 /// <summary>How the text of cells is understood and written: by whose decimal mark and dates, and in which units numbers without one are.</summary>
 /// <param name="Culture">Decimal mark and dates.</param>
 /// <param name="Units">Millimetres and grams, or inches and ounces.</param>
-public sealed record CellManners(CultureInfo Culture, UnitSystem Units)
+/// <param name="MinorDigits">Decimals of the press's currency; an amount is written with at least so many.</param>
+public sealed record CellManners(CultureInfo Culture, UnitSystem Units, int MinorDigits = 2)
 {
     /// <summary>True where the decimal mark is a comma.</summary>
     public bool HasDecimalComma => Culture.NumberFormat.NumberDecimalSeparator == ",";

@@ -106,10 +106,7 @@ public sealed class MoneyCell(NumberRule rule) : CellKind
     public override string Write(object value, CellManners manners)
     {
         var amount = NumberText.Trimmed((decimal)value);
-        const int usualDigits = 2;
-        var text = amount.Scale is > 0 and < usualDigits
-            ? amount.ToString("F2", CultureInfo.InvariantCulture)
-            : amount.ToString(CultureInfo.InvariantCulture);
+        var text = amount.ToString("F" + Math.Max(amount.Scale, manners.MinorDigits).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
         return manners.HasDecimalComma ? text.Replace('.', ',') : text;
     }
 

@@ -1,0 +1,311 @@
+using System.Text;
+using System.Text.Json;
+using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
+using PressRun.Data.Import.Tables;
+using PressRun.Web.Shared;
+
+namespace PressRun.Web.Libraries.Grid;
+
+/// <summary>An editable table. The page owns the document and what its text means.</summary>
+public sealed partial class EditGrid : IAsyncDisposable
+{
+    private const int LongestPaste = 2_000_000;
+
+    private readonly string id = "g" + Guid.NewGuid().ToString("N")[..8];
+    private readonly StringBuilder received = new();
+    private ElementReference root;
+    private DotNetObjectReference<EditGrid>? self;
+    private IJSObjectReference? module;
+    private IJSObjectReference? attached;
+    private string? kept;
+    private string? said;
+
+    [Inject]
+    private IJSRuntime Js { get; set; } = default!;
+
+    [Inject]
+    private Drafts Drafts { get; set; } = default!;
+
+    /// <summary>The text and its edits.</summary>
+    [Parameter, EditorRequired]
+    public GridDocument Document { get; set; } = default!;
+
+    /// <summary>The columns of the text; those that are only kept are not shown.</summary>
+    [Parameter, EditorRequired]
+    public IReadOnlyList<Column> Columns { get; set; } = [];
+
+    /// <summary>What was found out about the text.</summary>
+    [Parameter]
+    public GridState State { get; set; } = GridState.Clean;
+
+    /// <summary>The viewer's decimal mark and units.</summary>
+    [Parameter, EditorRequired]
+    public CellManners Manners { get; set; } = default!;
+
+    /// <summary>Names the table.</summary>
+    [Parameter, EditorRequired]
+    public string Label { get; set; } = "";
+
+    /// <summary>What a row is: <c>a paper</c>.</summary>
+    [Parameter, EditorRequired]
+    public string RowName { get; set; } = "";
+
+    /// <summary>Names the table in the browser's store.</summary>
+    [Parameter, EditorRequired]
+    public string DraftKey { get; set; } = "";
+
+    /// <summary>True where the table is stored whole, so that one wrong row holds up all.</summary>
+    [Parameter]
+    public bool Whole { get; set; }
+
+    /// <summary>True where nothing can be changed.</summary>
+    [Parameter]
+    public bool ReadOnly { get; set; }
+
+    /// <summary>Worked out beside the cells.</summary>
+    [Parameter]
+    public IReadOnlyList<GridExtra> Extras { get; set; } = [];
+
+    /// <summary>What can be done with the chosen rows.</summary>
+    [Parameter]
+    public IReadOnlyList<(string Word, Func<string[], Task> Do)> RowActions { get; set; } = [];
+
+    /// <summary>More to do with the table.</summary>
+    [Parameter]
+    public RenderFragment? Tools { get; set; }
+
+    /// <summary>Asked after each edit: looks at the text, stores what is right and sets <see cref="State"/>.</summary>
+    [Parameter, EditorRequired]
+    public Func<Task> Changed { get; set; } = default!;
+
+    private IReadOnlyList<int> Shown { get; set; } = [];
+
+    private string Says
+    {
+        get
+        {
+            var wrong = State.Problems.Count;
+            var unsaved = State.Unsaved.Count;
+            return wrong switch
+            {
+                0 when unsaved > 0 => said ?? (unsaved == 1 ? "One row is not saved yet." : $"{unsaved} rows are not saved yet."),
+                0 => said ?? "All is saved.",
+                1 => Whole ? "Not saved: one cell waits to be mended." : "One cell waits to be mended; the other rows are saved.",
+                _ => Whole ? $"Not saved: {wrong} cells wait to be mended." : $"{wrong} cells wait to be mended; the other rows are saved.",
+            };
+        }
+    }
+
+    /// <summary>Takes a piece of a pasted block.</summary>
+    [JSInvokable]
+    public void Receive(string piece)
+    {
+        if (received.Length + piece.Length <= LongestPaste)
+        {
+            received.Append(piece);
+        }
+    }
+
+    /// <summary>Puts the received block in. A single cell fills the whole selection.</summary>
+    [JSInvokable]
+    public Task Paste(string row, int shownColumn, int selectedRows, int selectedColumns)
+    {
+        var block = CellBlock.Read(received.ToString());
+        received.Clear();
+        if (block.Count == 0 || ReadOnly)
+        {
+            return Task.CompletedTask;
+        }
+
+        if (block is [[var only]])
+        {
+            block = [.. Enumerable.Repeat(Enumerable.Repeat(only, selectedColumns).ToArray(), selectedRows)];
+        }
+
+        var columns = Shown.Skip(shownColumn).ToList();
+        var over = block.Max(cells => cells.Count) - columns.Count;
+        var after = over > 0 ? $"Pasted; {(over == 1 ? "one column" : $"{over} columns")} did not fit beside the table." : null;
+        return ApplyAsync(() => Document.Put(row, columns, block, "a pasted block"), after);
+    }
+
+    /// <summary>Takes a typed cell.</summary>
+    [JSInvokable]
+    public Task Commit(string row, int column, string text) => ReadOnly || !Shown.Contains(column)
+        ? Task.CompletedTask
+        : ApplyAsync(() => Document.Set(row, column, text.Trim(), $"{Columns[column].Title} of {NameOf(row)}"));
+
+    /// <summary>Empties a block of cells.</summary>
+    [JSInvokable]
+    public Task ClearCells(string[] rows, int firstShown, int lastShown) => ReadOnly
+        ? Task.CompletedTask
+        : ApplyAsync(() => Document.Clear(rows, [.. Shown.Skip(firstShown).Take(lastShown - firstShown + 1)], "cleared cells"));
+
+    /// <summary>Takes rows out.</summary>
+    [JSInvokable]
+    public Task TakeOut(string[] rows) => ReadOnly
+        ? Task.CompletedTask
+        : ApplyAsync(() => Document.Remove(rows, rows.Length == 1 ? $"{NameOf(rows[0])} taken out" : $"{rows.Length} rows taken out"));
+
+    /// <summary>Does one of <see cref="RowActions"/>.</summary>
+    [JSInvokable]
+    public async Task Act(int action, string[] rows)
+    {
+        await RowActions[action].Do([.. rows.Where(key => Document.Rows.Any(row => row.Key == key && !row.IsBlank))]);
+        said = null;
+        StateHasChanged();
+        await KeepAsync();
+    }
+
+    /// <summary>Ctrl+Z.</summary>
+    [JSInvokable]
+    public Task UndoFromKey() => UndoAsync();
+
+    /// <summary>Ctrl+Y.</summary>
+    [JSInvokable]
+    public Task RedoFromKey() => RedoAsync();
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        try
+        {
+            if (attached is not null)
+            {
+                await attached.InvokeVoidAsync("detach");
+                await attached.DisposeAsync();
+            }
+
+            if (module is not null)
+            {
+                await module.DisposeAsync();
+            }
+        }
+        catch (JSDisconnectedException)
+        {
+            // The browser went first, and took its listeners with it.
+        }
+
+        self?.Dispose();
+    }
+
+    /// <inheritdoc/>
+    protected override void OnParametersSet() =>
+        Shown = [.. Enumerable.Range(0, Columns.Count).Where(column => Columns[column].Role == ColumnRole.Shown)];
+
+    /// <inheritdoc/>
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (firstRender)
+        {
+            self = DotNetObjectReference.Create(this);
+            module = await Js.InvokeAsync<IJSObjectReference>("import", "./js/editgrid.js");
+            attached = await module.InvokeAsync<IJSObjectReference>("attach", root, self, DraftKey);
+            await RecallAsync();
+        }
+        else if (attached is not null)
+        {
+            await attached.InvokeVoidAsync("settle");
+        }
+    }
+
+    private async Task UndoAsync()
+    {
+        if (Document.Undoable is { } what && !ReadOnly)
+        {
+            await ApplyAsync(Document.Undo, $"Taken back: {what}.");
+        }
+    }
+
+    private async Task RedoAsync()
+    {
+        if (Document.Redoable is { } what && !ReadOnly)
+        {
+            await ApplyAsync(Document.Redo, $"Done again: {what}.");
+        }
+    }
+
+    private async Task ApplyAsync(Func<bool> edit, string? after = null)
+    {
+        if (!edit())
+        {
+            return;
+        }
+
+        await Changed();
+        said = after;
+        StateHasChanged();
+        await KeepAsync();
+    }
+
+    // What is not stored stays in the browser, so that neither a lost line nor a new start of the server loses it.
+    private async Task KeepAsync()
+    {
+        var unsaved = Whole && State.Unsaved.Count > 0 ? Document.Rows : [.. Document.Rows.Where(row => State.Unsaved.Contains(row.Key) && !row.IsBlank)];
+        var text = unsaved.Count == 0 ? "" : JsonSerializer.Serialize(new GridDraft(Whole, unsaved));
+        if (module is not null && text != (kept ?? ""))
+        {
+            kept = text;
+            await module.InvokeVoidAsync("keep", DraftKey, text);
+        }
+    }
+
+    private async Task RecallAsync()
+    {
+        var draft = Parse<GridDraft>(await Drafts.RecallAsync(DraftKey));
+        var typing = Parse<GridTyping>(await Drafts.RecallAsync(DraftKey + ".typing"));
+        if (draft is null && typing is null)
+        {
+            return;
+        }
+
+        await ApplyAsync(
+            () => Document.Edit("what was typed here earlier", rows => GridRecall.Merge(rows, draft, typing, Columns.Count)),
+            "What was typed here earlier and not saved yet is back.");
+        await Drafts.ForgetAsync(DraftKey + ".typing");
+        if (State.Unsaved.Count == 0)
+        {
+            await Drafts.ForgetAsync(DraftKey);
+        }
+    }
+
+    private static T? Parse<T>(string? text)
+        where T : class
+    {
+        try
+        {
+            return text is null ? null : JsonSerializer.Deserialize<T>(text);
+        }
+        catch (JsonException)
+        {
+            // Written by another version of the page: it is no draft that can be shown here.
+            return null;
+        }
+    }
+
+    private List<(int? Column, string Text)> MessagesOf(GridRow row)
+    {
+        var messages = Shown.Where(column => State.Problems.ContainsKey((row.Key, column)))
+            .Select(column => ((int?)column, State.Problems[(row.Key, column)])).ToList();
+        if (State.Notes.TryGetValue(row.Key, out var note))
+        {
+            messages.Add((null, note));
+        }
+
+        return messages;
+    }
+
+    private string? RowClass(GridRow row) => row.IsBlank ? "blank" : State.Unsaved.Contains(row.Key) ? "unsaved" : null;
+
+    // A thing's own columns are repeated on each of its steps; only the first time do they stand in full ink.
+    private bool Repeats(GridRow row, GridRow? above, int column) =>
+        Columns[column].OfThing
+        && above is not null
+        && row.Cells[column].Length > 0
+        && Columns.Any(step => step.Step != StepPart.None)
+        && Shown.Where(shown => shown <= column && Columns[shown].OfThing).All(shown => above.Cells[shown] == row.Cells[shown]);
+
+    private string NameOf(string row) => Document.Rows.FirstOrDefault(candidate => candidate.Key == row) is { } found ? NameOf(found, 0) : RowName;
+
+    private string NameOf(GridRow row, int at) => row.Cells[Shown[0]] is { Length: > 0 } name ? name : row.IsBlank ? $"new {RowName}" : $"row {at + 1}";
+}

@@ -1,0 +1,224 @@
+using PressRun.Data;
+using PressRun.Data.Import.Tables;
+using PressRun.Data.Presses;
+using PressRun.Engine.Costing;
+using PressRun.Web.Libraries.Grid;
+
+namespace PressRun.Web.Libraries;
+
+/// <summary>Something that is in use and therefore stays in its library.</summary>
+/// <param name="Item">The thing.</param>
+/// <param name="Name">What it is called.</param>
+/// <param name="Where">What uses it, in words.</param>
+public sealed record HeldThing<T>(LibraryItem<T> Item, string Name, IReadOnlyList<string> Where)
+    where T : class;
+
+/// <summary>One of a press's libraries as an edited table: reads what is typed, stores each thing as soon as it is right, and says what is wrong with
+/// the others.</summary>
+/// <param name="store">Where the things are kept.</param>
+/// <param name="shape">How rows become things.</param>
+/// <param name="nameOf">What a thing is called.</param>
+/// <param name="press">Whose library.</param>
+/// <param name="manners">The viewer's decimal mark and units.</param>
+public sealed class LibraryTable<T>(LibraryStore<T> store, TableShape<LibraryItem<T>> shape, Func<T, string> nameOf, PressId press, CellManners manners)
+    where T : class
+{
+    private readonly Dictionary<(string Id, string Table), LibraryItem<T>> stored = [];
+    private readonly int id = ColumnOf(shape, "id");
+    private readonly int[] kept = [.. Enumerable.Range(0, shape.Columns.Count).Where(column => shape.Columns[column].Role == ColumnRole.Kept)];
+
+    /// <summary>The text and its edits.</summary>
+    public GridDocument Document { get; } = new(shape.Columns.Count);
+
+    /// <summary>What was found out about the text.</summary>
+    public GridState State { get; private set; } = GridState.Clean;
+
+    /// <summary>What could not be taken out because it is in use.</summary>
+    public IReadOnlyList<HeldThing<T>> Held { get; private set; } = [];
+
+    /// <summary>The columns.</summary>
+    public IReadOnlyList<Column> Columns => shape.Columns;
+
+    /// <summary>How the table is read.</summary>
+    public TableShape<LibraryItem<T>> Shape => shape;
+
+    /// <summary>What is stored and shown, in no order.</summary>
+    public IReadOnlyCollection<LibraryItem<T>> Stored => stored.Values;
+
+    /// <summary>The thing that a row belongs to as it is stored; null for one that is not.</summary>
+    public LibraryItem<T>? ThingOf(GridRow row) => byRow.GetValueOrDefault(row.Key);
+
+    private Dictionary<string, LibraryItem<T>> byRow = [];
+
+    /// <summary>Fetches the library.</summary>
+    public async Task LoadAsync(bool archived)
+    {
+        stored.Clear();
+        Held = [];
+        State = GridState.Clean;
+        var things = await store.ListAsync(press, archived);
+        foreach (var thing in things)
+        {
+            stored[store.IdentityOf(thing.Item)] = thing;
+        }
+
+        Document.Load(things.SelectMany(RowsOf));
+        Remember(shape.Read(Filled(), manners));
+    }
+
+    /// <summary>Looks at the text after an edit and stores what is right.</summary>
+    public async Task ChangedAsync()
+    {
+        Held = [];
+        var rows = Document.Rows.Where(row => !row.IsBlank).ToList();
+        var read = shape.Read([.. rows.Select(row => row.Cells)], manners);
+        var problems = read.Problems.DistinctBy(problem => (problem.Row, problem.Column))
+            .ToDictionary(problem => (rows[problem.Row].Key, problem.Column), problem => problem.Rule);
+        var notes = new Dictionary<string, string>();
+        var right = read.Things.SelectMany(thing => Enumerable.Range(thing.Row, thing.RowCount)).ToHashSet();
+        var unsaved = Enumerable.Range(0, rows.Count).Where(row => !right.Contains(row)).Select(row => rows[row].Key).ToHashSet(StringComparer.Ordinal);
+        var settled = await SaveAsync(read, rows, problems, notes, unsaved);
+        await DeleteMissingAsync(settled.Identities, [.. rows.Where(row => unsaved.Contains(row.Key)).Select(row => row.Cells[id])]);
+        Document.Settle(settled.Texts, kept);
+        State = new GridState(problems, notes, unsaved);
+        Remember(shape.Read(Filled(), manners));
+    }
+
+    /// <summary>Archives the things of some rows, or brings them back.</summary>
+    public async Task ArchiveAsync(IEnumerable<LibraryItem<T>> things, bool archived, bool showArchived)
+    {
+        await store.SaveAllAsync(press, [.. things.Select(thing => thing with { Archived = archived })]);
+        await LoadAsync(showArchived);
+    }
+
+    private static int ColumnOf(TableShape<LibraryItem<T>> shape, string key) => shape.Columns.ToList().FindIndex(column => column.Key == key);
+
+    private List<IReadOnlyList<string>> Filled() => [.. Document.Rows.Where(row => !row.IsBlank).Select(row => row.Cells)];
+
+    private void Remember(TableRead<LibraryItem<T>> read)
+    {
+        var rows = Document.Rows.Where(row => !row.IsBlank).ToList();
+        byRow = read.Things
+            .SelectMany(thing => Enumerable.Range(thing.Row, thing.RowCount).Select(row => (rows[row].Key, Thing: stored.GetValueOrDefault(store.IdentityOf(thing.Thing.Item)))))
+            .Where(pair => pair.Thing is not null)
+            .ToDictionary(pair => pair.Key, pair => pair.Thing!);
+    }
+
+    private IEnumerable<GridRow> RowsOf(LibraryItem<T> thing)
+    {
+        var (key, table) = store.IdentityOf(thing.Item);
+        return shape.Texts(thing, manners).Select((texts, step) => new GridRow($"{key}|{table}|{step}", texts));
+    }
+
+    private async Task<(Dictionary<string, IReadOnlyList<string>> Texts, HashSet<(string Id, string Table)> Identities)> SaveAsync(
+        TableRead<LibraryItem<T>> read,
+        List<GridRow> rows,
+        Dictionary<(string Row, int Column), string> problems,
+        Dictionary<string, string> notes,
+        HashSet<string> unsaved)
+    {
+        var identities = new HashSet<(string Id, string Table)>();
+        var texts = new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal);
+        var toSave = new List<(ReadThing<LibraryItem<T>> Read, LibraryItem<T> Item)>();
+        foreach (var thing in read.Things)
+        {
+            var identity = store.IdentityOf(thing.Thing.Item);
+            var old = stored.GetValueOrDefault(identity);
+            if (old is not null && Same(old, thing.Thing))
+            {
+                Settle(thing, old);
+            }
+            else
+            {
+                toSave.Add((thing, thing.Thing with { Version = old?.Version ?? 0 }));
+            }
+        }
+
+        var results = toSave.Count == 0 ? [] : await store.SaveAllAsync(press, [.. toSave.Select(save => save.Item)]);
+        for (var index = 0; index < results.Count; index++)
+        {
+            Take(toSave[index].Read, toSave[index].Item, results[index]);
+        }
+
+        return (texts, identities);
+
+        void Settle(ReadThing<LibraryItem<T>> thing, LibraryItem<T> now)
+        {
+            identities.Add(store.IdentityOf(now.Item));
+            foreach (var (line, step) in shape.Texts(now, manners).Select((line, step) => (line, step)))
+            {
+                texts[rows[thing.Row + step].Key] = line;
+            }
+        }
+
+        void Take(ReadThing<LibraryItem<T>> thing, LibraryItem<T> item, SaveResult<LibraryItem<T>> result)
+        {
+            if (result is SaveResult<LibraryItem<T>>.Saved saved)
+            {
+                stored[store.IdentityOf(saved.Now.Item)] = saved.Now;
+                Settle(thing, saved.Now);
+                return;
+            }
+
+            var first = rows[thing.Row].Key;
+            unsaved.UnionWith(Enumerable.Range(thing.Row, thing.RowCount).Select(row => rows[row].Key));
+            identities.Add(store.IdentityOf(item.Item));
+            switch (result)
+            {
+                case SaveResult<LibraryItem<T>>.Conflict conflict:
+                    stored[store.IdentityOf(conflict.Theirs.Item)] = conflict.Theirs;
+                    notes[first] = $"Somebody else changed this in between, to {Told(conflict.Theirs)}. Change it once more to save yours over it.";
+                    break;
+                case SaveResult<LibraryItem<T>>.Refused refused:
+                    Place(refused.Problems, first, problems, notes);
+                    break;
+                default:
+                    stored.Remove(store.IdentityOf(item.Item));
+                    notes[first] = "Somebody else took this out in between. Change it once more to add it again.";
+                    break;
+            }
+        }
+    }
+
+    // A rule that only the library knows names its field by the path in the contract: $.mailer.
+    private void Place(IReadOnlyList<Problem> refused, string row, Dictionary<(string Row, int Column), string> problems, Dictionary<string, string> notes)
+    {
+        foreach (var problem in refused)
+        {
+            var column = ColumnOf(shape, problem.Path.Split('.', '[').ElementAtOrDefault(1) ?? "");
+            if (column >= 0 && shape.Columns[column].Role == ColumnRole.Shown)
+            {
+                problems[(row, column)] = problem.Rule;
+            }
+            else
+            {
+                notes[row] = problem.Rule;
+            }
+        }
+    }
+
+    private async Task DeleteMissingAsync(HashSet<(string Id, string Table)> present, HashSet<string> wrong)
+    {
+        var held = new List<HeldThing<T>>();
+        foreach (var (identity, thing) in stored.Where(pair => !present.Contains(pair.Key) && !wrong.Contains(pair.Key.Id)).ToList())
+        {
+            if (await store.DeleteAsync(press, thing.Item) is DeleteResult.InUse use)
+            {
+                held.Add(new HeldThing<T>(thing, nameOf(thing.Item), use.Where));
+                Document.PutBack(RowsOf(thing));
+            }
+            else
+            {
+                stored.Remove(identity);
+            }
+        }
+
+        Held = held;
+    }
+
+    private bool Same(LibraryItem<T> left, LibraryItem<T> right) =>
+        shape.Texts(left, manners).SelectMany(line => line).SequenceEqual(shape.Texts(right, manners).SelectMany(line => line), StringComparer.Ordinal);
+
+    private string Told(LibraryItem<T> thing) =>
+        string.Join(", ", shape.Texts(thing, manners).First().Where((text, column) => text.Length > 0 && shape.Columns[column].Role == ColumnRole.Shown));
+}
