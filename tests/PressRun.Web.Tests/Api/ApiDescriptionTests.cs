@@ -14,7 +14,7 @@ public partial class ApiDescriptionTests
         var description = await Description(host);
 
         Assert.StartsWith("3.1", description["openapi"]!.GetValue<string>(), StringComparison.Ordinal);
-        foreach (var path in new[] { "/api/v1/estimate", "/api/v1/ladder", "/api/v1/impose" })
+        foreach (var path in new[] { "/api/v1/estimate", "/api/v1/ladder", "/api/v1/impose", "/api/v1/compare", "/api/v1/reprint" })
         {
             var operation = description["paths"]![path]!["post"]!;
             var example = operation["requestBody"]!["content"]!["application/json"]!["examples"]!["sample"]!["value"]!;

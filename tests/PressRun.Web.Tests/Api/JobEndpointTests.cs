@@ -13,6 +13,8 @@ public class JobEndpointTests
     [InlineData("estimate", JobQuestion.Estimate)]
     [InlineData("ladder", JobQuestion.Ladder)]
     [InlineData("impose", JobQuestion.Impose)]
+    [InlineData("compare", JobQuestion.Compare)]
+    [InlineData("reprint", JobQuestion.Reprint)]
     public async Task Answers_as_the_command_line_does(string path, JobQuestion question)
     {
         await using var host = await ApiHost.Start();
