@@ -70,41 +70,21 @@ public sealed record MoneyCut(IReadOnlyList<MoneyPiece> Pieces, decimal Shop, de
             }
         }
 
-        TakeOff(amounts.AsSpan(0, (int)MoneyKind.Finishing + 1), estimate.Totals.Discount, currency.MinorUnit);
+        if (estimate.Totals.Discount != 0m)
+        {
+            var goods = amounts[..((int)MoneyKind.Finishing + 1)];
+            var off = Shares.Of(estimate.Totals.Discount, goods, currency);
+            for (var kind = 0; kind < goods.Length; kind++)
+            {
+                amounts[kind] -= off[kind];
+            }
+        }
+
         return new MoneyCut(
             [.. kinds.Where(kind => amounts[(int)kind] != 0m).Select(kind => new MoneyPiece(kind, amounts[(int)kind]))],
             amounts[..((int)MoneyKind.Tax + 1)].Sum(),
             amounts[(int)MoneyKind.Consumables] + amounts[(int)MoneyKind.Fixed],
             amounts[(int)MoneyKind.Labour]);
-    }
-
-    private static void TakeOff(Span<decimal> goods, decimal discount, decimal minorUnit)
-    {
-        var all = 0m;
-        foreach (var amount in goods)
-        {
-            all += amount;
-        }
-
-        if (discount == 0m || all == 0m)
-        {
-            return;
-        }
-
-        var remainders = new decimal[goods.Length];
-        var left = discount;
-        for (var i = 0; i < goods.Length; i++)
-        {
-            var share = goods[i] * discount / all;
-            var whole = decimal.Floor(share / minorUnit) * minorUnit;
-            (remainders[i], goods[i], left) = (share - whole, goods[i] - whole, left - whole);
-        }
-
-        while (left >= minorUnit)
-        {
-            var largest = Array.IndexOf(remainders, remainders.Max());
-            (remainders[largest], goods[largest], left) = (-1m, goods[largest] - minorUnit, left - minorUnit);
-        }
     }
 
     private static MoneyKind? KindOf(CostCode code) => code switch

@@ -49,10 +49,10 @@ public sealed partial class PreparedJob
     private const int MostOnStack = 48;
 
     // Below this no figure that follows from the cost of a run, at any quantity, leaves what a decimal holds.
-    private const decimal MostLandedCost = 1_000_000_000_000_000m;
+    private const decimal MostCost = 1_000_000_000_000_000m;
 
     private static readonly Problem TooMuch =
-        new("$", null, $"The run would cost more than {Text.Of(MostLandedCost)}; look for a price, a time or a mass that is too large.");
+        new("$", null, $"The run would cost more than {Text.Of(MostCost)}; look for a price, a time or a mass that is too large.");
 
     private int PriceCount => print.Length + paper.Length;
 
@@ -103,7 +103,7 @@ public sealed partial class PreparedJob
         }
 
         Close(started, ref figures, ref sink);
-        if (figures.Totals.LandedCost > MostLandedCost)
+        if (Math.Max(figures.Totals.Goods, figures.Totals.LandedCost) > MostCost)
         {
             figures.Problem = TooMuch;
         }

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace PressRun.Engine.Measures;
 
 /// <summary>
@@ -15,34 +17,7 @@ public static class Shares
     public static IReadOnlyList<long> Of(long units, IReadOnlyList<decimal> weights)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(units);
-        foreach (var weight in weights)
-        {
-            ArgumentOutOfRangeException.ThrowIfNegative(weight, nameof(weights));
-        }
-
-        var sum = weights.Sum();
-        if (sum == 0m)
-        {
-            throw new ArgumentException("The weights must add up to more than 0.", nameof(weights));
-        }
-
-        var shares = new long[weights.Count];
-        var remainders = new decimal[weights.Count];
-        var left = units;
-        for (var index = 0; index < shares.Length; index++)
-        {
-            // By remainder and not by quotient: what divides evenly is then never a unit short.
-            remainders[index] = units * weights[index] % sum;
-            shares[index] = (long)decimal.Round(((units * weights[index]) - remainders[index]) / sum);
-            left -= shares[index];
-        }
-
-        foreach (var index in Enumerable.Range(0, shares.Length).OrderByDescending(index => remainders[index]).Take((int)left))
-        {
-            shares[index]++;
-        }
-
-        return shares;
+        return [.. Split(units, weights).Select(share => (long)share)];
     }
 
     /// <summary>Splits an amount of money by weight, in whole minor units.</summary>
@@ -60,6 +35,47 @@ public static class Shares
         }
 
         var sign = amount < 0m ? -1m : 1m;
-        return [.. Of((long)(Math.Abs(amount) / currency.MinorUnit), weights).Select(units => sign * units * currency.MinorUnit)];
+        return [.. Split((BigInteger)(Math.Abs(amount) / currency.MinorUnit), weights).Select(units => sign * (decimal)units * currency.MinorUnit)];
+    }
+
+    // In whole numbers: what divides evenly is never a unit short, and no product is too large.
+    private static BigInteger[] Split(BigInteger units, IReadOnlyList<decimal> weights)
+    {
+        foreach (var weight in weights)
+        {
+            ArgumentOutOfRangeException.ThrowIfNegative(weight, nameof(weights));
+        }
+
+        var scale = weights.Count == 0 ? 0 : weights.Max(weight => weight.Scale);
+        var whole = weights.Select(weight => Whole(weight, scale)).ToList();
+        var sum = whole.Aggregate(BigInteger.Zero, (total, weight) => total + weight);
+        if (sum.IsZero)
+        {
+            throw new ArgumentException("The weights must add up to more than 0.", nameof(weights));
+        }
+
+        var shares = new BigInteger[whole.Count];
+        var remainders = new BigInteger[whole.Count];
+        for (var index = 0; index < shares.Length; index++)
+        {
+            shares[index] = BigInteger.DivRem(units * whole[index], sum, out remainders[index]);
+        }
+
+        var left = (int)(units - shares.Aggregate(BigInteger.Zero, (total, share) => total + share));
+        foreach (var index in Enumerable.Range(0, shares.Length).OrderByDescending(index => remainders[index]).Take(left))
+        {
+            shares[index]++;
+        }
+
+        return shares;
+    }
+
+    // The weight times ten to the scale.
+    private static BigInteger Whole(decimal weight, int scale)
+    {
+        Span<int> bits = stackalloc int[4];
+        decimal.GetBits(weight, bits);
+        var digits = ((BigInteger)(uint)bits[2] << 64) | ((BigInteger)(uint)bits[1] << 32) | (uint)bits[0];
+        return digits * BigInteger.Pow(10, scale - weight.Scale);
     }
 }

@@ -33,6 +33,13 @@ public sealed class ExtremeJobTests
     }
 
     [Fact]
+    public void Goods_that_a_discount_brings_down_to_nothing_are_bounded_too()
+    {
+        var job = Plain().With(shop => shop with { Print = [Black(Huge)] }).WithOrder(order => order with { Discounts = [new DiscountStep(1m, 1m)] });
+        Assert.Equal("$", Assert.Single(job.Prepared().Estimate(1_000_000).Problems).Path);
+    }
+
+    [Fact]
     public void Hours_and_rates_whose_product_no_decimal_holds_are_refused()
     {
         var steps = Enumerable.Range(0, 1000).Select(index => Step($"step {index}", perCopy: 1_000_000m)).ToList();

@@ -54,6 +54,10 @@ public sealed class SharesTests
     }
 
     [Fact]
+    public void Amounts_and_weights_of_any_size_are_split() =>
+        Assert.Equal([500_000_000_000_000.01m, 500_000_000_000_000.00m], Shares.Of(1_000_000_000_000_000.01m, [decimal.MaxValue, decimal.MaxValue], Currency.Find("USD")!));
+
+    [Fact]
     public void Shares_add_up_and_none_is_a_whole_unit_off_its_quota() =>
         Gen.Select(Gen.Long[0, 1_000_000], Gen.Decimal[0m, 1000m].Array[1, 12].Where(weights => weights.Sum() > 0m))
             .Sample((units, weights) =>
