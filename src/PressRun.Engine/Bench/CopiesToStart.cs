@@ -1,4 +1,5 @@
 using System.Numerics;
+using PressRun.Engine.Measures;
 
 namespace PressRun.Engine.Bench;
 
@@ -26,7 +27,7 @@ public sealed class CopiesToStart
         numerator = denominator = BigInteger.One;
         foreach (var survival in spoilages.Select(rate => 1m - rate))
         {
-            numerator *= Unscaled(survival);
+            numerator *= Digits.Of(survival);
             denominator *= BigInteger.Pow(10, survival.Scale);
         }
 
@@ -101,12 +102,5 @@ public sealed class CopiesToStart
         return low;
 
         bool Enough(long started) => BinomialTail.AtLeast(started, survival, goodCopies) >= (double)overs.Confidence - ProbabilityTolerance;
-    }
-
-    private static BigInteger Unscaled(decimal value)
-    {
-        Span<int> bits = stackalloc int[4];
-        decimal.GetBits(value, bits);
-        return ((BigInteger)(uint)bits[2] << 64) | ((BigInteger)(uint)bits[1] << 32) | (uint)bits[0];
     }
 }

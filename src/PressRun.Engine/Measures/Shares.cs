@@ -47,7 +47,7 @@ public static class Shares
         }
 
         var scale = weights.Count == 0 ? 0 : weights.Max(weight => weight.Scale);
-        var whole = weights.Select(weight => Whole(weight, scale)).ToList();
+        var whole = weights.Select(weight => Digits.Of(weight) * BigInteger.Pow(10, scale - weight.Scale)).ToList();
         var sum = whole.Aggregate(BigInteger.Zero, (total, weight) => total + weight);
         if (sum.IsZero)
         {
@@ -68,14 +68,5 @@ public static class Shares
         }
 
         return shares;
-    }
-
-    // The weight times ten to the scale.
-    private static BigInteger Whole(decimal weight, int scale)
-    {
-        Span<int> bits = stackalloc int[4];
-        decimal.GetBits(weight, bits);
-        var digits = ((BigInteger)(uint)bits[2] << 64) | ((BigInteger)(uint)bits[1] << 32) | (uint)bits[0];
-        return digits * BigInteger.Pow(10, scale - weight.Scale);
     }
 }
