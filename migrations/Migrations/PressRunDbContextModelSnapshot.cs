@@ -830,7 +830,8 @@ namespace PressRun.Migrations.Migrations
                         .HasName("pk_titles");
 
                     b.HasIndex("SearchWords")
-                        .HasDatabaseName("ix_titles_search_words");
+                        .HasDatabaseName("ix_titles_search_words")
+                        .HasAnnotation("Npgsql:StorageParameter:fastupdate", false);
 
                     NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("SearchWords"), "GIN");
 

@@ -11,7 +11,7 @@ internal static partial class Migrating
 {
     private static readonly TimeSpan LongestWait = TimeSpan.FromMinutes(1);
 
-    /// <summary>Waits for the server, then migrates. Several nodes may do so at once: the migrations' own lock lets one of them work.</summary>
+    /// <summary>Waits for the server, then migrates. Several nodes may do so at once: they take turns.</summary>
     /// <exception cref="StartRefusedException">The server does not answer, refuses, or holds a newer database.</exception>
     public static async Task BringUpAsync(IDbContextFactory<PressRunDbContext> contexts, TimeProvider time, ILogger logger, CancellationToken cancel)
     {
@@ -20,6 +20,7 @@ internal static partial class Migrating
         {
             try
             {
+                await using var turn = await MigrationTurn.TakeAsync(contexts, cancel);
                 await using var db = await contexts.CreateDbContextAsync(cancel);
                 await RefuseNewerAsync(db, cancel);
                 await db.Database.MigrateAsync(cancel);

@@ -1,0 +1,62 @@
+using PressRun.Data.Drafts;
+using PressRun.Data.Tests.Fixtures;
+
+namespace PressRun.Data.Tests;
+
+public sealed class DraftStoreTests(PostgresFixture postgres)
+{
+    private static readonly DateTimeOffset Noon = new(2026, 11, 25, 12, 0, 0, TimeSpan.FromHours(1));
+    private static readonly DraftSubject Subject = new("maker", "edition", "7");
+
+    [Fact]
+    public async Task A_draft_is_there_after_a_new_start_until_it_is_dropped()
+    {
+        var connection = await postgres.NewDatabaseAsync();
+        var before = Stores.On(connection);
+        var small = await SmallPress.CreateAsync(before);
+        await before.Drafts.KeepAsync(small.Id, Subject, new Draft("page.width", "5 1/2 i", Noon));
+        await before.DisposeAsync();
+        await using var after = Stores.On(connection);
+
+        Assert.Equal(new Draft("page.width", "5 1/2 i", Noon.ToUniversalTime()), Assert.Single(await after.Drafts.OfSubjectAsync(small.Id, Subject)));
+        await after.Drafts.DropAsync(small.Id, Subject, "page.width");
+        Assert.Empty(await after.Drafts.OfSubjectAsync(small.Id, Subject));
+    }
+
+    [Fact]
+    public async Task Of_two_drafts_of_a_field_the_one_typed_later_counts_in_whatever_order_they_arrive()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+
+        await stores.Drafts.KeepAsync(small.Id, Subject, new Draft("price", "9.50", Noon.AddSeconds(2)));
+        await stores.Drafts.KeepAsync(small.Id, Subject, new Draft("price", "9.", Noon));
+
+        Assert.Equal("9.50", Assert.Single(await stores.Drafts.OfSubjectAsync(small.Id, Subject)).Text);
+    }
+
+    [Fact]
+    public async Task Drafts_belong_to_one_person_and_one_subject()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        await stores.Drafts.KeepAsync(small.Id, Subject, new Draft("price", "9", Noon));
+        await stores.Drafts.KeepAsync(small.Id, Subject, new Draft("bleed", "yes", Noon));
+
+        Assert.Empty(await stores.Drafts.OfSubjectAsync(small.Id, Subject with { Person = "helper" }));
+        Assert.Empty(await stores.Drafts.OfSubjectAsync(small.Id, Subject with { SubjectId = "8" }));
+        await stores.Drafts.DropAsync(small.Id, Subject with { Person = "helper" });
+        Assert.Equal(["bleed", "price"], (await stores.Drafts.OfSubjectAsync(small.Id, Subject)).Select(draft => draft.Field));
+    }
+
+    [Fact]
+    public async Task A_draft_longer_than_the_longest_is_refused()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+
+        await stores.Drafts.KeepAsync(small.Id, Subject, new Draft("about", new string('x', DraftStore.LongestText), Noon));
+        await Assert.ThrowsAsync<ArgumentException>(() =>
+            stores.Drafts.KeepAsync(small.Id, Subject, new Draft("about", new string('x', DraftStore.LongestText + 1), Noon)));
+    }
+}

@@ -1,0 +1,180 @@
+using System.Reflection;
+using Microsoft.EntityFrameworkCore;
+using Npgsql;
+using PressRun.Data.Archive;
+using PressRun.Data.Drafts;
+using PressRun.Data.Presses;
+using PressRun.Data.Shops;
+using PressRun.Data.Tests.Fixtures;
+using PressRun.Data.Titles;
+
+namespace PressRun.Data.Tests;
+
+public sealed class IsolationTests(PostgresFixture postgres)
+{
+    /// <summary>What each store answers to one press that asks with another's ids. Named as store and method, so that none is forgotten.</summary>
+    private static readonly Dictionary<string, Func<Stores, SmallPress, PressId, Task<object?>>> Attempts = new()
+    {
+        ["TitleStore.LoadAsync"] = async (stores, theirs, me) => await stores.Titles.LoadAsync(me, theirs.Title.Id),
+        ["TitleStore.FindAsync"] = async (stores, theirs, me) => await stores.Titles.FindAsync(me, theirs.Title.Slug),
+        ["TitleStore.SaveAsync"] = async (stores, theirs, me) => await stores.Titles.SaveAsync(me, theirs.Title with { Title = "Mine" }),
+        ["TitleStore.DeleteAsync"] = async (stores, theirs, me) => await stores.Titles.DeleteAsync(me, theirs.Title.Id),
+        ["EditionStore.LoadAsync"] = async (stores, theirs, me) => await stores.Editions.LoadAsync(me, theirs.Edition.Id),
+        ["EditionStore.FindAsync"] = async (stores, theirs, me) => await stores.Editions.FindAsync(me, theirs.Title.Slug, 1),
+        ["EditionStore.OfTitleAsync"] = async (stores, theirs, me) => await stores.Editions.OfTitleAsync(me, theirs.Title.Id),
+        ["EditionStore.AddAsync"] = async (stores, theirs, me) => await stores.Editions.AddAsync(me, theirs.Edition with { Printing = 9 }),
+        ["EditionStore.SaveAsync"] = async (stores, theirs, me) => await stores.Editions.SaveAsync(me, theirs.Edition with { Price = 1m }),
+        ["EditionStore.CopyForwardAsync"] = async (stores, theirs, me) => await stores.Editions.CopyForwardAsync(me, theirs.Edition.Id),
+        ["EditionStore.DeleteAsync"] = async (stores, theirs, me) => await stores.Editions.DeleteAsync(me, theirs.Edition.Id),
+        ["PlanStore.LoadAsync"] = async (stores, theirs, me) => await stores.Plans.LoadAsync(me, theirs.Plan.Id),
+        ["PlanStore.OfEditionAsync"] = async (stores, theirs, me) => await stores.Plans.OfEditionAsync(me, theirs.Edition.Id),
+        ["PlanStore.AddAsync"] = async (stores, theirs, me) => await stores.Plans.AddAsync(me, theirs.Plan),
+        ["PlanStore.SaveAsync"] = async (stores, theirs, me) => await stores.Plans.SaveAsync(me, theirs.Plan with { Quantity = 1 }),
+        ["PlanStore.DuplicateAsync"] = async (stores, theirs, me) => await stores.Plans.DuplicateAsync(me, theirs.Plan.Id, "Mine"),
+        ["PlanStore.ChooseAsync"] = async (stores, theirs, me) => await stores.Plans.ChooseAsync(me, theirs.Plan.Id),
+        ["PlanStore.DeleteAsync"] = async (stores, theirs, me) => await stores.Plans.DeleteAsync(me, theirs.Plan.Id),
+        ["PlanStore.SourceAsync"] = async (stores, theirs, me) => await stores.Plans.SourceAsync(me, theirs.Plan.Id),
+        ["PlanStore.SourcesAsync"] = async (stores, theirs, me) => (await stores.Plans.SourcesAsync(me, [theirs.Plan.Id])).ToList(),
+        ["StockStore.ListAsync"] = async (stores, _, me) => await stores.Stocks.ListAsync(me, archived: true),
+        ["StockStore.SaveAsync"] = async (stores, theirs, me) => await stores.Stocks.SaveAsync(me, (await stores.Stocks.ListAsync(theirs.Id))[0]),
+        ["StockStore.DeleteAsync"] = async (stores, _, me) => await stores.Stocks.DeleteAsync(me, SmallPress.Cover),
+        ["MailerStore.ListAsync"] = async (stores, _, me) => await stores.Mailers.ListAsync(me, archived: true),
+        ["MailerStore.SaveAsync"] = async (stores, theirs, me) => await stores.Mailers.SaveAsync(me, (await stores.Mailers.ListAsync(theirs.Id))[0]),
+        ["MailerStore.DeleteAsync"] = async (stores, _, me) => await stores.Mailers.DeleteAsync(me, SmallPress.BoardMailer),
+        ["PostageServiceStore.ListAsync"] = async (stores, _, me) => await stores.Services.ListAsync(me, archived: true),
+        ["PostageServiceStore.SaveAsync"] = async (stores, theirs, me) =>
+            await stores.Services.SaveAsync(me, (await stores.Services.ListAsync(theirs.Id))[0]),
+        ["PostageServiceStore.DeleteAsync"] = async (stores, _, me) => await stores.Services.DeleteAsync(me, SmallPress.Letter),
+        ["ChannelStore.ListAsync"] = async (stores, _, me) => await stores.Channels.ListAsync(me, archived: true),
+        ["ChannelStore.SaveAsync"] = async (stores, theirs, me) => await stores.Channels.SaveAsync(me, (await stores.Channels.ListAsync(theirs.Id))[0]),
+        ["ChannelStore.DeleteAsync"] = async (stores, _, me) => await stores.Channels.DeleteAsync(me, SmallPress.Post),
+        ["ShopStore.ListAsync"] = async (stores, _, me) => await stores.Shops.ListAsync(me, archived: true),
+        ["ShopStore.SaveAsync"] = async (stores, theirs, me) => await stores.Shops.SaveAsync(me, (await stores.Shops.ListAsync(theirs.Id))[0]),
+        ["ShopStore.DeleteAsync"] = async (stores, theirs, me) => await stores.Shops.DeleteAsync(me, theirs.List.ShopId),
+        ["PriceListStore.LoadAsync"] = async (stores, theirs, me) => await stores.PriceLists.LoadAsync(me, theirs.List.Id),
+        ["PriceListStore.InForceAsync"] = async (stores, theirs, me) => await stores.PriceLists.InForceAsync(me, theirs.List.ShopId, DateOnly.MaxValue),
+        ["PriceListStore.SaveAsync"] = async (stores, theirs, me) => await stores.PriceLists.SaveAsync(me, theirs.List),
+        ["PriceListStore.DeleteAsync"] = async (stores, theirs, me) => await stores.PriceLists.DeleteAsync(me, theirs.List.Id),
+        ["DraftStore.OfSubjectAsync"] = async (stores, theirs, me) => await stores.Drafts.OfSubjectAsync(me, Subject(theirs)),
+        ["ShelfQuery.ShowAsync"] = async (stores, _, me) => (await stores.Shelf.ShowAsync(me, new ShelfFilter("tidepool"))).Titles,
+    };
+
+    /// <summary>Methods that name no row of a press by its id, with the reason why there is nothing to try.</summary>
+    private static readonly string[] NothingToTry =
+    [
+        "PressStore.LoadAsync", // the press is all that it is asked for
+        "TitleStore.AddAsync", // makes a row of its own
+        "BenchStore.LoadAsync", "BenchStore.SaveAsync", // one row a press
+        "DraftStore.KeepAsync", "DraftStore.DropAsync", // by the person's own key; see the test on drafts below
+        "PressArchiveStore.ExportAsync", // the press is all that it is asked for
+    ];
+
+    public static TheoryData<string> AttemptNames => [.. Attempts.Keys];
+
+    [Theory]
+    [MemberData(nameof(AttemptNames))]
+    public async Task A_press_reaches_nothing_by_the_id_of_another_presss_row(string attempt)
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var theirs = await SmallPress.CreateAsync(stores);
+        await stores.Drafts.KeepAsync(theirs.Id, Subject(theirs), new Draft("price", "9.5", DateTimeOffset.UnixEpoch));
+        var mine = await EmptyPressAsync(stores);
+        var before = await stores.Archives.ExportAsync(theirs.Id);
+
+        var answer = await Attempts[attempt](stores, theirs, mine);
+
+        AssertNothing(answer);
+        Assert.Equal(before, await stores.Archives.ExportAsync(theirs.Id));
+        Assert.Single(await stores.Drafts.OfSubjectAsync(theirs.Id, Subject(theirs)));
+    }
+
+    [Fact]
+    public void Every_method_of_a_store_that_takes_a_press_is_tried()
+    {
+        var methods = typeof(PressArchiveStore).Assembly.GetExportedTypes()
+            .Where(type => type is { IsAbstract: false, IsClass: true } && (type.Name.EndsWith("Store", StringComparison.Ordinal) || type.Name.EndsWith("Query", StringComparison.Ordinal)))
+            .SelectMany(type => type.GetMethods(BindingFlags.Public | BindingFlags.Instance)
+                .Where(method => method.GetParameters().FirstOrDefault()?.ParameterType == typeof(PressId))
+                .Select(method => $"{type.Name}.{method.Name}"));
+
+        Assert.Equal(methods.Distinct().Order(), Attempts.Keys.Concat(NothingToTry).Order());
+    }
+
+    [Fact]
+    public async Task Drafts_of_one_press_are_not_touched_from_another()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var theirs = await SmallPress.CreateAsync(stores);
+        var mine = await EmptyPressAsync(stores);
+        await stores.Drafts.KeepAsync(theirs.Id, Subject(theirs), new Draft("price", "9.5", DateTimeOffset.UnixEpoch));
+
+        await stores.Drafts.KeepAsync(mine, Subject(theirs), new Draft("price", "1", DateTimeOffset.UnixEpoch.AddDays(1)));
+        await stores.Drafts.DropAsync(mine, Subject(theirs));
+
+        Assert.Equal("9.5", Assert.Single(await stores.Drafts.OfSubjectAsync(theirs.Id, Subject(theirs))).Text);
+    }
+
+    [Fact]
+    public async Task The_database_itself_refuses_a_row_that_points_to_another_press()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var theirs = await SmallPress.CreateAsync(stores);
+        var mine = await EmptyPressAsync(stores);
+        await using var db = stores.Context(mine);
+
+        var refused = await Assert.ThrowsAsync<PostgresException>(() => db.Database.ExecuteSqlAsync(
+            $"UPDATE editions SET press_id = {mine.Value} WHERE id = {theirs.Edition.Id}"));
+
+        Assert.Equal(PostgresErrorCodes.ForeignKeyViolation, refused.SqlState);
+    }
+
+    [Fact]
+    public async Task Every_row_of_a_presss_own_data_starts_its_key_with_the_press_and_refers_within_it()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        await using var db = stores.Context(default);
+        var all = db.Model.GetEntityTypes().ToList();
+        var owned = all.Where(entity => typeof(IOfPress).IsAssignableFrom(entity.ClrType)).ToList();
+
+        Assert.Equal(["DataProtectionKey", "PressRow"], all.Except(owned).Select(entity => entity.ClrType.Name).Order());
+        Assert.All(owned, entity =>
+        {
+            Assert.Equal(nameof(IOfPress.PressId), entity.FindPrimaryKey()!.Properties[0].Name);
+            Assert.NotEmpty(entity.GetDeclaredQueryFilters());
+            Assert.All(entity.GetForeignKeys(), key => Assert.Equal(nameof(IOfPress.PressId), key.Properties[0].Name));
+        });
+    }
+
+    [Fact]
+    public async Task A_context_opened_for_no_press_finds_nothing_and_one_for_another_writes_nothing()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var theirs = await SmallPress.CreateAsync(stores);
+        await using var none = stores.Context(default);
+        await using var other = stores.Context(PressId.New());
+
+        Assert.Empty(none.Editions);
+        other.Titles.Add(new TitleRow { PressId = theirs.Id, Id = Guid.CreateVersion7(), Slug = "x" });
+        await Assert.ThrowsAsync<InvalidOperationException>(() => other.SaveChangesAsync());
+    }
+
+    private static DraftSubject Subject(SmallPress press) => new("maker", "edition", press.Edition.Id.ToString());
+
+    private static async Task<PressId> EmptyPressAsync(Stores stores) =>
+        SmallPress.Saved(await stores.Presses.CreateAsync(new NewPress("Other", "EUR", UnitSystem.Metric, Engine.Paper.PaperRegion.Iso))).Id;
+
+    private static void AssertNothing(object? answer)
+    {
+        switch (answer)
+        {
+            case null:
+                break;
+            case System.Collections.ICollection list:
+                Assert.Empty(list);
+                break;
+            default:
+                Assert.Contains(answer.GetType().Name, new[] { "Gone", "Refused" });
+                break;
+        }
+    }
+}

@@ -1,0 +1,112 @@
+using Microsoft.EntityFrameworkCore;
+using Npgsql;
+using PressRun.Data.Presses;
+using PressRun.Data.Tests.Fixtures;
+using PressRun.Data.Titles;
+
+namespace PressRun.Data.Tests;
+
+public sealed class ShelfTests(PostgresFixture postgres)
+{
+    [Theory]
+    [InlineData("tide", 1)]
+    [InlineData("TIDEPOOL alm", 1)]
+    [InlineData("maker tide", 1)]
+    [InlineData("pool", 0)]
+    [InlineData("etude", 1)]
+    [InlineData("Étude", 1)]
+    [InlineData("strasse", 0)]
+    [InlineData("straße", 1)]
+    [InlineData("жук", 1)]
+    [InlineData("it's", 1)]
+    [InlineData("!& | :*", 3)]
+    [InlineData("'; drop table titles --", 0)]
+    [InlineData(" ", 3)]
+    public async Task The_shelf_is_searched_by_beginnings_of_words_without_accents_or_capitals(string search, int found)
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        SmallPress.Saved(await stores.Titles.AddAsync(small.Id, new NewTitle("Étude für die Straße", "Ödön", "#000000", "")));
+        SmallPress.Saved(await stores.Titles.AddAsync(small.Id, new NewTitle("Жуки it's", "", "#000000", "")));
+
+        var page = await stores.Shelf.ShowAsync(small.Id, new ShelfFilter(search));
+
+        Assert.Equal(found, page.Total);
+        Assert.Equal(found, page.Titles.Count);
+    }
+
+    [Fact]
+    public async Task The_shelf_shows_editions_latest_first_with_the_plan_they_go_by()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var next = SmallPress.Saved(await stores.Editions.CopyForwardAsync(small.Id, small.Edition.Id));
+        SmallPress.Saved(await stores.Editions.SaveAsync(small.Id, SmallPress.Saved(
+            await stores.Editions.AddAsync(small.Id, SmallPress.NewEdition(small.Title.Id, 3))) with { Archived = true }));
+
+        var title = Assert.Single((await stores.Shelf.ShowAsync(small.Id, new ShelfFilter())).Titles);
+
+        Assert.Equal([next.Id, small.Edition.Id], title.Editions.Select(edition => edition.Edition.Id));
+        Assert.Equivalent(small.Plan, title.Editions[1].Plan, strict: true);
+    }
+
+    [Fact]
+    public async Task Pages_of_the_shelf_show_every_title_once_in_order()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var press = await TenThousandTitlesAsync(stores);
+
+        var seen = new List<string>();
+        for (var skip = 0; skip < 1000; skip += 200)
+        {
+            seen.AddRange((await stores.Shelf.ShowAsync(press, new ShelfFilter(Skip: skip, Take: 200))).Titles.Select(title => title.Title.Title));
+        }
+
+        Assert.Equal(1000, seen.Distinct().Count());
+        Assert.Equal(seen.Order(StringComparer.Ordinal), seen);
+    }
+
+    [Fact]
+    public async Task Among_ten_thousand_titles_search_and_order_go_by_an_index()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var press = await TenThousandTitlesAsync(stores);
+        await using var db = stores.Context(press);
+
+        var search = await PlanAsync(db, db.Titles.Where(title => !title.Archived && title.SearchWords.Matches(EF.Functions.ToTsQuery("simple", "t09999:*"))));
+        var shelf = await PlanAsync(db, db.Titles.Where(title => !title.Archived).OrderBy(title => title.SearchText).ThenBy(title => title.Id).Take(50));
+
+        Assert.Contains("ix_titles_search_words", search, StringComparison.Ordinal);
+        Assert.Contains("ix_titles_press_id_archived_search_text_id", shelf, StringComparison.Ordinal);
+        Assert.Equal(1, (await stores.Shelf.ShowAsync(press, new ShelfFilter("t09999"))).Total);
+    }
+
+    private static async Task<PressId> TenThousandTitlesAsync(Stores stores)
+    {
+        var press = SmallPress.Saved(await stores.Presses.CreateAsync(new NewPress("Large", "EUR", UnitSystem.Metric, Engine.Paper.PaperRegion.Iso))).Id;
+        await using var db = stores.Context(press);
+        await db.Database.ExecuteSqlAsync(
+            $"""
+            INSERT INTO titles (press_id, id, slug, title, by, colour, about, archived, search_text)
+            SELECT {press.Value}, gen_random_uuid(), 't' || number, 'T' || number, 'Somebody', '#000000', '', false, 't' || number || ' somebody'
+            FROM (SELECT lpad(value::text, 5, '0') AS number FROM generate_series(1, 10000) AS value) AS numbers
+            """);
+        await db.Database.ExecuteSqlAsync($"ANALYZE titles");
+        return press;
+    }
+
+    private static async Task<string> PlanAsync(PressRunDbContext db, IQueryable<TitleRow> query)
+    {
+        await db.Database.OpenConnectionAsync();
+        await using var command = (NpgsqlCommand)query.CreateDbCommand();
+        command.CommandText = "EXPLAIN " + command.CommandText;
+        await using var reader = await command.ExecuteReaderAsync();
+        var lines = new List<string>();
+        while (await reader.ReadAsync())
+        {
+            lines.Add(reader.GetString(0));
+        }
+
+        return string.Join('\n', lines);
+    }
+}

@@ -1,0 +1,217 @@
+using Npgsql;
+using PressRun.Data.Presses;
+using PressRun.Data.Tests.Fixtures;
+
+namespace PressRun.Data.Tests;
+
+public sealed class StartTests(PostgresFixture postgres)
+{
+    private static readonly (string, string) Sample = ("PressRun__Sample", "true");
+
+    [Fact]
+    public async Task A_first_start_makes_a_database_with_the_sample_press_and_a_stop_leaves_no_server()
+    {
+        using var folder = new ServerFolder();
+        await using var app = await AppProcess.StartAsync(folder.Setting, Sample);
+        var server = folder.ServerProcess!.Value;
+
+        Assert.Equal((200, "alive"), await app.GetAsync("/livez"));
+        Assert.Equal((200, "ready"), await app.GetAsync("/readyz"));
+        await using (var stores = Stores.On(folder.ConnectionString))
+        {
+            Assert.Single(await stores.Presses.ListAsync());
+        }
+
+        Assert.Equal(0, await app.StopAsync());
+        Assert.False(ServerFolder.Runs(server));
+        Assert.False(File.Exists(folder.PidFile));
+    }
+
+    [Fact]
+    public async Task What_was_acknowledged_before_the_app_was_killed_is_there_after_the_next_start()
+    {
+        using var folder = new ServerFolder();
+        await using var first = await AppProcess.StartAsync(folder.Setting);
+        var server = folder.ServerProcess!.Value;
+        var acknowledged = new List<string>();
+        var writing = WriteUntilRefusedAsync(folder.ConnectionString, acknowledged);
+        await UntilAsync(() => acknowledged.Count > 20);
+
+        await first.KillAsync();
+        await writing;
+        await UntilAsync(() => !ServerFolder.Runs(server));
+        await using var second = await AppProcess.StartAsync(folder.Setting);
+
+        await using var stores = Stores.On(folder.ConnectionString);
+        Assert.Empty(acknowledged.Except((await stores.Presses.ListAsync()).Select(press => press.Name)));
+    }
+
+    [Fact]
+    public async Task The_app_goes_on_after_its_server_was_killed()
+    {
+        using var folder = new ServerFolder();
+        await using var app = await AppProcess.StartAsync(folder.Setting);
+        var server = folder.ServerProcess!.Value;
+
+        folder.KillServer();
+
+        await UntilAsync(() => folder.ServerProcess is { } process && process != server && ServerFolder.Runs(process));
+        await UntilAsync(async () => await app.GetAsync("/readyz") == (200, "ready"));
+    }
+
+    [Fact]
+    public async Task A_pid_file_left_by_a_machine_that_lost_its_power_does_not_stop_a_start()
+    {
+        using var folder = new ServerFolder();
+        await using (var first = await AppProcess.StartAsync(folder.Setting))
+        {
+            await first.StopAsync();
+        }
+
+        // No process has this number: Linux gives out at most 4,194,304.
+        await File.WriteAllTextAsync(folder.PidFile, $"4999999\n{folder.Data}\n1700000000\n5432\n{folder.Path}/socket\n\n0 0\nready   \n");
+
+        await using var second = await AppProcess.StartAsync(folder.Setting);
+        Assert.Equal((200, "ready"), await second.GetAsync("/readyz"));
+    }
+
+    [Fact]
+    public async Task A_second_app_on_the_same_folder_is_refused_and_does_not_disturb_the_first()
+    {
+        using var folder = new ServerFolder();
+        await using var first = await AppProcess.StartAsync(folder.Setting);
+
+        await AssertRefusedAsync($"Another PressRun uses the data folder {folder.Path}.", folder.Setting);
+
+        Assert.Equal((200, "ready"), await first.GetAsync("/readyz"));
+    }
+
+    [Fact]
+    public async Task Data_of_a_newer_PostgreSQL_are_refused_untouched()
+    {
+        using var folder = new ServerFolder();
+        Directory.CreateDirectory(Path.Combine(folder.Path, "postgres-99"));
+        await File.WriteAllTextAsync(Path.Combine(folder.Path, "postgres-99", "PG_VERSION"), "99\n");
+
+        await AssertRefusedAsync("The data folder was written by PostgreSQL 99", folder.Setting);
+
+        Assert.Equal(["PG_VERSION"], Directory.GetFileSystemEntries(folder.Data).Select(Path.GetFileName));
+    }
+
+    [Fact]
+    public async Task Data_without_their_password_are_refused_untouched()
+    {
+        using var folder = new ServerFolder();
+        await using (var first = await AppProcess.StartAsync(folder.Setting))
+        {
+            await first.StopAsync();
+        }
+
+        File.Delete(Path.Combine(folder.Path, "database-password"));
+
+        await AssertRefusedAsync("database-password is missing", folder.Setting);
+        Assert.False(File.Exists(Path.Combine(folder.Path, "database-password")));
+    }
+
+    [Fact]
+    public async Task A_missing_PostgreSQL_is_told_by_where_it_was_looked_for()
+    {
+        using var folder = new ServerFolder();
+
+        await AssertRefusedAsync("PressRun__PostgresBin names /nowhere", folder.Setting, ("PressRun__PostgresBin", "/nowhere"));
+    }
+
+    [Fact]
+    public Task An_address_that_other_machines_reach_is_refused_while_there_is_no_sign_in() =>
+        AssertRefusedAsync("can be reached from other machines", ("ASPNETCORE_URLS", "http://0.0.0.0:5999"));
+
+    [Fact]
+    public async Task A_server_is_named_by_a_connection_string_and_its_password_may_stand_in_a_file()
+    {
+        var connection = new NpgsqlConnectionStringBuilder(await postgres.NewDatabaseAsync(migrated: false));
+        var secret = Path.Combine(postgres.Folder, "secret-" + connection.Database);
+        await File.WriteAllTextAsync(secret, connection.Password + "\n");
+        connection.Password = null;
+
+        await using var app = await AppProcess.StartAsync(
+            ("ConnectionStrings__PressRun", connection.ConnectionString), ("PressRun__DatabasePassword_FILE", secret));
+
+        Assert.Equal((200, "ready"), await app.GetAsync("/readyz"));
+    }
+
+    [Fact]
+    public async Task A_wrong_password_is_told_at_once()
+    {
+        var connection = new NpgsqlConnectionStringBuilder(await postgres.NewDatabaseAsync()) { Password = "wrong" };
+
+        await AssertRefusedAsync("The database cannot be used: password authentication failed", ("ConnectionStrings__PressRun", connection.ConnectionString));
+    }
+
+    [Fact]
+    public async Task A_secret_in_a_file_that_is_not_there_is_told_by_name() =>
+        await AssertRefusedAsync("PressRun__DatabasePassword_FILE names /nowhere", ("PressRun__DatabasePassword_FILE", "/nowhere"));
+
+    [Fact]
+    public async Task A_database_of_a_newer_program_is_refused()
+    {
+        var connection = await postgres.NewDatabaseAsync();
+        await using (var opened = new NpgsqlConnection(connection))
+        {
+            await opened.OpenAsync();
+            await using var command = new NpgsqlCommand("""INSERT INTO "__EFMigrationsHistory" VALUES ('29990101000000_Later', '99.0')""", opened);
+            await command.ExecuteNonQueryAsync();
+        }
+
+        await AssertRefusedAsync("The database was last used by a newer PressRun", ("ConnectionStrings__PressRun", connection));
+    }
+
+    private static async Task AssertRefusedAsync(string sentence, params (string Name, string Value)[] settings)
+    {
+        await using var app = AppProcess.Launch(settings);
+
+        Assert.Equal(1, await app.EndAsync());
+        Assert.Contains(sentence, app.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", app.Output, StringComparison.Ordinal);
+    }
+
+    private static async Task WriteUntilRefusedAsync(string connectionString, List<string> acknowledged)
+    {
+        await using var connection = new NpgsqlConnection(connectionString);
+        await connection.OpenAsync();
+        for (var number = 0; ; number++)
+        {
+            var name = $"Press {number}";
+            try
+            {
+                await using var command = new NpgsqlCommand(
+                    "INSERT INTO presses (id, name, currency, units, paper_region, reclaims_tax, created_at) VALUES ($1, $2, 'EUR', 'Metric', 'Iso', false, now())",
+                    connection);
+                command.Parameters.Add(new NpgsqlParameter { Value = PressId.New().Value });
+                command.Parameters.Add(new NpgsqlParameter { Value = name });
+                await command.ExecuteNonQueryAsync();
+                acknowledged.Add(name);
+            }
+            catch (NpgsqlException)
+            {
+                return;
+            }
+        }
+    }
+
+    private static Task UntilAsync(Func<bool> condition) => UntilAsync(() => Task.FromResult(condition()));
+
+    private static async Task UntilAsync(Func<Task<bool>> condition)
+    {
+        for (var attempt = 0; attempt < 600; attempt++)
+        {
+            if (await condition())
+            {
+                return;
+            }
+
+            await Task.Delay(100);
+        }
+
+        Assert.Fail("It did not come about within a minute.");
+    }
+}

@@ -1,0 +1,78 @@
+using PressRun.Data.Presses;
+using PressRun.Data.Tests.Fixtures;
+using PressRun.Data.Titles;
+using PressRun.Engine.Paper;
+
+namespace PressRun.Data.Tests;
+
+public sealed class TitleStoreTests(PostgresFixture postgres)
+{
+    [Fact]
+    public async Task Titles_of_the_same_words_take_different_addresses_also_at_once()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+
+        var added = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => stores.Titles.AddAsync(small.Id, new NewTitle("Soup & Salt", "", "#123456", ""))));
+
+        Assert.Equal(8, added.Select(title => SmallPress.Saved(title).Slug).Distinct().Count());
+        Assert.Contains(added, title => SmallPress.Saved(title).Slug == "soup-salt");
+        Assert.Contains(added, title => SmallPress.Saved(title).Slug == "soup-salt-8");
+    }
+
+    [Fact]
+    public async Task A_title_keeps_its_address_when_its_words_change()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+
+        var saved = SmallPress.Saved(await stores.Titles.SaveAsync(small.Id, small.Title with { Title = "Tidal Almanac", Archived = true }));
+
+        Assert.Equal("tidepool-almanac", saved.Slug);
+        Assert.Equal(1, (await stores.Shelf.ShowAsync(small.Id, new ShelfFilter("tidal", Archived: true))).Total);
+        Assert.Equal(0, (await stores.Shelf.ShowAsync(small.Id, new ShelfFilter("tidepool", Archived: true))).Total);
+    }
+
+    [Fact]
+    public async Task What_a_title_breaks_is_told_by_path()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+
+        var refused = Assert.IsType<SaveResult<TitleRecord>.Refused>(await stores.Titles.SaveAsync(small.Id, small.Title with { Title = " ", Colour = "red" }));
+
+        Assert.Equal(["$.title", "$.colour"], refused.Problems.Select(problem => problem.Path));
+    }
+
+    [Fact]
+    public async Task The_second_of_two_saves_on_one_version_sees_the_first()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var first = SmallPress.Saved(await stores.Titles.SaveAsync(small.Id, small.Title with { By = "B. Maker" }));
+
+        var second = await stores.Titles.SaveAsync(small.Id, small.Title with { By = "C. Maker" });
+
+        Assert.Equal(first, Assert.IsType<SaveResult<TitleRecord>.Conflict>(second).Theirs);
+    }
+
+    [Fact]
+    public async Task A_title_with_editions_is_not_deleted()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+
+        Assert.Equal(["printing 1"], Assert.IsType<DeleteResult.InUse>(await stores.Titles.DeleteAsync(small.Id, small.Title.Id)).Where);
+    }
+
+    [Fact]
+    public async Task A_press_needs_a_name_and_a_currency_that_there_is()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+
+        var refused = await stores.Presses.CreateAsync(new NewPress("", "EURO", UnitSystem.Metric, PaperRegion.Iso));
+
+        Assert.Equal(
+            ["$.name", "$.currency"], Assert.IsType<SaveResult<PressRecord>.Refused>(refused).Problems.Select(problem => problem.Path));
+    }
+}
