@@ -11,7 +11,7 @@ using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Editions;
 
-public sealed partial class EditionPage
+public sealed partial class EditionPage : IDisposable
 {
     private static readonly (Binding, string)[] Bindings =
     [
@@ -22,6 +22,7 @@ public sealed partial class EditionPage
     ];
 
     private readonly UndoStack edits = new();
+    private readonly OneAtATime saves = new();
     private bool loaded;
     private string? problem;
     private EditionConsequences? settled;
@@ -70,6 +71,9 @@ public sealed partial class EditionPage
     private IReadOnlyList<(string, string)> SizeChoices => [("", "its own size"), .. Sizes.Select(size => (size.Name, $"{size.Name}, {Format.Size(size.Size)}"))];
 
     /// <inheritdoc/>
+    public void Dispose() => saves.Dispose();
+
+    /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
         if (Press is not null && (View is null || View.Title.Slug != Slug || View.Edition.Printing != Printing))
@@ -90,21 +94,21 @@ public sealed partial class EditionPage
     // Shows what an edition would come to, and saves nothing.
     private void Try(EditionRecord? edition) => tried = edition is null ? null : View!.WorkOut(edition);
 
-    private async Task<string?> ChangeAsync(EditionRecord edition, string what)
+    private Task<string?> ChangeAsync(Func<EditionRecord, EditionRecord> change, string what) => saves.DoAsync(async () =>
     {
         var was = Edition;
-        if (await StoreAsync(edition) is { } refused)
+        if (await StoreAsync(change(was)) is { } refused)
         {
             return refused;
         }
 
         if (conflict is null)
         {
-            edits.Add(what, () => StoreAsync(was with { Version = Edition.Version }));
+            edits.Add(what, () => saves.DoAsync(() => StoreAsync(was with { Version = Edition.Version })));
         }
 
         return null;
-    }
+    });
 
     private async Task<string?> StoreAsync(EditionRecord edition)
     {
@@ -134,7 +138,7 @@ public sealed partial class EditionPage
     {
         var (mine, theirs) = conflict!.Value;
         conflict = null;
-        problem = await StoreAsync(mine with { Version = theirs.Version });
+        problem = await saves.DoAsync(() => StoreAsync(mine with { Version = theirs.Version }));
         edits.Clear();
     }
 
@@ -147,7 +151,7 @@ public sealed partial class EditionPage
 
     private async Task<string?> SaveSideAsync(string text, string what, Func<Size, Length, Size> take) =>
         Typed.Length(text, Format.Units, Format.Culture) is { } length && length > Length.Zero
-            ? await ChangeAsync(Edition with { Page = take(Edition.Page, length) }, $"page {what}")
+            ? await ChangeAsync(edition => edition with { Page = take(edition.Page, length) }, $"page {what}")
             : EditionText.LengthRule(Format, mayBeZero: false);
 
     private void TypeSide(string text, Func<Size, Length, Size> take) =>
@@ -155,7 +159,7 @@ public sealed partial class EditionPage
 
     private async Task<string?> SaveNamedSizeAsync(string name) =>
         Sizes.FirstOrDefault(size => size.Name == name) is { } size
-            ? await ChangeAsync(Edition with { Page = size.Size }, "page size")
+            ? await ChangeAsync(edition => edition with { Page = size.Size }, "page size")
             : "Write its width and height at the drawing.";
 
     private async Task<string?> SavePagesAsync(int place, string text)
@@ -173,39 +177,40 @@ public sealed partial class EditionPage
             return EditionText.PagesRule(Edition.Binding, place, pages, Format);
         }
 
-        return await ChangePartAsync(place, part with { Pages = pages }, $"pages of {part.Name}, {Format.Count(part.Pages)} to {Format.Count(pages)}");
+        return await ChangePartAsync(place, now => now with { Pages = pages }, $"pages of {part.Name}, {Format.Count(part.Pages)} to {Format.Count(pages)}");
     }
 
-    private void TypePages(int place, string text) =>
-        Try(Typed.Count(text, Format.Culture) is { } pages && BindingRules.Allows(Edition.Binding, place, pages)
-            ? WithPart(place, Edition.Parts[place].Part with { Pages = pages })
+    private void TypePages((int Place, string Text) typed) =>
+        Try(Typed.Count(typed.Text, Format.Culture) is { } pages && BindingRules.Allows(Edition.Binding, typed.Place, pages)
+            ? WithPart(Edition, typed.Place, now => now with { Pages = pages })
             : null);
 
     private async Task<string?> RenameAsync(int place, string name) => name.Length == 0
         ? "A part needs a name, such as cover, inside or centre."
-        : await ChangePartAsync(place, Edition.Parts[place].Part with { Name = name }, $"name of {name}");
+        : await ChangePartAsync(place, now => now with { Name = name }, $"name of {name}");
 
-    private Task<string?> ChangePartAsync(int place, Part part, string what) => ChangeAsync(WithPart(place, part), what);
+    private Task<string?> ChangePartAsync(int place, Func<Part, Part> change, string what) =>
+        ChangeAsync(edition => WithPart(edition, place, change), what);
 
-    private EditionRecord WithPart(int place, Part part) =>
-        Edition with { Parts = [.. Edition.Parts.Select((other, index) => index == place ? other with { Part = part } : other)] };
+    private static EditionRecord WithPart(EditionRecord edition, int place, Func<Part, Part> change) =>
+        edition with { Parts = [.. edition.Parts.Select((other, index) => index == place ? other with { Part = change(other.Part) } : other)] };
 
-    private async Task MoveOutAsync(int place)
-    {
-        var parts = Edition.Parts.ToList();
-        (parts[place - 1], parts[place]) = (parts[place], parts[place - 1]);
-        problem = await ChangeAsync(Edition with { Parts = parts }, $"place of {parts[place - 1].Part.Name}");
-    }
+    private async Task MoveOutAsync(int place) => problem = await ChangeAsync(
+        edition => edition with { Parts = [.. edition.Parts.Take(place - 1), edition.Parts[place], edition.Parts[place - 1], .. edition.Parts.Skip(place + 1)] },
+        $"place of {Edition.Parts[place].Part.Name}");
 
     private async Task TakeOutAsync(int place) => problem = await ChangeAsync(
-        Edition with { Parts = [.. Edition.Parts.Where((_, index) => index != place)] }, $"taking out {Edition.Parts[place].Part.Name}");
+        edition => edition with { Parts = [.. edition.Parts.Where((_, index) => index != place)] }, $"taking out {Edition.Parts[place].Part.Name}");
 
-    private async Task AddPartAsync()
+    private async Task AddPartAsync() => problem = await ChangeAsync(edition => edition with { Parts = [.. edition.Parts, Further(edition)] }, "adding a part");
+
+    // Like the innermost part, with the fewest pages that the binding takes and a name that is free.
+    private static EditionPart Further(EditionRecord edition)
     {
-        var like = Edition.Parts[^1].Part;
-        var number = Enumerable.Range(Edition.Parts.Count + 1, 100).First(n => Edition.Parts.All(part => part.Part.Name != $"part {n}"));
-        var part = like with { Name = $"part {number}", Pages = BindingRules.PagesPerPiece(Edition.Binding, Edition.Parts.Count), SheetId = null };
-        problem = await ChangeAsync(Edition with { Parts = [.. Edition.Parts, new EditionPart(Guid.Empty, part)] }, $"adding {part.Name}");
+        var number = Enumerable.Range(edition.Parts.Count + 1, 100).First(n => edition.Parts.All(part => part.Part.Name != $"part {n}"));
+        return new EditionPart(
+            Guid.Empty,
+            edition.Parts[^1].Part with { Name = $"part {number}", Pages = BindingRules.PagesPerPiece(edition.Binding, edition.Parts.Count), SheetId = null });
     }
 
     private async Task CopyForwardAsync()

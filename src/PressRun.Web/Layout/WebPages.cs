@@ -24,6 +24,7 @@ public static class WebPages
             mud.SnackbarConfiguration.HideTransitionDuration = 150;
             mud.SnackbarConfiguration.ShowTransitionDuration = 150;
         });
+        services.AddSingleton<IServerDrafts, ServerDrafts>();
         services.AddScoped<Drafts>();
         services.AddSingleton<CurrentPress>();
         services.AddSingleton<RunPlanService>();

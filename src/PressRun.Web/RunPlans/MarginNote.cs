@@ -38,6 +38,12 @@ public sealed record MarginNote(char? Key, string Strong, string Rest, bool Look
             notes.Add(new MarginNote(key, $"{range} no less than {format.Count(band.Better)}.", Why(plan, band.Better, stockName, format), true, null));
         }
 
+        if (plan.Prepared.Job.Shop.Quantities is { Count: > 0 } sold)
+        {
+            var near = string.Join(", ", sold.Where(quantity => quantity >= plan.Curve.From && quantity <= plan.Curve.To).Select(quantity => format.Count(quantity)));
+            notes.Add(new MarginNote(null, "", $"The shop prints {near} copies and nothing between: between them one pays for the next.", false, null));
+        }
+
         if (answer.Outlook.OneMoreCosts is { } oneMore)
         {
             notes.Add(new MarginNote(null, "", oneMore switch

@@ -70,18 +70,23 @@ public sealed class PlanCosting
 /// <summary>A plan's job with what does not depend on the quantity chosen.</summary>
 /// <param name="Prepared">The job.</param>
 /// <param name="Curve">Landed cost over the range shown.</param>
-/// <param name="Bands">Where fewer copies cost more.</param>
+/// <param name="AllBands">Where fewer copies cost as much or more.</param>
 /// <param name="Jumps">Where the cost falls or leaps.</param>
 /// <param name="Steps">Every step in the range with what changes there.</param>
 /// <param name="Imposition">Page order, staples, cuts.</param>
 public sealed record WorkedPlan(
     PreparedJob Prepared,
     CostCurve Curve,
-    IReadOnlyList<DearBand> Bands,
+    IReadOnlyList<DearBand> AllBands,
     IReadOnlyList<LadderJump> Jumps,
     IReadOnlyList<StepAhead> Steps,
     Imposition Imposition)
 {
+    /// <summary>Where fewer copies cost more. Where they cost the same, as between the only quantities a shop sells, nothing is lost and
+    /// nothing is shaded.</summary>
+    public IReadOnlyList<DearBand> Bands { get; } =
+        [.. AllBands.Where(band => Enumerable.Range(band.From, band.To - band.From + 1).Any(quantity => Curve.At(quantity) > Curve.At(band.Better)))];
+
     /// <summary>The answer at a quantity, or what stands in the way of it.</summary>
     /// <param name="quantity">1 to 1,000,000.</param>
     public Outcome<RunAnswer> At(int quantity)
@@ -108,7 +113,7 @@ public sealed record WorkedPlan(
 
     private BetterBuy? BetterThan(int quantity, decimal cost)
     {
-        foreach (var band in Bands)
+        foreach (var band in AllBands)
         {
             if (band.From <= quantity && quantity <= band.To)
             {

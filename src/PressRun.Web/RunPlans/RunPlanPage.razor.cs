@@ -7,14 +7,17 @@ using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.RunPlans;
 
-public sealed partial class RunPlanPage
+public sealed partial class RunPlanPage : IDisposable
 {
     private const int FirstQuantity = 100;
 
     private readonly UndoStack edits = new();
+    private readonly OneAtATime saves = new();
     private bool loaded;
     private string? problem;
     private int? looked;
+    private int? wanted;
+    private bool moving;
     private (PlanCosting Costing, int Quantity, RunAnswer? Answer)? answered;
 
     [Inject]
@@ -73,6 +76,9 @@ public sealed partial class RunPlanPage
     }
 
     /// <inheritdoc/>
+    public void Dispose() => saves.Dispose();
+
+    /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
         looked = null;
@@ -91,10 +97,28 @@ public sealed partial class RunPlanPage
 
     private void LookAt(int quantity) => looked = quantity;
 
+    // Keys come faster than saves: of the quantities that pile up only the last is stored.
     private async Task MoveToAsync(int quantity)
     {
-        looked = quantity;
-        problem = await SaveQuantityAsync(quantity.ToString(CultureInfo.InvariantCulture));
+        looked = wanted = quantity;
+        if (moving)
+        {
+            return;
+        }
+
+        moving = true;
+        try
+        {
+            while (wanted is { } next)
+            {
+                wanted = null;
+                problem = await SaveQuantityAsync(next.ToString(CultureInfo.InvariantCulture));
+            }
+        }
+        finally
+        {
+            moving = false;
+        }
     }
 
     private async Task<string?> SaveQuantityAsync(string typed)
@@ -110,20 +134,30 @@ public sealed partial class RunPlanPage
             return refused.Rule;
         }
 
-        return await SavePlanAsync(plan with { Quantity = quantity }, $"{Format.Count(plan.Quantity)} copies to {Format.Count(quantity)}");
+        return await SavePlanAsync(now => now with { Quantity = quantity }, $"{Format.Count(plan.Quantity)} copies to {Format.Count(quantity)}");
     }
 
-    private async Task<string?> SavePlanAsync(PlanRecord plan, string what)
+    private Task<string?> SavePlanAsync(Func<PlanRecord, PlanRecord> change, string what)
     {
-        var before = Open!.Source.Plan;
-        if (await StoreAsync(plan) is { } refused)
+        var id = Open!.Source.Plan.Id;
+        return saves.DoAsync(async () =>
         {
-            return refused;
-        }
+            if (Stored(id) is not { } before)
+            {
+                return "This plan has been taken out in between.";
+            }
 
-        edits.Add(what, () => StoreAsync(before with { Version = Page!.Plans.First(other => other.Source.Plan.Id == before.Id).Source.Plan.Version }));
-        return null;
+            if (await StoreAsync(change(before)) is { } refused)
+            {
+                return refused;
+            }
+
+            edits.Add(what, () => saves.DoAsync(() => StoreAsync(before with { Version = Stored(id)?.Version ?? before.Version })));
+            return null;
+        });
     }
+
+    private PlanRecord? Stored(Guid id) => Page?.Plans.FirstOrDefault(plan => plan.Source.Plan.Id == id)?.Source.Plan;
 
     private async Task<string?> StoreAsync(PlanRecord plan)
     {
@@ -135,7 +169,7 @@ public sealed partial class RunPlanPage
         }
 
         Replace(plan.Id, now);
-        looked = null;
+        looked = wanted;
         StateHasChanged();
         return refused;
     }
@@ -143,7 +177,9 @@ public sealed partial class RunPlanPage
     private async Task<string?> SaveShopAsync(string shopId)
     {
         var (plan, refused) = await Service.AtShopAsync(Press!.Record.Id, Open!.Source.Plan, shopId);
-        return plan is null ? refused : await SavePlanAsync(plan, "shop");
+        return plan is null
+            ? refused
+            : await SavePlanAsync(now => now with { PriceListId = plan.PriceListId, ShopId = plan.ShopId, Finishing = plan.Finishing }, "shop");
     }
 
     private async Task StartAsync()

@@ -1,21 +1,62 @@
 using Microsoft.JSInterop;
+using PressRun.Data.Presses;
 
 namespace PressRun.Web.Shared;
 
-/// <summary>What this browser still holds of fields that were typed in and not saved. One per circuit; asks the browser once.</summary>
-public sealed class Drafts(IJSRuntime js) : IAsyncDisposable
+/// <summary>
+/// What was typed in fields and is not saved. The browser keeps it at every key stroke; when the typing pauses the server keeps it too. The
+/// browser's is the later one, so it is asked first. One per circuit; asks the browser once and the server once for each subject.
+/// </summary>
+public sealed class Drafts(IJSRuntime js, IServerDrafts server) : IAsyncDisposable
 {
+    private readonly Dictionary<(string Kind, string Id), Task<IReadOnlyDictionary<string, string>>> kept = [];
     private Task<IJSObjectReference>? module;
     private Task<Dictionary<string, string>>? held;
+    private DotNetObjectReference<Drafts>? self;
 
-    /// <summary>What was typed in the field of this key, or null.</summary>
+    /// <summary>The press whose fields are edited; without one only the browser keeps drafts.</summary>
+    public PressId? Press { get; set; }
+
+    /// <summary>Lets the browser tell of pauses in the typing.</summary>
+    public async Task ListenAsync()
+    {
+        self ??= DotNetObjectReference.Create(this);
+        await (await ModuleAsync()).InvokeVoidAsync("listen", self);
+    }
+
+    /// <summary>Called by the browser when the typing in a field pauses.</summary>
+    [JSInvokable]
+    public async Task Paused(string key, string text)
+    {
+        if (Press is { } press && DraftKey.Read(key) is { } field)
+        {
+            await server.KeepAsync(press, field, text);
+        }
+    }
+
+    /// <summary>What was typed in the field of this key and not saved, or null.</summary>
     public async Task<string?> RecallAsync(string key)
     {
         held ??= ReadAsync();
-        return (await held).GetValueOrDefault(key);
+        if ((await held).GetValueOrDefault(key) is { } here)
+        {
+            return here;
+        }
+
+        if (Press is not { } press || DraftKey.Read(key) is not { } field)
+        {
+            return null;
+        }
+
+        if (!kept.TryGetValue((field.Kind, field.SubjectId), out var ofSubject))
+        {
+            kept[(field.Kind, field.SubjectId)] = ofSubject = server.OfSubjectAsync(press, field);
+        }
+
+        return (await ofSubject).GetValueOrDefault(field.Field);
     }
 
-    /// <summary>The server has it now: the browser need not keep it.</summary>
+    /// <summary>It is saved, or thrown away: nobody need keep it.</summary>
     public async Task ForgetAsync(string key)
     {
         if (held is not null)
@@ -24,6 +65,11 @@ public sealed class Drafts(IJSRuntime js) : IAsyncDisposable
         }
 
         await (await ModuleAsync()).InvokeVoidAsync("forget", key);
+        if (Press is { } press && DraftKey.Read(key) is { } field)
+        {
+            kept.Remove((field.Kind, field.SubjectId));
+            await server.DropAsync(press, field);
+        }
     }
 
     /// <inheritdoc/>
@@ -40,6 +86,8 @@ public sealed class Drafts(IJSRuntime js) : IAsyncDisposable
         {
             // The browser went first, and took the module with it.
         }
+
+        self?.Dispose();
     }
 
     private async Task<Dictionary<string, string>> ReadAsync() =>

@@ -20,6 +20,14 @@ public static class Words
         _ => "loose leaves",
     };
 
+    /// <summary>As the rest of a sentence: <c>is folded and stapled</c>, <c>has a glued spine</c>.</summary>
+    public static string Held(Binding binding) => binding switch
+    {
+        Binding.Perfect => "has a glued spine",
+        Binding.Loose => "is made of loose leaves",
+        _ => "is " + Of(binding),
+    };
+
     /// <summary>Such as <c>black</c>.</summary>
     public static string Of(Ink ink) => ink switch
     {

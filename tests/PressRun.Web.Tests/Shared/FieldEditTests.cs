@@ -1,6 +1,7 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
 using PressRun.Web.Shared;
+using PressRun.Web.Tests.Support;
 
 namespace PressRun.Web.Tests.Shared;
 
@@ -81,6 +82,7 @@ public class FieldEditTests
     private static BunitContext Page(params (string Key, string Text)[] drafts)
     {
         var page = new BunitContext();
+        page.Services.AddSingleton<IServerDrafts>(new KeptNowhere());
         page.Services.AddScoped<Drafts>();
         var module = page.JSInterop.SetupModule("./js/drafts.js");
         module.Setup<Dictionary<string, string>>("recall").SetResult(drafts.ToDictionary(draft => draft.Key, draft => draft.Text));

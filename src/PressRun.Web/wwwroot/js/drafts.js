@@ -1,5 +1,9 @@
 // Keeps what is being typed in this browser until the server has it: [data-draft] names the field, [data-kept] what the server holds.
 const PREFIX = 'pressrun.draft.';
+const PAUSE = 700;
+
+let server = null;
+const pauses = new Map();
 
 const store = (action) => {
   try { return action(localStorage); } catch { return null; } // storage may be full or switched off; typing goes on
@@ -11,7 +15,15 @@ document.addEventListener('input', event => {
   store(s => field.value === field.dataset.kept
     ? s.removeItem(PREFIX + field.dataset.draft)
     : s.setItem(PREFIX + field.dataset.draft, field.value));
+  tellServer(field.dataset.draft, field.value, field.dataset.kept);
 });
+
+// The server hears of it when the typing pauses; while the line is down the browser's own store is enough.
+function tellServer(key, text, kept) {
+  clearTimeout(pauses.get(key));
+  if (!server || text === kept) return;
+  pauses.set(key, setTimeout(() => server.invokeMethodAsync('Paused', key, text).catch(() => {}), PAUSE));
+}
 
 // Escape gives the field back what the server holds.
 document.addEventListener('keydown', event => {
@@ -23,10 +35,15 @@ document.addEventListener('keydown', event => {
   field.dispatchEvent(new Event('change', { bubbles: true }));
 });
 
+export function listen(drafts) {
+  server = drafts;
+}
+
 export function recall() {
   return store(s => Object.fromEntries(Object.keys(s).filter(k => k.startsWith(PREFIX)).map(k => [k.slice(PREFIX.length), s.getItem(k)]))) ?? {};
 }
 
 export function forget(key) {
+  clearTimeout(pauses.get(key));
   store(s => s.removeItem(PREFIX + key));
 }
