@@ -175,11 +175,14 @@ public static class StockComparer
             return 0;
         }
 
-        var byMass = decimal.Floor(mass.Grams / (copies * Grams.Of(page, part.Stock.Weight).Grams));
+        var byMass = WholeLeaves(mass.Grams / (copies * Grams.Of(page, part.Stock.Weight).Grams));
         var caliper = copies * part.Stock.Caliper.Millimetres;
-        var byThickness = postage.HeadroomThickness is { } thickness && caliper > 0m ? decimal.Floor(thickness.Millimetres / caliper) : byMass;
+        var byThickness = postage.HeadroomThickness is { } thickness && caliper > 0m ? WholeLeaves(thickness.Millimetres / caliper) : byMass;
         return (int)Math.Min(Math.Min(byMass, byThickness), Job.MostPages);
     }
+
+    // Five leaves that just fit must not become four because a leaf's mass or caliper is a quotient that never ends.
+    private static decimal WholeLeaves(decimal leaves) => decimal.Floor(decimal.Round(leaves, 12));
 
     private static void Mark(Job job, List<ComparedRow> rows, int first)
     {

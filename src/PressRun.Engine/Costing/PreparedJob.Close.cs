@@ -13,8 +13,8 @@ public sealed partial class PreparedJob
     private void Freight(long started, decimal flatGrams, ref OrderFigures figures)
     {
         var second = OtherHalf is null ? 0L : started / 2;
-        var grams = delivers == Delivered.FlatSheets ? flatGrams : ((started - second) * sentCopy.Grams) + (second * sentOtherHalf.Grams);
-        figures.FreightMass = Mass.FromGrams(grams);
+        var goods = delivers == Delivered.FlatSheets ? Mass.FromGrams(flatGrams) : ((started - second) * sentCopy) + (second * sentOtherHalf);
+        figures.FreightMass = goods.Settled;
         if (figures.FreightMass > HeaviestFreight)
         {
             figures.Problem = new Problem("$", null, $"The freight would weigh more than {Text.Kg(HeaviestFreight)}; look for a mass or a size that is too large.");
@@ -26,6 +26,7 @@ public sealed partial class PreparedJob
             return;
         }
 
+        var grams = figures.FreightMass.Grams;
         figures.Cartons = (long)decimal.Ceiling(grams / carton.Capacity.Grams);
         figures.HeaviestCarton = Mass.FromGrams(Math.Min(grams, carton.Capacity.Grams)) + carton.Tare;
         figures.FreightMass += figures.Cartons * carton.Tare;

@@ -6,6 +6,8 @@ public readonly record struct Length : IComparable<Length>
     /// <summary>Millimetres in an inch, exact (international yard and pound agreement, 1959).</summary>
     public const decimal MillimetresPerInch = 25.4m;
 
+    private const int SettledDecimals = 12;
+
     private Length(decimal millimetres) => Millimetres = millimetres;
 
     /// <summary>No length.</summary>
@@ -19,6 +21,9 @@ public readonly record struct Length : IComparable<Length>
 
     /// <summary>The whole length in micrometres, the unit of caliper.</summary>
     public decimal Micrometres => Millimetres * 1000m;
+
+    /// <summary>The length to twelve decimals of a millimetre, to be compared with a limit: see <see cref="Mass.Settled"/>.</summary>
+    public Length Settled => new(decimal.Round(Millimetres, SettledDecimals));
 
     /// <summary>A length of <paramref name="millimetres"/> mm.</summary>
     public static Length FromMillimetres(decimal millimetres) => new(millimetres);

@@ -9,6 +9,8 @@ public readonly record struct Mass : IComparable<Mass>
     /// <summary>Grams in an avoirdupois ounce: a sixteenth of a pound, exact.</summary>
     public const decimal GramsPerOunce = GramsPerPound / 16m;
 
+    private const int SettledDecimals = 12;
+
     private Mass(decimal grams) => Grams = grams;
 
     /// <summary>No mass.</summary>
@@ -25,6 +27,12 @@ public readonly record struct Mass : IComparable<Mass>
 
     /// <summary>The whole mass in pounds.</summary>
     public decimal Pounds => Grams / GramsPerPound;
+
+    /// <summary>
+    /// The mass to twelve decimals of a gram, to be compared with a limit: what a quotient that never ends, such as the grammage of most
+    /// basis weights, left in the last digit held must not push a mass over a limit that it only reaches.
+    /// </summary>
+    public Mass Settled => new(decimal.Round(Grams, SettledDecimals));
 
     /// <summary>A mass of <paramref name="grams"/> g.</summary>
     public static Mass FromGrams(decimal grams) => new(grams);
