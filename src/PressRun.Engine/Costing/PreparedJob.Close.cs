@@ -14,7 +14,7 @@ public sealed partial class PreparedJob
     {
         var second = OtherHalf is null ? 0L : started / 2;
         var goods = delivers == Delivered.FlatSheets ? Mass.FromGrams(flatGrams) : ((started - second) * sentCopy) + (second * sentOtherHalf);
-        figures.FreightMass = goods.Settled;
+        figures.FreightMass = goods.Settled();
         if (figures.FreightMass > HeaviestFreight)
         {
             figures.Problem = new Problem("$", null, $"The freight would weigh more than {Text.Kg(HeaviestFreight)}; look for a mass or a size that is too large.");

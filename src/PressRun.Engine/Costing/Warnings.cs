@@ -18,7 +18,7 @@ internal static class Warnings
         var (job, block, copy) = (prepared.Job, prepared.Block, prepared.Copy);
         var warnings = new List<Warning>();
         var foreEdge = job.Edition.Trim.ForeEdge;
-        if (copy.Creep.Settled > foreEdge)
+        if (copy.Creep.Settled() > foreEdge)
         {
             Add(WarningCode.CreepExceedsTrim, $"The innermost leaves stand out by {Text.Mm(copy.Creep)} and the fore-edge trim takes off {Text.Mm(foreEdge)}.");
         }

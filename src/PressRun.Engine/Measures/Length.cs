@@ -23,7 +23,7 @@ public readonly record struct Length : IComparable<Length>
     public decimal Micrometres => Millimetres * 1000m;
 
     /// <summary>The length to twelve decimals of a millimetre, to be compared with a limit: see <see cref="Mass.Settled"/>.</summary>
-    public Length Settled => new(decimal.Round(Millimetres, SettledDecimals));
+    public Length Settled() => new(decimal.Round(Millimetres, SettledDecimals));
 
     /// <summary>A length of <paramref name="millimetres"/> mm.</summary>
     public static Length FromMillimetres(decimal millimetres) => new(millimetres);

@@ -32,7 +32,7 @@ public readonly record struct Mass : IComparable<Mass>
     /// The mass to twelve decimals of a gram, to be compared with a limit: what a quotient that never ends, such as the grammage of most
     /// basis weights, left in the last digit held must not push a mass over a limit that it only reaches.
     /// </summary>
-    public Mass Settled => new(decimal.Round(Grams, SettledDecimals));
+    public Mass Settled() => new(decimal.Round(Grams, SettledDecimals));
 
     /// <summary>A mass of <paramref name="grams"/> g.</summary>
     public static Mass FromGrams(decimal grams) => new(grams);

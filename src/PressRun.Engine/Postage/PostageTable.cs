@@ -23,8 +23,8 @@ public static class PostageTable
     public static PostageChoice Choose(
         IReadOnlyList<PostageService> services, string channelId, Mailer mailer, CopyEstimate copy, int copies)
     {
-        var mass = ((copies * copy.Mass) + mailer.Mass).Settled;
-        var thickness = ((copies * copy.Thickness) + mailer.Thickness).Settled;
+        var mass = ((copies * copy.Mass) + mailer.Mass).Settled();
+        var thickness = ((copies * copy.Thickness) + mailer.Thickness).Settled();
         var piece = new Piece(Longer(mailer.Length, mailer.Width), Shorter(mailer.Length, mailer.Width), thickness, mass);
         var refused = new List<RefusedService>();
         PostageService? cheapest = null;

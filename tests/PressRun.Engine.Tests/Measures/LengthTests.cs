@@ -8,6 +8,16 @@ public sealed class LengthTests
     private static readonly Gen<decimal> Inches = Gen.Select(Gen.Int[-100_000, 100_000], Gen.Int[1, 64], (whole, part) => whole + (part / 64m));
 
     [Fact]
+    public void Settling_takes_off_only_what_lies_past_twelve_decimals()
+    {
+        Assert.Equal(1m, Length.FromMillimetres(1.0000000000000000000000000001m).Settled().Millimetres);
+        Assert.Equal(1.000000000001m, Length.FromMillimetres(1.000000000001m).Settled().Millimetres);
+    }
+
+    [Fact]
+    public void It_can_be_written_as_text() => Assert.Contains("Millimetres = 1.5", Length.FromMillimetres(1.5m).ToString(), StringComparison.Ordinal);
+
+    [Fact]
     public void The_default_is_no_length() => Assert.Equal(Length.Zero, default);
 
     [Fact]

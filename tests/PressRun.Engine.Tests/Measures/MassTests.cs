@@ -8,6 +8,16 @@ public sealed class MassTests
     private static readonly Gen<decimal> Numbers = Gen.Select(Gen.Int[-100_000, 100_000], Gen.Int[0, 999], (whole, part) => whole + (part / 1000m));
 
     [Fact]
+    public void Settling_takes_off_only_what_lies_past_twelve_decimals()
+    {
+        Assert.Equal(1m, Mass.FromGrams(1.0000000000000000000000000001m).Settled().Grams);
+        Assert.Equal(1.000000000001m, Mass.FromGrams(1.000000000001m).Settled().Grams);
+    }
+
+    [Fact]
+    public void It_can_be_written_as_text() => Assert.Contains("Grams = 1.5", Mass.FromGrams(1.5m).ToString(), StringComparison.Ordinal);
+
+    [Fact]
     public void The_default_is_no_mass() => Assert.Equal(Mass.Zero, default);
 
     [Fact]
