@@ -1,0 +1,44 @@
+using System.Reflection;
+using Microsoft.AspNetCore.Components;
+using PressRun.Data;
+using PressRun.Engine.Costing;
+using PressRun.JobFile;
+using PressRun.Web.Api;
+
+namespace PressRun.Web.Tests.Architecture;
+
+/// <summary>Who may know whom. The engine's own arrows are tested beside the engine.</summary>
+public class HouseArrowsTests
+{
+    private static readonly Assembly Engine = typeof(Job).Assembly;
+    private static readonly Assembly JobFile = typeof(JobReader).Assembly;
+    private static readonly Assembly Data = typeof(PressRunDbContext).Assembly;
+    private static readonly Assembly Web = typeof(PressRunApi).Assembly;
+
+    [Fact]
+    public void The_job_file_knows_the_engine_and_nothing_else_of_ours() => Assert.Equal([Engine.GetName().Name], OwnReferences(JobFile));
+
+    [Fact]
+    public void The_data_know_the_engine_and_the_job_file() =>
+        Assert.Equal([Engine.GetName().Name, JobFile.GetName().Name], OwnReferences(Data));
+
+    [Fact]
+    public void Only_the_data_know_how_rows_are_kept() =>
+        Assert.DoesNotContain(
+            Web.GetReferencedAssemblies(),
+            reference => reference.Name!.StartsWith("Microsoft.EntityFrameworkCore", StringComparison.Ordinal) || reference.Name.StartsWith("Npgsql", StringComparison.Ordinal));
+
+    [Fact]
+    public void A_page_asks_its_features_service_and_never_prepares_a_job_itself()
+    {
+        var pages = Web.GetTypes().Where(type => typeof(IComponent).IsAssignableFrom(type)).ToList();
+        Assert.NotEmpty(pages);
+        var costing = pages
+            .SelectMany(page => page.GetFields(BindingFlags.Instance | BindingFlags.NonPublic | BindingFlags.Public).Select(field => (page.Name, field.FieldType)))
+            .Where(field => field.FieldType == typeof(PreparedJob));
+        Assert.Empty(costing);
+    }
+
+    private static IEnumerable<string?> OwnReferences(Assembly assembly) =>
+        assembly.GetReferencedAssemblies().Select(reference => reference.Name).Where(name => name!.StartsWith("PressRun.", StringComparison.Ordinal)).Order(StringComparer.Ordinal);
+}
