@@ -85,8 +85,7 @@ public sealed partial class JsonBlock
     public T? Choice<T>(string name, Words<T> words, Need need = Need.May)
         where T : struct, Enum
     {
-        var rule = $"Write {words.Listed}.";
-        if (Take(name, need, rule) is not { } element)
+        if (Take(name, need, words.Rule) is not { } element)
         {
             return null;
         }
@@ -98,7 +97,7 @@ public sealed partial class JsonBlock
         }
 
         var meant = Nearest.To(word, words.All) is { } near ? $" Did you mean \"{near}\"?" : string.Empty;
-        return RefuseValue<T>(name, element, rule + meant);
+        return RefuseValue<T>(name, element, words.Rule + meant);
     }
 
     /// <summary>Reads a length.</summary>

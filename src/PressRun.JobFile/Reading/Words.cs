@@ -5,45 +5,40 @@ namespace PressRun.JobFile.Reading;
 public sealed class Words<T>
     where T : struct, Enum
 {
-    private readonly (string Word, T Value)[] pairs;
+    // Two plain arrays and loops: these are among the first things that run when the command line starts.
+    private readonly string[] words;
+    private readonly T[] values;
 
-    /// <summary>Names the words.</summary>
-    public Words(params (string Word, T Value)[] pairs) => this.pairs = pairs;
+    internal Words(params (string Word, T Value)[] pairs)
+    {
+        words = new string[pairs.Length];
+        values = new T[pairs.Length];
+        for (var index = 0; index < pairs.Length; index++)
+        {
+            (words[index], values[index]) = pairs[index];
+        }
 
-    /// <summary>All of them, as a person lists them: <c>saddle, side, perfect or loose</c>.</summary>
-    public string Listed => pairs.Length == 1
-        ? pairs[0].Word
-        : string.Join(", ", pairs.SkipLast(1).Select(pair => pair.Word)) + " or " + pairs[^1].Word;
+        Rule = "Write " + string.Join(", ", words, 0, words.Length - 1) + " or " + words[^1] + ".";
+    }
+
+    /// <summary>All of them in a sentence: <c>Write saddle, side, perfect or loose.</c></summary>
+    public string Rule { get; }
 
     /// <summary>All of them in order.</summary>
-    public IReadOnlyList<string> All => [.. pairs.Select(pair => pair.Word)];
+    public IReadOnlyList<string> All => words;
 
     /// <summary>The value of a word, or null where it has none.</summary>
     public T? Find(string word)
     {
-        foreach (var pair in pairs)
-        {
-            if (pair.Word == word)
-            {
-                return pair.Value;
-            }
-        }
-
-        return null;
+        var index = Array.IndexOf(words, word);
+        return index < 0 ? null : values[index];
     }
 
     /// <summary>The word of a value.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The job file has no word for it.</exception>
     public string Of(T value)
     {
-        foreach (var pair in pairs)
-        {
-            if (EqualityComparer<T>.Default.Equals(pair.Value, value))
-            {
-                return pair.Word;
-            }
-        }
-
-        throw new ArgumentOutOfRangeException(nameof(value), value, "The job file has no word for this.");
+        var index = Array.IndexOf(values, value);
+        return index < 0 ? throw new ArgumentOutOfRangeException(nameof(value), value, "The job file has no word for this.") : words[index];
     }
 }
