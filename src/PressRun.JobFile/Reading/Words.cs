@@ -9,7 +9,8 @@ public sealed class Words<T>
     private readonly string[] words;
     private readonly T[] values;
 
-    internal Words(params (string Word, T Value)[] pairs)
+    /// <summary>Names the words, two or more.</summary>
+    public Words(params (string Word, T Value)[] pairs)
     {
         words = new string[pairs.Length];
         values = new T[pairs.Length];
