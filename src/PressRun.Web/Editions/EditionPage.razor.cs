@@ -34,6 +34,9 @@ public sealed partial class EditionPage : IDisposable
     private EditionService Service { get; set; } = default!;
 
     [Inject]
+    private Handover Handover { get; set; } = default!;
+
+    [Inject]
     private NavigationManager Navigation { get; set; } = default!;
 
     [CascadingParameter]
@@ -78,7 +81,9 @@ public sealed partial class EditionPage : IDisposable
     {
         if (Press is not null && (View is null || View.Title.Slug != Slug || View.Edition.Printing != Printing))
         {
-            View = await Service.LoadAsync(Press.Record.Id, Slug, Printing);
+            // Nothing of the printing before is shown under this one's name while it is fetched, nor can it be changed.
+            (View, loaded) = (null, false);
+            View = await Handover.LoadAsync($"edition/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
             settled = View?.WorkOut(View.Edition);
             (before, tried, conflict, problem) = (null, null, null, null);
             edits.Clear();
@@ -105,6 +110,7 @@ public sealed partial class EditionPage : IDisposable
         if (conflict is null)
         {
             edits.Add(what, () => saves.DoAsync(() => StoreAsync(was with { Version = Edition.Version })));
+            StateHasChanged();
         }
 
         return null;

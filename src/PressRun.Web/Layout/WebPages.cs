@@ -26,6 +26,8 @@ public static class WebPages
         });
         services.AddSingleton<IServerDrafts, ServerDrafts>();
         services.AddScoped<Drafts>();
+        services.AddSingleton<HandoverTable>();
+        services.AddScoped<Handover>();
         services.AddSingleton<CurrentPress>();
         services.AddSingleton<RunPlanService>();
         services.AddSingleton<ShelfService>();

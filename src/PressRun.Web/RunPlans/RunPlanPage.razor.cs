@@ -24,6 +24,9 @@ public sealed partial class RunPlanPage : IDisposable
     private RunPlanService Service { get; set; } = default!;
 
     [Inject]
+    private Handover Handover { get; set; } = default!;
+
+    [Inject]
     private NavigationManager Navigation { get; set; } = default!;
 
     [CascadingParameter]
@@ -84,7 +87,9 @@ public sealed partial class RunPlanPage : IDisposable
         looked = null;
         if (Press is not null && (Page is null || Page.Title.Slug != Slug || Page.Edition.Printing != Printing))
         {
-            Page = await Service.LoadAsync(Press.Record.Id, Slug, Printing);
+            // Nothing of the printing before is shown under this one's name while it is fetched, nor can it be changed.
+            (Page, loaded) = (null, false);
+            Page = await Handover.LoadAsync($"run/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
             edits.Clear();
         }
 
@@ -153,6 +158,7 @@ public sealed partial class RunPlanPage : IDisposable
             }
 
             edits.Add(what, () => saves.DoAsync(() => StoreAsync(before with { Version = Stored(id)?.Version ?? before.Version })));
+            StateHasChanged();
             return null;
         });
     }

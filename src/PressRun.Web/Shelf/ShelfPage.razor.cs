@@ -26,6 +26,9 @@ public sealed partial class ShelfPage : IDisposable
     private ShelfService Service { get; set; } = default!;
 
     [Inject]
+    private Handover Handover { get; set; } = default!;
+
+    [Inject]
     private ILogger<ShelfPage> Log { get; set; } = default!;
 
     [Inject]
@@ -96,7 +99,9 @@ public sealed partial class ShelfPage : IDisposable
     {
         try
         {
-            View = await Service.ShowAsync(Press!.Record.Id, new ShelfFilter(search, 0, taken, archived), cancel);
+            View = View is null && search.Length == 0
+                ? await Handover.LoadAsync("shelf", () => ReadAsync(cancel))
+                : await ReadAsync(cancel);
             failed = false;
         }
         catch (Exception exception) when (exception is not OperationCanceledException)
@@ -106,6 +111,9 @@ public sealed partial class ShelfPage : IDisposable
             View = null;
         }
     }
+
+    private async Task<ShelfView?> ReadAsync(CancellationToken cancel) =>
+        await Service.ShowAsync(Press!.Record.Id, new ShelfFilter(search, 0, taken, archived), cancel);
 
     private async Task<CancellationToken> NextAsync()
     {

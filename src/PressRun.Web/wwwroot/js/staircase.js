@@ -120,5 +120,6 @@ export function attach(root, page) {
   const onLeave = () => { if (!dragging) hide(); };
   const listeners = [['pointerdown', onDown], ['pointermove', onMove], ['pointerup', onUp], ['pointercancel', onUp], ['keydown', onKey], ['pointerleave', onLeave]];
   listeners.forEach(([name, listener]) => root.addEventListener(name, listener));
+  root.dataset.pointed = ''; // says that the marker can be dragged
   return { stop: () => listeners.forEach(([name, listener]) => root.removeEventListener(name, listener)) };
 }
