@@ -7,7 +7,7 @@ namespace PressRun.Data;
 /// <summary>Runs one operation of one press on a context of its own, and once more where the database was away for a moment.</summary>
 internal sealed class PressDatabase(IDbContextFactory<PressRunDbContext> contexts, TimeProvider time)
 {
-    private static readonly TimeSpan[] Pauses = [.. new[] { 100, 300, 1000, 2000 }.Select(milliseconds => TimeSpan.FromMilliseconds(milliseconds))];
+    private static readonly TimeSpan[] Pauses = [.. new[] { 100, 300, 1000, 2000, 3000, 4000 }.Select(milliseconds => TimeSpan.FromMilliseconds(milliseconds))];
 
     /// <summary>The moment that rows are stamped with.</summary>
     public DateTimeOffset Now => time.GetUtcNow();

@@ -29,15 +29,32 @@ public sealed class KillTests
             folder.KillServer();
         }
 
-        await Task.Delay(2000);
+        // Recovery after the last kill takes what it takes on a busy machine; then a little more is saved.
+        await LoadAsync(stores, small);
+        await Task.Delay(1000);
         await done.CancelAsync();
         var (acknowledged, asked) = await saver;
 
-        var stands = (await stores.Editions.LoadAsync(small.Id, small.Edition.Id))!;
+        var stands = await LoadAsync(stores, small);
         Assert.InRange(stands.CopiesOnHand, acknowledged, asked);
         Assert.Equal(stands.CopiesOnHand + 1, stands.Parts[1].Part.Pages);
         Assert.Equal(stands.CopiesOnHand, stands.FixedCosts[0].Amount);
         Assert.True(acknowledged > kills, $"Only {acknowledged} saves went through.");
+    }
+
+    private static async Task<EditionRecord> LoadAsync(Stores stores, SmallPress small)
+    {
+        for (var attempt = 0; ; attempt++)
+        {
+            try
+            {
+                return (await stores.Editions.LoadAsync(small.Id, small.Edition.Id))!;
+            }
+            catch (Exception exception) when (attempt < 10 && (exception is NpgsqlException or InvalidOperationException))
+            {
+                await Task.Delay(1000);
+            }
+        }
     }
 
     // Saves copies on hand 1, 2, 3, ... with as many pages and the same cost; each number is asked for until it stands.

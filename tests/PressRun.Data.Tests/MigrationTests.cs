@@ -61,7 +61,7 @@ public sealed class MigrationTests(PostgresFixture postgres)
     [Fact]
     public async Task A_database_of_a_newer_program_is_refused_untouched()
     {
-        await using var stores = await Stores.NewAsync(postgres);
+        await using var stores = Stores.On(await postgres.NewDatabaseAsync());
         await using var db = stores.Context(PressId.New());
         await db.Database.ExecuteSqlAsync($"""INSERT INTO "__EFMigrationsHistory" VALUES ('29990101000000_Later', '99.0')""");
         await db.Database.ExecuteSqlAsync($"DROP TABLE drafts");

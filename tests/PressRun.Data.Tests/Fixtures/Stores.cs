@@ -16,8 +16,11 @@ namespace PressRun.Data.Tests.Fixtures;
 /// <summary>All stores on one database.</summary>
 internal sealed class Stores : IAsyncDisposable
 {
-    private Stores(Database database)
+    private readonly Func<Task> giveBack;
+
+    private Stores(Database database, Func<Task> giveBack)
     {
+        this.giveBack = giveBack;
         Database = database;
         var rows = new PressDatabase(database, TimeProvider.System);
         Presses = new PressStore(rows);
@@ -66,14 +69,14 @@ internal sealed class Stores : IAsyncDisposable
 
     public PressArchiveStore Archives { get; }
 
-    public static Stores On(string connectionString)
-    {
-        var database = new Database(NullLoggerFactory.Instance);
-        database.Open(connectionString);
-        return new Stores(database);
-    }
+    public static Stores On(string connectionString) => On(connectionString, () => Task.CompletedTask);
 
-    public static async Task<Stores> NewAsync(PostgresFixture postgres) => On(await postgres.NewDatabaseAsync());
+    /// <summary>Stores on a migrated database without rows, which the next test gets when these are disposed of.</summary>
+    public static async Task<Stores> NewAsync(PostgresFixture postgres)
+    {
+        var connectionString = await postgres.BorrowDatabaseAsync();
+        return On(connectionString, () => postgres.GiveBackAsync(connectionString));
+    }
 
     /// <summary>A context for one press, to look at rows.</summary>
     public PressRunDbContext Context(PressId press)
@@ -83,5 +86,16 @@ internal sealed class Stores : IAsyncDisposable
         return context;
     }
 
-    public ValueTask DisposeAsync() => Database.DisposeAsync();
+    public async ValueTask DisposeAsync()
+    {
+        await Database.DisposeAsync();
+        await giveBack();
+    }
+
+    private static Stores On(string connectionString, Func<Task> giveBack)
+    {
+        var database = new Database(NullLoggerFactory.Instance);
+        database.Open(connectionString);
+        return new Stores(database, giveBack);
+    }
 }
