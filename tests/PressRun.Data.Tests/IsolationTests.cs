@@ -190,7 +190,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
             case null:
                 break;
             case System.Collections.ICollection list:
-                Assert.All(list.Cast<object>(), item => Assert.Equal("Gone", item.GetType().Name));
+                Assert.All(list.Cast<object>(), item => Assert.Contains(item.GetType().Name, new[] { "Gone", "Refused" }));
                 break;
             default:
                 Assert.Contains(answer.GetType().Name, new[] { "Gone", "Refused" });

@@ -35,9 +35,19 @@ internal sealed class DataFolder : IDisposable
     private string PasswordFile => System.IO.Path.Combine(Path, "database-password");
 
     /// <summary>The folder used where the host names none: in the user's data folder, or in /var/lib for root, whose own is closed.</summary>
-    public static string Usual() => Environment.IsPrivilegedProcess
-        ? "/var/lib/pressrun"
-        : System.IO.Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "PressRun");
+    /// <exception cref="StartRefusedException">The user has no data folder.</exception>
+    public static string Usual()
+    {
+        if (Environment.IsPrivilegedProcess)
+        {
+            return "/var/lib/pressrun";
+        }
+
+        var folder = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify);
+        return folder.Length > 0
+            ? System.IO.Path.Combine(folder, "PressRun")
+            : throw new StartRefusedException("This user has no home and so no data folder. Name one in PressRun__DataFolder.");
+    }
 
     /// <summary>Opens a data folder, made where it is missing, and holds it.</summary>
     /// <exception cref="StartRefusedException">Another app holds it, or it cannot be made.</exception>

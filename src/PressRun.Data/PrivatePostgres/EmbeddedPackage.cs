@@ -36,10 +36,23 @@ internal static class EmbeddedPackage
         foreach (var link in links.RootElement.EnumerateArray())
         {
             var target = Path.Combine(package, link.GetProperty("target").GetString()!);
+            var source = Path.Combine(package, link.GetProperty("source").GetString()!);
             if (!File.Exists(target))
             {
-                File.CreateSymbolicLink(target, Path.Combine(package, link.GetProperty("source").GetString()!));
+                Link(target, source);
             }
+        }
+    }
+
+    private static void Link(string target, string source)
+    {
+        try
+        {
+            File.CreateSymbolicLink(target, Path.GetRelativePath(Path.GetDirectoryName(target)!, source));
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            // Another process made it just now, or nobody may: then the programs do not run, and are passed over.
         }
     }
 
