@@ -77,7 +77,8 @@ public static class PostageTable
         {
             refused.Add(new RefusedService(id, limit, (side - most.Value).Millimetres));
         }
-        else if (side < least)
+
+        if (side < least)
         {
             refused.Add(new RefusedService(id, limit, (least.Value - side).Millimetres));
         }
