@@ -39,12 +39,17 @@ public abstract partial class LibraryStore<T>
     /// what is there; the others are added at the end.</summary>
     /// <param name="press">Whose library.</param>
     /// <param name="items">The things; enumerated again where the database was away for a moment.</param>
+    /// <param name="completed">A thing that replaces another, with what the file does not say taken from the one that is there; null takes it as it is.</param>
     /// <param name="progress">Told how many are done.</param>
     /// <param name="cancel">Stops it; nothing is stored then.</param>
     /// <exception cref="ImportRefusedException">A thing breaks a rule of the library; nothing is stored.</exception>
     public Task<ImportReceipt<T>> ImportAsync(
-        PressId press, Func<IEnumerable<LibraryItem<T>>> items, IProgress<int>? progress = null, CancellationToken cancel = default) =>
-        database.WriteAsync(press, db => ImportAsync(db, items(), progress, cancel), cancel);
+        PressId press,
+        Func<IEnumerable<LibraryItem<T>>> items,
+        Func<LibraryItem<T>, LibraryItem<T>, LibraryItem<T>>? completed = null,
+        IProgress<int>? progress = null,
+        CancellationToken cancel = default) =>
+        database.WriteAsync(press, db => ImportAsync(db, items(), completed ?? ((item, _) => item), progress, cancel), cancel);
 
     /// <summary>Takes back an import, all of it or nothing: what it added goes, what it replaced comes back. It is refused where something was
     /// changed since, or is in use by now.</summary>
@@ -141,7 +146,12 @@ public abstract partial class LibraryStore<T>
         return row;
     }
 
-    private async Task<ImportReceipt<T>> ImportAsync(PressRunDbContext db, IEnumerable<LibraryItem<T>> items, IProgress<int>? progress, CancellationToken cancel)
+    private async Task<ImportReceipt<T>> ImportAsync(
+        PressRunDbContext db,
+        IEnumerable<LibraryItem<T>> items,
+        Func<LibraryItem<T>, LibraryItem<T>, LibraryItem<T>> completed,
+        IProgress<int>? progress,
+        CancellationToken cancel)
     {
         // Without savepoints all rows get the transaction's own number as their version, and one number tells later whether any was changed since.
         db.Database.AutoSavepointsEnabled = false;
@@ -155,7 +165,7 @@ public abstract partial class LibraryStore<T>
         var done = 0;
         foreach (var batch in items.Chunk(BatchSize))
         {
-            await ImportBatchAsync(db, batch, known, receipt, done, cancel);
+            await ImportBatchAsync(db, batch, completed, known, receipt, done, cancel);
             db.ChangeTracker.Clear();
             done += batch.Length;
             progress?.Report(done);
@@ -165,7 +175,13 @@ public abstract partial class LibraryStore<T>
     }
 
     private async Task ImportBatchAsync(
-        PressRunDbContext db, LibraryItem<T>[] batch, KnownThings known, ImportReceipt<T> receipt, int before, CancellationToken cancel)
+        PressRunDbContext db,
+        LibraryItem<T>[] batch,
+        Func<LibraryItem<T>, LibraryItem<T>, LibraryItem<T>> completed,
+        KnownThings known,
+        ImportReceipt<T> receipt,
+        int before,
+        CancellationToken cancel)
     {
         var named = Array.ConvertAll(batch, item => item with { Item = known.Identified(item.Item) });
         var ids = named.Select(item => Keys.Id(item.Item)).Distinct().ToList();
@@ -174,18 +190,20 @@ public abstract partial class LibraryStore<T>
         for (var index = 0; index < named.Length; index++)
         {
             var item = named[index];
+            var row = rows.GetValueOrDefault(Keys.RowOf(item.Item));
+            item = row is null ? item : completed(item, Item(row));
             if (await AllProblemsAsync(db, item.Item, cancel) is [var problem, ..])
             {
                 throw new ImportRefusedException(before + index, problem);
             }
 
-            if (!rows.TryGetValue(Keys.RowOf(item.Item), out var row))
+            if (row is null)
             {
                 row = Added(db, item, known.NextPosition());
                 rows.Add(Keys.RowOf(item.Item), row);
                 receipt.Add(item.Item);
             }
-            else if (Same(row.ToItem(), item.Item) && row.Archived == item.Archived)
+            else if (Keys.Same(row.ToItem(), item.Item) && row.Archived == item.Archived)
             {
                 receipt.Unchanged++;
                 continue;
@@ -241,9 +259,6 @@ public abstract partial class LibraryStore<T>
 
         return true;
     }
-
-    // Records with lists in them are no equal values; what they are told by is.
-    private static bool Same(T left, T right) => System.Text.Json.JsonSerializer.Serialize(left) == System.Text.Json.JsonSerializer.Serialize(right);
 
     private sealed class KnownThings(LibraryKeys<T> keys)
     {

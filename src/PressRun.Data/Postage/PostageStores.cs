@@ -50,6 +50,7 @@ public sealed class PostageServiceStore : LibraryStore<PostageService>
         service => service.Id, service => $"{service.Name} {service.Region}", (service, id) => service with { Id = id })
     {
         Table = service => $"{service.ValidFrom:yyyy-MM-dd}",
+        Same = (left, right) => left.Steps.SequenceEqual(right.Steps) && left with { Steps = right.Steps } == right,
     };
 
     private protected override string NameOf(PostageService item) => item.Name;

@@ -27,6 +27,10 @@ public sealed class PriceListStore
                 db, db.PriceLists.Where(list => list.ShopId == shopId && list.ValidFrom <= on).OrderByDescending(list => list.ValidFrom), cancel),
             cancel);
 
+    /// <summary>Plans that go by a list, in words.</summary>
+    public Task<IReadOnlyList<string>> UsesAsync(PressId press, Guid id, CancellationToken cancel = default) =>
+        database.ReadAsync(press, db => PriceListUses.OfListAsync(db, id, cancel), cancel);
+
     /// <summary>Adds a list (version 0) or saves a changed one. A plan that goes by it is costed by what is saved.</summary>
     public async Task<SaveResult<PriceListRecord>> SaveAsync(PressId press, PriceListRecord list, CancellationToken cancel = default)
     {

@@ -4,6 +4,8 @@ using MudBlazor;
 using MudBlazor.Services;
 using PressRun.Web.Editions;
 using PressRun.Web.Libraries;
+using PressRun.Web.Libraries.Files;
+using PressRun.Web.Libraries.Shops;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
 using PressRun.Web.Shelf;
@@ -34,6 +36,9 @@ public static class WebPages
         services.AddSingleton<EditionService>();
         services.AddSingleton<StartService>();
         services.AddSingleton<LibraryService>();
+        services.AddSingleton<ShopService>();
+        services.AddSingleton<LibraryFiles>();
+        services.AddSingleton<RepriceService>();
         return services;
     }
 
@@ -41,6 +46,7 @@ public static class WebPages
     public static WebApplication MapPressRunPages(this WebApplication app)
     {
         app.MapStaticAssets();
+        LibraryFiles.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(server => server.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }

@@ -1,4 +1,5 @@
 using PressRun.Data.Import;
+using PressRun.Data.Import.Shapes;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
@@ -57,7 +58,7 @@ public sealed class LibraryImportTests(PostgresFixture postgres)
             }
         }
 
-        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => stores.Stocks.ImportAsync(small.Id, Endless, null, stop.Token));
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => stores.Stocks.ImportAsync(small.Id, Endless, cancel: stop.Token));
 
         Assert.Equal(2, (await stores.Stocks.ListAsync(small.Id)).Count);
     }
@@ -125,6 +126,20 @@ public sealed class LibraryImportTests(PostgresFixture postgres)
         var refused = Assert.IsType<DeleteResult.InUse>(await stores.Stocks.DeleteAsync(small.Id, Card("Spare card") with { Id = "spare" }));
 
         Assert.Equal(["Millrace: prices from 2026-01-01"], refused.Where);
+    }
+
+    [Fact]
+    public async Task What_a_file_has_no_column_for_stays_as_it_is()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var shape = new StockShape();
+        var said = new HashSet<int> { shape.Columns.ToList().FindIndex(column => column.Key == "name"), shape.Columns.ToList().FindIndex(column => column.Key == "weight") };
+        var heavier = new Stock("", SmallPress.Text.Name, PaperWeight.FromGrammage(100m), null, null, Finish.Coated);
+
+        await stores.Stocks.ImportAsync(small.Id, () => Items(heavier), (thing, old) => shape.Completed(thing, old, said));
+
+        Assert.Equal(SmallPress.Text with { Weight = PaperWeight.FromGrammage(100m) }, (await stores.Stocks.ListAsync(small.Id))[1].Item);
     }
 
     private static Stock Card(string name) => new("", name, PaperWeight.FromGrammage(300m), Length.FromMicrometres(350m), null, Finish.Coated);

@@ -18,7 +18,9 @@ public static class CsvReading
     /// <summary>Most problems that are told one by one.</summary>
     public const int MostProblems = 200;
 
-    private const int SampleSize = 12;
+    /// <summary>Rows of a preview's sample, at least.</summary>
+    public const int SampleSize = 12;
+
     private const int ProgressEvery = 500;
 
     /// <summary>The rows of a file as rows of the table.</summary>
@@ -62,7 +64,8 @@ public static class CsvReading
         where T : class
     {
         var problems = new List<CellProblem>();
-        var (count, rows, things) = (0, 0, 0);
+        var (count, rows, things, lastRow, wrongRow) = (0, 0, 0, 0, 0);
+        var wrongColumns = new HashSet<int>();
         var sample = new List<string[]>();
         foreach (var read in shape.Read(Counted(), mapping.Manners(own), Note))
         {
@@ -79,13 +82,25 @@ public static class CsvReading
         {
             foreach (var row in Rows(source, mapping, shape.Columns, progress, cancel))
             {
-                rows++;
+                rows += row.Number == lastRow ? 0 : 1;
+                lastRow = row.Number;
                 yield return row;
             }
         }
 
+        // A cell that several steps of its row repeat is told once.
         void Note(CellProblem problem)
         {
+            if (problem.Row != wrongRow)
+            {
+                (wrongRow, wrongColumns) = (problem.Row, []);
+            }
+
+            if (!wrongColumns.Add(problem.Column))
+            {
+                return;
+            }
+
             count++;
             if (problems.Count < MostProblems)
             {

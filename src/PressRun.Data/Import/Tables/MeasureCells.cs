@@ -99,6 +99,11 @@ public sealed class MassCell(MassRule rule) : CellKind
     public override string Write(object value, CellManners manners)
     {
         var mass = (Mass)value;
+        if (manners.Units == UnitSystem.Metric && mass.Kilograms >= 1m && MeasureCells.Short(mass.Kilograms, manners) is { } kilograms)
+        {
+            return kilograms + " kg";
+        }
+
         var own = manners.Units == UnitSystem.Imperial ? mass.Ounces : mass.Grams;
         return MeasureCells.Short(own, manners) ?? $"{NumberCells.Write(mass.Grams, manners.Culture)} g";
     }

@@ -45,6 +45,22 @@ public abstract class TableShape<T> : ITableShape
     /// <inheritdoc/>
     public IReadOnlyList<CellProblem> Problems(IReadOnlyList<IReadOnlyList<string>> rows, CellManners manners) => this.Read(rows, manners).Problems;
 
+    /// <summary>The thing with what is not said of it taken from another.</summary>
+    /// <param name="thing">What was read; its steps, where it has any, always count.</param>
+    /// <param name="from">What was there before.</param>
+    /// <param name="said">Columns that said something of the thing, even where they were empty.</param>
+    public T Completed(T thing, T from, IReadOnlySet<int> said)
+    {
+        if (Rows(from).FirstOrDefault() is not { } old)
+        {
+            return thing;
+        }
+
+        var rows = Rows(thing).Select(row => row.Select((value, column) =>
+            said.Contains(column) || Columns[column].Step != StepPart.None ? value : old[column]).ToArray()).ToList();
+        return Thing(rows, (_, _, _) => { }) ?? thing;
+    }
+
     /// <summary>The texts of a thing's rows.</summary>
     public IEnumerable<string[]> Texts(T thing, CellManners manners) => Rows(thing).Select(row =>
         row.Select((value, column) => value is null ? "" : Columns[column].Kind.Write(value, manners)).ToArray());

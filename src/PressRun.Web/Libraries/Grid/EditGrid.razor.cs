@@ -12,6 +12,9 @@ public sealed partial class EditGrid : IAsyncDisposable
 {
     private const int LongestPaste = 2_000_000;
 
+    // A table of fewer columns is no wider than they need.
+    private const int WideFrom = 6;
+
     private readonly string id = "g" + Guid.NewGuid().ToString("N")[..8];
     private readonly StringBuilder received = new();
     private ElementReference root;
@@ -307,5 +310,5 @@ public sealed partial class EditGrid : IAsyncDisposable
 
     private string NameOf(string row) => Document.Rows.FirstOrDefault(candidate => candidate.Key == row) is { } found ? NameOf(found, 0) : RowName;
 
-    private string NameOf(GridRow row, int at) => row.Cells[Shown[0]] is { Length: > 0 } name ? name : row.IsBlank ? $"new {RowName}" : $"row {at + 1}";
+    private string NameOf(GridRow row, int at) => row.Cells[Shown[0]] is { Length: > 0 } name ? name : row.IsBlank ? "new row" : $"row {at + 1}";
 }

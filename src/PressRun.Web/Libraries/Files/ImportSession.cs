@@ -1,0 +1,186 @@
+using Microsoft.AspNetCore.Components.Forms;
+using PressRun.Data.Import.Csv;
+using PressRun.Data.Import.Tables;
+
+namespace PressRun.Web.Libraries.Files;
+
+/// <summary>A file on its way into a table: taken, mapped, looked at, brought in, perhaps taken back. The file lies in the server's folder for passing
+/// files until the page is left.</summary>
+public sealed class ImportSession : IDisposable
+{
+    private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(250);
+
+    private IImportTarget target = null!;
+    private CellManners own = null!;
+    private Func<Task> show = () => Task.CompletedTask;
+    private string? path;
+    private CancellationTokenSource? running;
+
+    /// <summary>The file; null where none is taken yet.</summary>
+    public CsvSource? Source { get; private set; }
+
+    /// <summary>Which table it goes into.</summary>
+    public ImportTable? Table { get; private set; }
+
+    /// <summary>What its columns mean.</summary>
+    public CsvMapping? Mapping { get; private set; }
+
+    /// <summary>The heads, and the first rows below them.</summary>
+    public IReadOnlyList<CsvRow> Top { get; private set; } = [];
+
+    /// <summary>What would come of it.</summary>
+    public CsvPreview? Preview { get; private set; }
+
+    /// <summary>What is being done just now; null where nothing is.</summary>
+    public string? Busy { get; private set; }
+
+    /// <summary>The row it has come to.</summary>
+    public int Progress { get; private set; }
+
+    /// <summary>What stands in the way; null where nothing does.</summary>
+    public string? Problem { get; private set; }
+
+    /// <summary>What was done, in a sentence; null before.</summary>
+    public string? Done { get; private set; }
+
+    /// <summary>Tables that the file may be of.</summary>
+    public IReadOnlyList<ImportTable> Tables => target.Tables;
+
+    /// <summary>Heads of the file.</summary>
+    public IReadOnlyList<string> Heads => Top.FirstOrDefault(row => row.Number == Mapping?.HeadRow)?.Cells ?? [];
+
+    /// <summary>Begins.</summary>
+    public void Start(IImportTarget into, CellManners manners, Func<Task> showProgress) => (target, own, show) = (into, manners, showProgress);
+
+    /// <summary>Takes a file from the browser and guesses what it is.</summary>
+    public async Task TakeAsync(IBrowserFile file)
+    {
+        Forget();
+        (Source, Mapping, Preview, Problem, Done) = (null, null, null, null, null);
+        if (file.Size > CsvSource.MostBytes)
+        {
+            Problem = $"The file is larger than {CsvSource.MostBytes / 1024 / 1024} MB. Part it, and bring in the parts one after the other.";
+            return;
+        }
+
+        path = Path.Combine(Path.GetTempPath(), $"pressrun-{Guid.NewGuid():N}.csv");
+        await DoAsync("Taking the file", async cancel =>
+        {
+            await using (var copy = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+            {
+                await using var stream = file.OpenReadStream(CsvSource.MostBytes, cancel);
+                await stream.CopyToAsync(copy, cancel);
+            }
+
+            Source = CsvSource.Open(path);
+            var guesses = target.Tables.Select(table => (Table: table, Mapping: MappingGuess.Of(Source, table.Columns, own))).ToList();
+            var best = guesses.MaxBy(guess => (MappingGuess.Covers(guess.Mapping, guess.Table.Columns), guess.Mapping.Columns.Count(column => column.Column is not null)));
+            (Table, Mapping) = best;
+            const int looked = 14;
+            Top = [.. Source.Rows().Take(looked)];
+        });
+    }
+
+    /// <summary>Takes the file for another table.</summary>
+    public void Choose(ImportTable table)
+    {
+        Table = table;
+        Mapping = MappingGuess.Of(Source!, table.Columns, own);
+    }
+
+    /// <summary>Reads the file in another way.</summary>
+    public void Map(CsvMapping mapping) => Mapping = mapping;
+
+    /// <summary>Looks at what would come of the file.</summary>
+    public async Task LookAsync()
+    {
+        Stop();
+        Preview = null;
+        if (Source is { } source && Mapping is { } mapping && Table is { } table)
+        {
+            await DoAsync("Looking at", async cancel =>
+                Preview = await Task.Run(() => target.Preview(table, source, mapping, Watcher(), cancel), cancel));
+        }
+    }
+
+    /// <summary>Brings the file in.</summary>
+    public Task RunAsync() => DoAsync("Bringing in", async cancel =>
+    {
+        var done = await Task.Run(() => target.RunAsync(Table!, Source!, Mapping!, Watcher(), cancel), cancel);
+        (Done, Problem) = (done.Said, done.Problem);
+    });
+
+    /// <summary>Takes back what was brought in.</summary>
+    public Task TakeBackAsync() => DoAsync("Taking back", async _ =>
+    {
+        Problem = await target.TakeBackAsync();
+        Done = Problem is null ? null : Done;
+    });
+
+    /// <summary>Stops what is being done.</summary>
+    public void Stop() => running?.Cancel();
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        Stop();
+        running?.Dispose();
+        Forget();
+    }
+
+    private async Task DoAsync(string what, Func<CancellationToken, Task> work)
+    {
+        using var mine = new CancellationTokenSource();
+        running = mine;
+        (Busy, Progress, Problem) = (what, 0, null);
+        try
+        {
+            await show();
+            await work(mine.Token);
+        }
+        catch (OperationCanceledException)
+        {
+            Problem = "Stopped. Nothing was stored.";
+        }
+        catch (CsvRefusedException refusal)
+        {
+            Problem = refusal.Message;
+        }
+        catch (IOException)
+        {
+            Problem = "The file could not be read to its end. Choose it again.";
+        }
+        finally
+        {
+            Busy = null;
+            running = running == mine ? null : running;
+        }
+    }
+
+    private Watch Watcher() => new(this);
+
+    private void Forget()
+    {
+        if (path is not null)
+        {
+            File.Delete(path);
+            path = null;
+        }
+    }
+
+    // Tells the page now and then, however fast the rows go by.
+    private sealed class Watch(ImportSession session) : IProgress<int>
+    {
+        private readonly System.Diagnostics.Stopwatch since = System.Diagnostics.Stopwatch.StartNew();
+
+        public void Report(int value)
+        {
+            session.Progress = value;
+            if (since.Elapsed >= BetweenLooks)
+            {
+                since.Restart();
+                _ = session.show();
+            }
+        }
+    }
+}

@@ -1,0 +1,37 @@
+using PressRun.Data.Import.Csv;
+using PressRun.Data.Import.Tables;
+
+namespace PressRun.Web.Libraries.Files;
+
+/// <summary>A table that a file can be brought into.</summary>
+/// <param name="Key">Its name on the page.</param>
+/// <param name="Title">What it is called.</param>
+/// <param name="Columns">Its columns.</param>
+public sealed record ImportTable(string Key, string Title, IReadOnlyList<Column> Columns);
+
+/// <summary>What bringing in a file came to.</summary>
+/// <param name="Said">What was done, in a sentence; null where nothing was.</param>
+/// <param name="Problem">What stood in the way; null where nothing did.</param>
+public sealed record ImportDone(string? Said, string? Problem);
+
+/// <summary>Where a file goes: a library, or a price list.</summary>
+public interface IImportTarget
+{
+    /// <summary>What is brought in: <c>papers</c>.</summary>
+    string Name { get; }
+
+    /// <summary>Address of the page that shows it.</summary>
+    string BackTo { get; }
+
+    /// <summary>Tables that the file may be of; the likeliest is guessed.</summary>
+    IReadOnlyList<ImportTable> Tables { get; }
+
+    /// <summary>Reads the file through without storing anything.</summary>
+    CsvPreview Preview(ImportTable table, CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel);
+
+    /// <summary>Brings the file in, all of it or nothing.</summary>
+    Task<ImportDone> RunAsync(ImportTable table, CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel);
+
+    /// <summary>Takes back what was brought in last. Answers null when that is done, otherwise what stands in the way.</summary>
+    Task<string?> TakeBackAsync();
+}

@@ -1,0 +1,133 @@
+using PressRun.Data.Import.Csv;
+using PressRun.Data.Import.Shapes;
+using PressRun.Data.Import.Tables;
+using PressRun.Engine.Costing;
+using PressRun.Web.Libraries.Shops;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Libraries.Files;
+
+/// <summary>Brings a file into a price list: into one of its tables, where it adds prices and replaces those for the same thing, or as the whole list.</summary>
+public sealed class PriceListImport : IImportTarget
+{
+    private const string Whole = "whole";
+
+    private readonly ShopView view;
+    private readonly PressView press;
+    private readonly CellManners own;
+    private readonly PriceListFile file;
+    private readonly Dictionary<string, ITablePart> parts;
+    private Shop? before;
+
+    /// <summary>For the list that is open.</summary>
+    public PriceListImport(ShopView view, PressView press)
+    {
+        (this.view, this.press, own, file) = (view, press, LibraryManners.Of(press), new PriceListFile(view.Stocks));
+        var tables = PriceListTable.For(view.Stocks, List.Sheets);
+        parts = new Dictionary<string, ITablePart>(StringComparer.Ordinal)
+        {
+            ["paper"] = new TablePart<PaperPrice>(tables.Paper, list => list.Paper, (list, prices) => list with { Paper = prices }),
+            ["print"] = new TablePart<PrintPrice>(tables.Print, list => list.Print, (list, prices) => list with { Print = prices }),
+            ["sheets"] = new TablePart<Engine.Sheets.Sheet>(tables.Sheets, list => list.Sheets, (list, sheets) => list with { Sheets = sheets }),
+            ["books"] = new TablePart<BookPrice>(tables.Books, list => list.BookPrices, (list, prices) => list with { BookPrices = prices }),
+            ["finishing"] = new TablePart<Finishing>(tables.Finishing, list => list.Finishing, (list, operations) => list with { Finishing = operations }),
+        };
+        Tables = [.. parts.Select(part => new ImportTable(part.Key, part.Value.Name, part.Value.Columns)), new ImportTable(Whole, "lines of a whole price list, as PressRun saves it", file.Columns)];
+    }
+
+    /// <inheritdoc/>
+    public string Name => $"prices of {view.Shop.Name}";
+
+    /// <inheritdoc/>
+    public string BackTo => $"shops/{view.Shop.Id}?list={view.Editor!.Record.Id}";
+
+    /// <inheritdoc/>
+    public IReadOnlyList<ImportTable> Tables { get; }
+
+    private Shop List => view.Editor!.Record.Prices;
+
+    /// <inheritdoc/>
+    public CsvPreview Preview(ImportTable table, CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel)
+    {
+        if (parts.TryGetValue(table.Key, out var part))
+        {
+            return part.Preview(source, mapping, own, progress, cancel);
+        }
+
+        var problems = new List<CellProblem>();
+        var rows = CsvReading.Rows(source, mapping, table.Columns, progress, cancel).ToList();
+        file.Read(rows, List.Name, List.ValidFrom, mapping.Manners(own), problems.Add);
+        return new CsvPreview(
+            CsvReading.Heads(source, mapping), rows.Count, rows.Count, [.. rows.Take(CsvReading.SampleSize).Select(row => row.Cells.ToArray())],
+            [.. problems.Take(CsvReading.MostProblems)], problems.Count);
+    }
+
+    /// <inheritdoc/>
+    public async Task<ImportDone> RunAsync(ImportTable table, CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel)
+    {
+        var problems = new List<CellProblem>();
+        var list = parts.TryGetValue(table.Key, out var part)
+            ? PriceListTable.WithNamedSheets(part.Into(List, source, mapping, own, problems.Add, cancel))
+            : file.Read([.. CsvReading.Rows(source, mapping, table.Columns, progress, cancel)], List.Name, List.ValidFrom, mapping.Manners(own), problems.Add);
+        if (problems.Count > 0)
+        {
+            return new ImportDone(null, $"Nothing was brought in. Row {problems[0].Row}: {problems[0].Rule}");
+        }
+
+        var was = List;
+        if (await view.Editor!.ReplaceAsync(list) is { } problem)
+        {
+            return new ImportDone(null, $"Nothing was brought in. {problem}");
+        }
+
+        before = was;
+        return new ImportDone($"The list from {press.Format.Day(List.ValidFrom)} is stored with what the file holds.", null);
+    }
+
+    /// <inheritdoc/>
+    public async Task<string?> TakeBackAsync()
+    {
+        if (before is null)
+        {
+            return null;
+        }
+
+        var problem = await view.Editor!.ReplaceAsync(before);
+        before = problem is null ? null : before;
+        return problem;
+    }
+
+    /// <summary>A table of a list, whatever its rows become.</summary>
+    private interface ITablePart
+    {
+        string Name { get; }
+
+        IReadOnlyList<Column> Columns { get; }
+
+        CsvPreview Preview(CsvSource source, CsvMapping mapping, CellManners own, IProgress<int> progress, CancellationToken cancel);
+
+        Shop Into(Shop list, CsvSource source, CsvMapping mapping, CellManners own, Action<CellProblem> problem, CancellationToken cancel);
+    }
+
+    private sealed class TablePart<T>(TableShape<T> shape, Func<Shop, IReadOnlyList<T>> get, Func<Shop, IReadOnlyList<T>, Shop> set) : ITablePart
+        where T : class
+    {
+        public string Name => shape.Name;
+
+        public IReadOnlyList<Column> Columns => shape.Columns;
+
+        public CsvPreview Preview(CsvSource source, CsvMapping mapping, CellManners own, IProgress<int> progress, CancellationToken cancel) =>
+            CsvReading.Preview(source, mapping, shape, own, progress, cancel);
+
+        public Shop Into(Shop list, CsvSource source, CsvMapping mapping, CellManners own, Action<CellProblem> problem, CancellationToken cancel)
+        {
+            var come = CsvReading.Things(source, mapping, shape, own, problem, cancel).Select(read => read.Thing).ToList();
+            var keys = come.Select(thing => shape.KeyOf(thing)?.Key).OfType<string>().ToHashSet(StringComparer.Ordinal);
+            var byKey = come.Where(thing => shape.KeyOf(thing) is not null).ToDictionary(thing => shape.KeyOf(thing)!.Value.Key);
+            var had = get(list).Select(thing => shape.KeyOf(thing)?.Key).OfType<string>().ToHashSet(StringComparer.Ordinal);
+            return set(list, keys.Count == 0
+                ? come
+                : [.. get(list).Select(thing => byKey.GetValueOrDefault(shape.KeyOf(thing)!.Value.Key, thing)), .. come.Where(thing => !had.Contains(shape.KeyOf(thing)!.Value.Key))]);
+        }
+    }
+}

@@ -1,0 +1,100 @@
+using Microsoft.AspNetCore.Components;
+using PressRun.Data;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Libraries.Shops;
+
+public sealed partial class ShopPage
+{
+    // Sheets, printing, paper, whole books and finishing; discounts and delivery stand with the order.
+    private const int PriceTables = 5;
+    private const int MostUses = 4;
+
+    private ShopView? view;
+    private bool loaded;
+    private bool adding;
+    private string? said;
+
+    [Inject]
+    private ShopService Service { get; set; } = default!;
+
+    [Inject]
+    private NavigationManager Navigation { get; set; } = default!;
+
+    [CascadingParameter]
+    private PressView? Press { get; set; }
+
+    /// <summary>The shop in the address.</summary>
+    [Parameter]
+    public string Id { get; set; } = "";
+
+    /// <summary>The list in the address.</summary>
+    [SupplyParameterFromQuery(Name = "list")]
+    private Guid? ListId { get; set; }
+
+    /// <inheritdoc/>
+    protected override async Task OnParametersSetAsync()
+    {
+        if (Press is not null && (view is null || view.Shop.Id != Id || (ListId is { } list && view.Editor?.Record.Id != list)))
+        {
+            await OpenAsync(ListId);
+        }
+
+        loaded = true;
+    }
+
+    private async Task OpenAsync(Guid? list)
+    {
+        (adding, said) = (false, null);
+        view = await Service.OpenAsync(Press!, Id, list);
+    }
+
+    private async Task AddedAsync(Guid list)
+    {
+        await OpenAsync(list);
+        Navigation.NavigateTo($"shops/{Id}?list={list}");
+    }
+
+    private async Task<string?> RenameAsync(string name)
+    {
+        var (shop, problem) = await Service.SaveAsync(Press!.Record.Id, view!.Shop with { Name = name });
+        if (shop is not null)
+        {
+            view = view with { Shop = shop };
+        }
+
+        return problem;
+    }
+
+    private async Task ArchiveAsync()
+    {
+        var (shop, problem) = await Service.SaveAsync(Press!.Record.Id, view!.Shop with { Archived = !view.Shop.Archived });
+        (view, said) = (shop is null ? view : view with { Shop = shop }, problem ?? (shop!.Archived ? "The shop is archived: kept for the runs that went there, and offered no more." : null));
+    }
+
+    private async Task TakeOutListAsync(Guid list)
+    {
+        if (await Service.DeleteListAsync(Press!.Record.Id, list) is DeleteResult.InUse use)
+        {
+            said = $"This list stays, because plans go by it: {Told(use.Where)}. Re-price them first, or leave the list: a newer one is used for new runs.";
+            return;
+        }
+
+        await OpenAsync(null);
+        Navigation.NavigateTo($"shops/{Id}");
+    }
+
+    private async Task TakeOutAsync()
+    {
+        if (await Service.DeleteAsync(Press!.Record.Id, Id) is DeleteResult.InUse use)
+        {
+            said = $"{view!.Shop.Name} stays, because plans go by its lists: {Told(use.Where)}. Archived, it is kept for them and offered no more.";
+            return;
+        }
+
+        Navigation.NavigateTo("shops");
+    }
+
+    private static string Told(IReadOnlyList<string> where) =>
+        string.Join("; ", where.Take(MostUses)) + (where.Count > MostUses ? $"; and {where.Count - MostUses} more" : "");
+}
