@@ -24,6 +24,7 @@ public sealed partial class StartPage
     private IReadOnlyList<PressRecord> presses = [];
     private string title = "My first book";
     private string? problem;
+    private string? sampleProblem;
     private bool working;
     private string currencyName = "";
 
@@ -171,6 +172,17 @@ public sealed partial class StartPage
 
         working = true;
         (var made, problem) = await Service.SetUpAsync(press, title, number);
+        working = false;
+        if (made is not null)
+        {
+            await OpenAsync(made);
+        }
+    }
+
+    private async Task AddSampleAsync()
+    {
+        working = true;
+        (var made, sampleProblem) = await Service.AddSampleAsync();
         working = false;
         if (made is not null)
         {

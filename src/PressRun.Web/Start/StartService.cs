@@ -1,7 +1,10 @@
 using System.Globalization;
+using Microsoft.Extensions.Options;
 using PressRun.Data;
+using PressRun.Data.Archive;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
+using PressRun.Data.Running;
 using PressRun.Data.Shops;
 using PressRun.Data.Stocks;
 using PressRun.Data.Titles;
@@ -20,12 +23,32 @@ public sealed record FirstAnswer(Estimate? Estimate, BookShape? Shape, IReadOnly
 
 /// <summary>Works out a first number, and sets up a press with it.</summary>
 public sealed class StartService(
-    PressStore presses, StockStore stocks, ShopStore shops, PriceListStore priceLists, TitleStore titles, EditionStore editions, PlanStore plans, TimeProvider time)
+    PressStore presses,
+    StockStore stocks,
+    ShopStore shops,
+    PriceListStore priceLists,
+    TitleStore titles,
+    EditionStore editions,
+    PlanStore plans,
+    PressArchiveStore archives,
+    IOptions<PressRunOptions> options,
+    TimeProvider time)
 {
     private DateOnly Today => DateOnly.FromDateTime(time.GetLocalNow().Date);
 
     /// <summary>The presses on this server.</summary>
     public Task<IReadOnlyList<PressRecord>> PressesAsync() => presses.ListAsync();
+
+    /// <summary>True where a sample press comes with the program.</summary>
+    public bool HasSample => Directory.Exists(SampleFrom) || File.Exists(SampleFrom);
+
+    private string SampleFrom => options.Value.SampleFrom.Length > 0 ? options.Value.SampleFrom : Path.Combine(AppContext.BaseDirectory, "seed-data");
+
+    /// <summary>A sample press of the visitor's own, to look around in and change at will.</summary>
+    public async Task<(PressRecord? Press, string? Problem)> AddSampleAsync() =>
+        await archives.ImportAsync(SampleFrom) is { Succeeded: true } imported
+            ? (imported.Value, null)
+            : (null, "The sample press that came with the program cannot be read.");
 
     /// <summary>Settings that suit a viewer's region.</summary>
     public static NewPress Suited(CultureInfo culture)
