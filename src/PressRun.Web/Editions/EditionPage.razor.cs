@@ -90,6 +90,10 @@ public sealed partial class EditionPage : IDisposable
         }
 
         loaded = true;
+        if (Press is not null && View is null)
+        {
+            Navigation.NotFound();
+        }
     }
 
     private string StockName(string id) => View!.Stocks.FirstOrDefault(stock => stock.Id == id)?.Name ?? id;

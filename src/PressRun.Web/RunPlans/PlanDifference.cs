@@ -25,7 +25,14 @@ public sealed record PlanDifference(string What, string First, string Second, st
             Text("Bound", Bound(a), Bound(b)),
             Number("Copies", one.Quantity, two.Quantity, format.Count, "more", "fewer"),
             Number("Landed cost", one.Totals.LandedCost, two.Totals.LandedCost, format.Money, "dearer", "cheaper"),
-            Number("A copy costs", one.Totals.UnitCost(one.Quantity), two.Totals.UnitCost(two.Quantity), format.Money, "dearer", "cheaper"),
+            // As shown: who takes one figure from the other finds the difference that is said.
+            Number(
+                "A copy costs",
+                format.Currency.Round(one.Totals.UnitCost(one.Quantity)),
+                format.Currency.Round(two.Totals.UnitCost(two.Quantity)),
+                format.Money,
+                "dearer",
+                "cheaper"),
             Number("Of it cash", one.Totals.CashOut, two.Totals.CashOut, format.Money, "more", "less"),
             Number("Your hours", one.Totals.BenchHours, two.Totals.BenchHours, hours => format.Number(hours, 1), "more", "fewer"),
             Measure("A copy weighs", one.Copy.Mass.Grams, two.Copy.Mass.Grams, grams => format.Mass(Mass.FromGrams(grams)).ToString(), "heavier", "lighter"),

@@ -94,6 +94,10 @@ public sealed partial class RunPlanPage : IDisposable
         }
 
         loaded = true;
+        if (Press is not null && Page is null)
+        {
+            Navigation.NotFound();
+        }
     }
 
     private string StockName(string id) => Open?.Source.Stocks.FirstOrDefault(stock => stock.Id == id)?.Name ?? id;
