@@ -1,3 +1,4 @@
+using System.Data;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using PressRun.Data.Presses;
@@ -22,6 +23,16 @@ internal sealed class PressDatabase(IDbContextFactory<PressRunDbContext> context
             },
             () => true,
             cancel);
+
+    /// <summary>Reads rows of <paramref name="press"/> with several queries that all see the same moment.</summary>
+    public Task<T> ReadMomentAsync<T>(PressId press, Func<PressRunDbContext, Task<T>> read, CancellationToken cancel) => ReadAsync(
+        press,
+        async context =>
+        {
+            await using var moment = await context.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel);
+            return await read(context);
+        },
+        cancel);
 
     /// <summary>Writes rows of <paramref name="press"/>, all or none. Work that failed before it was committed is done again from its start;
     /// a commit whose answer was lost is not, because it may have been carried out.</summary>

@@ -1,4 +1,3 @@
-using System.Data;
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Presses;
 using PressRun.Engine.Costing;
@@ -24,13 +23,9 @@ public sealed class PressArchiveStore
         await ImportAsync(await ArchiveFiles.ReadAsync(path, cancel), cancel);
 
     /// <summary>A press as an archive's bytes, of one moment; null where there is none.</summary>
-    public Task<byte[]?> ExportAsync(PressId press, CancellationToken cancel = default) => database.ReadAsync(
+    public Task<byte[]?> ExportAsync(PressId press, CancellationToken cancel = default) => database.ReadMomentAsync(
         press,
-        async db =>
-        {
-            await using var moment = await db.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel);
-            return await ArchiveExport.LoadAsync(db, cancel) is { } archive ? ArchiveWriter.Write(archive) : null;
-        },
+        async db => await ArchiveExport.LoadAsync(db, cancel) is { } archive ? ArchiveWriter.Write(archive) : null,
         cancel);
 
     /// <summary>Puts an archive into a database without presses; nodes that start at once do it once.</summary>

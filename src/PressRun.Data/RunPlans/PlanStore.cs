@@ -101,7 +101,7 @@ public sealed class PlanStore
 
     /// <summary>All that the costing of several plans needs, by plan; ids that are not there are left out.</summary>
     public Task<IReadOnlyDictionary<Guid, JobSource>> SourcesAsync(PressId press, IReadOnlyCollection<Guid> ids, CancellationToken cancel = default) =>
-        database.ReadAsync(press, db => JobSourceQuery.LoadAsync(db, ids, cancel), cancel);
+        database.ReadMomentAsync(press, db => JobSourceQuery.LoadAsync(db, ids, cancel), cancel);
 
     private static async Task<PlanRecord?> LoadAsync(PressRunDbContext db, Guid id, CancellationToken cancel) =>
         (await db.RunPlans.AsNoTracking().Whole().SingleOrDefaultAsync(row => row.Id == id, cancel))?.ToRecord();
