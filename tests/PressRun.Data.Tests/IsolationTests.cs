@@ -58,6 +58,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["ShopStore.DeleteAsync"] = async (stores, theirs, me) => await stores.Shops.DeleteAsync(me, theirs.List.ShopId),
         ["PriceListStore.LoadAsync"] = async (stores, theirs, me) => await stores.PriceLists.LoadAsync(me, theirs.List.Id),
         ["PriceListStore.InForceAsync"] = async (stores, theirs, me) => await stores.PriceLists.InForceAsync(me, theirs.List.ShopId, DateOnly.MaxValue),
+        ["PriceListStore.UsesAsync"] = async (stores, theirs, me) => await stores.PriceLists.UsesAsync(me, theirs.List.Id),
         ["PriceListStore.SaveAsync"] = async (stores, theirs, me) => await stores.PriceLists.SaveAsync(me, theirs.List),
         ["PriceListStore.DeleteAsync"] = async (stores, theirs, me) => await stores.PriceLists.DeleteAsync(me, theirs.List.Id),
         ["DraftStore.OfSubjectAsync"] = async (stores, theirs, me) => await stores.Drafts.OfSubjectAsync(me, Subject(theirs)),
