@@ -17,7 +17,7 @@ count() { sed -n "s/^ *$1: \([0-9][0-9]*\)\$/\1/p" "$output" | tail -1; }
 for project in tests/*.Tests; do
   name=$(basename "$project")
   printf '\n== %s\n' "$name"
-  dotnet run --no-build --project "$project" -- --no-progress --no-ansi 2>&1 | tee "$output"
+  dotnet run --no-build --project "$project" -- --progress off --no-ansi 2>&1 | tee "$output"
   status=${PIPESTATUS[0]}
   passed=$((passed + $(count succeeded || true) + 0))
   skipped=$((skipped + $(count skipped || true) + 0))
