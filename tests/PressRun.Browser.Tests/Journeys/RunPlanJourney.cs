@@ -1,0 +1,123 @@
+using System.Globalization;
+using Microsoft.Playwright;
+using PressRun.Browser.Tests.Running;
+using PressRun.Data.RunPlans;
+using PressRun.Engine.Ladder;
+using PressRun.Web.Shared.Wording;
+using static Microsoft.Playwright.Assertions;
+
+namespace PressRun.Browser.Tests.Journeys;
+
+public sealed class RunPlanJourney(Chromium chromium, SampleApp sample)
+{
+    private PressFormat Format => sample.Stored.Format;
+
+    [Fact]
+    public async Task The_quantity_is_typed_dragged_and_moved_by_arrows_and_the_sentence_and_its_lines_say_what_the_engine_says()
+    {
+        var book = await sample.Stored.BookAsync("The Bilge Reader No. 3", 1);
+        var plan = await sample.Stored.ChosenPlanAsync(book.Edition.Id);
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync(book.Path + "/run");
+        var page = visit.Page;
+        var marker = page.Locator("svg.wide .marker");
+        await SaysAsync(page, plan, plan.Plan.Quantity);
+
+        await visit.EnterAsync("Copies of this run", "120");
+        await SaysAsync(page, plan, 120);
+        await Expect(marker).ToHaveAttributeAsync("aria-valuenow", "120");
+        await AddsUpAsync(page, plan, 120);
+
+        await marker.FocusAsync();
+        await marker.PressAsync("ArrowRight");
+        await marker.PressAsync("ArrowUp");
+        await marker.PressAsync("ArrowLeft");
+        await SaysAsync(page, plan, 121);
+
+        var drawing = (await page.Locator("svg.wide").BoundingBoxAsync())!;
+        await page.Mouse.MoveAsync(drawing.X + (drawing.Width / 3), drawing.Y + (drawing.Height / 2));
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync(drawing.X + (drawing.Width * 2 / 3), drawing.Y + (drawing.Height / 2), new() { Steps = 8 });
+        await page.Mouse.UpAsync();
+        await Expect(page.Locator(".undo button")).ToContainTextAsync("Undo 121 copies to");
+        var dragged = int.Parse((await marker.GetAttributeAsync("aria-valuenow"))!, CultureInfo.InvariantCulture);
+        Assert.NotEqual(121, dragged);
+        await SaysAsync(page, plan, dragged);
+        await Expect(visit.Field("Copies of this run")).ToHaveValueAsync(Format.Count(dragged));
+        Assert.Equal(dragged, (await sample.Stored.ChosenPlanAsync(book.Edition.Id)).Plan.Quantity);
+        await AddsUpAsync(page, plan, dragged);
+        visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task Where_more_copies_cost_less_the_margin_says_how_many_and_one_press_prints_them()
+    {
+        var book = await sample.Stored.BookAsync("Lantern Club Winter Broadside", 2);
+        var (plan, curve, band) = (await sample.Stored.PlansAsync(book.Edition.Id)).Select(Banded).First(found => found.Band.Better > 0);
+        var saves = curve.At(band.To) - curve.At(band.Better);
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync($"{book.Path}/run?plan={plan.Plan.Id}");
+        await visit.EnterAsync("Copies of this run", Format.Count(band.To));
+        await SaysAsync(visit.Page, plan, band.To);
+
+        var note = visit.Page.Locator(".margin-notes li", new() { HasText = $"more copies cost {Format.Money(saves)} less." });
+        await Expect(note).ToContainTextAsync(Format.Count(band.Better - band.To));
+        await note.GetByRole(AriaRole.Button, new() { Name = $"Print {Format.Count(band.Better)}" }).ClickAsync();
+        await SaysAsync(visit.Page, plan, band.Better);
+        visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task A_plan_is_copied_changed_and_laid_beside_the_first_and_the_difference_is_the_engines()
+    {
+        var book = await sample.Stored.BookAsync("A Pocket Book of Wrong Tides", 3);
+        var plan = await sample.Stored.ChosenPlanAsync(book.Edition.Id);
+        var known = (await sample.Stored.PlansAsync(book.Edition.Id)).Count;
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync(book.Path + "/run");
+        var page = visit.Page;
+        var tabs = page.GetByRole(AriaRole.Navigation, new() { Name = "Plans" });
+        await tabs.GetByRole(AriaRole.Button, new() { Name = "Try beside" }).ClickAsync();
+        await Expect(tabs.Locator("a.open")).ToHaveTextAsync($"{plan.Plan.Name}, another way");
+        await page.WaitForURLAsync("**/run?plan=*");
+
+        var more = plan.Plan.Quantity + 40;
+        await visit.EnterAsync("Copies of this run", Format.Count(more));
+        await SaysAsync(page, plan, more);
+        await visit.Field("Compare with").SelectOptionAsync(new SelectOptionValue { Label = plan.Plan.Name });
+        var row = page.Locator("table.beside tr", new() { Has = page.GetByRole(AriaRole.Rowheader, new() { Name = "Landed cost" }) });
+        await Expect(row.Locator("td").Nth(0)).ToHaveTextAsync(Format.Money(Reckoned.At(plan, more).Totals.LandedCost));
+        await Expect(row.Locator("td").Nth(1)).ToHaveTextAsync(Format.Money(Reckoned.At(plan).Totals.LandedCost));
+
+        var plans = await sample.Stored.PlansAsync(book.Edition.Id);
+        Assert.Equal(known + 1, plans.Count);
+        Assert.Equal((plan.Plan.Quantity, more), (plans.Single(other => other.Plan.Chosen).Plan.Quantity, plans[^1].Plan.Quantity));
+        visit.WasQuiet();
+    }
+
+    private async Task SaysAsync(IPage page, JobSource plan, int quantity)
+    {
+        var totals = Reckoned.At(plan, quantity).Totals;
+        var sentence = page.Locator("p.sentence").First;
+        await Expect(sentence).ToContainTextAsync($"cost {Format.Money(totals.LandedCost)}, that is {Format.Money(totals.UnitCost(quantity))} each");
+        await Expect(page.GetByLabel("Copies of this run", new() { Exact = true })).ToHaveValueAsync(Format.Count(quantity));
+    }
+
+    private async Task AddsUpAsync(IPage page, JobSource plan, int quantity)
+    {
+        var lines = page.Locator("details.lines");
+        await lines.EvaluateAsync("details => { details.open = true; }");
+        var landed = Reckoned.At(plan, quantity).Totals.LandedCost;
+        await Expect(lines.Locator("tfoot td").Last).ToHaveTextAsync(Format.Money(landed));
+        var amounts = await lines.Locator("tbody td:last-child, tfoot td.own").AllInnerTextsAsync();
+        Assert.True(amounts.Count > 1, "A run costs more than one thing.");
+        Assert.Equal(landed, amounts.Sum(amount => Typed.Number(amount, Format.Culture)!.Value));
+    }
+
+    private static (JobSource Plan, CostCurve Curve, DearBand Band) Banded(JobSource plan)
+    {
+        var range = plan.Plan.Ladder!.Value;
+        var curve = Reckoned.Prepared(plan).Curve(range.From, range.Last).Value;
+        return (plan, curve, curve.DearBands().FirstOrDefault(band => curve.At(band.To) > curve.At(band.Better)));
+    }
+}

@@ -1,0 +1,85 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using PressRun.Browser.Tests.Running;
+
+namespace PressRun.Browser.Tests.Pages;
+
+public sealed class PageTests(Chromium chromium, SampleApp sample)
+{
+    private const int Table = 1280;
+    private const int Phone = 390;
+
+    private static readonly AxeRunOptions Wcag22 = new()
+    {
+        RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] },
+        ResultTypes = [ResultType.Violations],
+    };
+
+    [Theory]
+    [MemberData(nameof(EveryPage.Routes), MemberType = typeof(EveryPage))]
+    public async Task Every_page_keeps_to_this_host_and_is_accessible_on_a_table_and_on_a_phone_light_and_dark(string route)
+    {
+        var book = await sample.Stored.BookAsync(EveryPage.Title, EveryPage.Printing);
+        await using var visit = await sample.VisitAsync(chromium);
+        var response = await visit.OpenAsync(EveryPage.Address(route, book.Slug));
+        IsStrict(response);
+        await visit.Page.EvaluateAsync("() => document.querySelectorAll('details').forEach(details => { details.open = true; })");
+        var faults = new List<string>();
+        foreach (var width in new[] { Table, Phone })
+        {
+            await visit.Page.SetViewportSizeAsync(width, 900);
+            foreach (var scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
+            {
+                await visit.Page.EmulateMediaAsync(new() { ColorScheme = scheme });
+                faults.AddRange(await BarriersAsync(visit.Page, $"{width} px, {scheme}"));
+            }
+
+            faults.AddRange(await StickingOutAsync(visit.Page, width));
+        }
+
+        Assert.Empty(faults);
+        visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task The_page_that_describes_the_http_interface_keeps_to_this_host_too()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        var response = await visit.Page.GotoAsync("api", new() { WaitUntil = WaitUntilState.NetworkIdle });
+        IsStrict(response!);
+        visit.WasQuiet();
+    }
+
+    private static void IsStrict(IResponse response)
+    {
+        Assert.Equal(200, response.Status);
+        var policy = response.Headers["content-security-policy"].Split(';', StringSplitOptions.TrimEntries)
+            .Select(directive => directive.Split(' ', 2)).ToDictionary(directive => directive[0], directive => directive.Length > 1 ? directive[1] : "");
+        Assert.Equal("'self'", policy["default-src"]);
+        Assert.Equal("'self'", policy["script-src"]);
+        Assert.Equal("'none'", policy["object-src"]);
+        Assert.Equal("'none'", policy["frame-ancestors"]);
+        Assert.Equal("'self'", policy["connect-src"]);
+        Assert.Equal("nosniff", response.Headers["x-content-type-options"]);
+    }
+
+    private static async Task<IEnumerable<string>> BarriersAsync(IPage page, string where)
+    {
+        var result = await page.RunAxe(Wcag22);
+        return result.Violations.SelectMany(violation => violation.Nodes.Select(node => $"{where}: {violation.Id}: {violation.Help}: {node.Html}"));
+    }
+
+    private static async Task<IEnumerable<string>> StickingOutAsync(IPage page, int width)
+    {
+        var shown = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth");
+        if (shown <= width)
+        {
+            return [];
+        }
+
+        var wide = await page.EvaluateAsync<string[]>(
+            "most => [...document.querySelectorAll('body *')].filter(e => e.getBoundingClientRect().right > most + 0.5).slice(0, 5).map(e => e.outerHTML.slice(0, 160))", width);
+        return [$"{width} px: the page scrolls sideways to {shown} px: {string.Join(" | ", wide)}"];
+    }
+}

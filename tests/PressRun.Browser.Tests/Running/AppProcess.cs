@@ -1,0 +1,133 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using System.Globalization;
+using System.Net;
+
+namespace PressRun.Browser.Tests.Running;
+
+/// <summary>The app as a host runs it: a process of its own, with its own PostgreSQL in a folder of its own. Killed and started again it
+/// answers at the same address from the same data.</summary>
+public sealed class AppProcess : IAsyncDisposable
+{
+    private const string Announcement = "PressRun is at ";
+    private static readonly TimeSpan LongestStart = TimeSpan.FromMinutes(2);
+    private static readonly TimeSpan LongestStop = TimeSpan.FromSeconds(30);
+
+    private readonly bool sample;
+    private readonly ConcurrentQueue<string> said = new();
+    private Process process = null!;
+
+    private AppProcess(bool sample) => this.sample = sample;
+
+    /// <summary>Where it answers.</summary>
+    public Uri Address { get; private set; } = new("http://127.0.0.1:0");
+
+    // A socket's path must be short, so the folder lies where paths are.
+    private string Folder { get; } = Path.Combine("/tmp", "pressrun-browser-" + Guid.NewGuid().ToString("N")[..8]);
+
+    /// <summary>How to reach its database, to see what a page has stored.</summary>
+    public string ConnectionString =>
+        $"Host={Path.Combine(Folder, "socket")};Username=pressrun;Password={File.ReadAllText(Path.Combine(Folder, "database-password")).Trim()};Database=pressrun;Pooling=false";
+
+    /// <summary>What it has written so far, its errors too.</summary>
+    public string Said => string.Join(Environment.NewLine, said);
+
+    /// <summary>Starts it and waits until it is ready.</summary>
+    /// <param name="sample">True for the sample press, false for an empty database.</param>
+    public static async Task<AppProcess> StartAsync(bool sample)
+    {
+        var app = new AppProcess(sample);
+        try
+        {
+            await app.StartAsync();
+            return app;
+        }
+        catch
+        {
+            await app.DisposeAsync();
+            throw;
+        }
+    }
+
+    /// <summary>Starts it again after <see cref="KillAsync"/>.</summary>
+    public async Task StartAsync()
+    {
+        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "app", "PressRun.Web.dll")])
+        {
+            WorkingDirectory = Path.Combine(AppContext.BaseDirectory, "app"),
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        start.Environment["ASPNETCORE_URLS"] = Address.GetLeftPart(UriPartial.Authority);
+        start.Environment["ASPNETCORE_ENVIRONMENT"] = "Production";
+        start.Environment["PressRun__DataFolder"] = Folder;
+        start.Environment["PressRun__Sample"] = sample ? "true" : "false";
+        start.Environment.Remove("ConnectionStrings__PressRun");
+        process = Process.Start(start)!;
+        var address = new TaskCompletionSource<Uri>(TaskCreationOptions.RunContinuationsAsynchronously);
+        process.OutputDataReceived += (_, line) => Hear(line.Data, address);
+        process.ErrorDataReceived += (_, line) => Hear(line.Data, address);
+        process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
+        var ended = process.WaitForExitAsync(CancellationToken.None);
+        if (await Task.WhenAny(address.Task, ended).WaitAsync(LongestStart) == ended)
+        {
+            throw new InvalidOperationException($"The app ended with {process.ExitCode}:{Environment.NewLine}{Said}");
+        }
+
+        Address = await address.Task;
+        using var http = new HttpClient { BaseAddress = Address };
+        await Eventually.HoldsAsync(async () => await IsReadyAsync(http), "the app is ready");
+    }
+
+    /// <summary>Ends it at once, as a power cut would.</summary>
+    public async Task KillAsync()
+    {
+        process.Kill();
+        await process.WaitForExitAsync(CancellationToken.None);
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        if (process is { HasExited: false })
+        {
+            using var ask = Process.Start("kill", ["-TERM", process.Id.ToString(CultureInfo.InvariantCulture)]);
+            using var patience = new CancellationTokenSource(LongestStop);
+            try
+            {
+                await process.WaitForExitAsync(patience.Token);
+            }
+            catch (OperationCanceledException)
+            {
+                await KillAsync();
+            }
+        }
+
+        process?.Dispose();
+        if (Directory.Exists(Folder))
+        {
+            Directory.Delete(Folder, recursive: true);
+        }
+    }
+
+    private static async Task<bool> IsReadyAsync(HttpClient http)
+    {
+        using var answer = await http.GetAsync(new Uri("readyz", UriKind.Relative));
+        return answer.StatusCode == HttpStatusCode.OK;
+    }
+
+    private void Hear(string? line, TaskCompletionSource<Uri> address)
+    {
+        if (line is null)
+        {
+            return;
+        }
+
+        said.Enqueue(line);
+        if (line.StartsWith(Announcement, StringComparison.Ordinal))
+        {
+            address.TrySetResult(new Uri(line[Announcement.Length..]));
+        }
+    }
+}

@@ -1,0 +1,115 @@
+using System.Globalization;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Playwright;
+using PressRun.Data.Presses;
+using PressRun.Data.Running;
+using PressRun.Data.RunPlans;
+using PressRun.Data.Titles;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Browser.Tests.Running;
+
+/// <summary>One app with the sample press for all journeys. Each journey takes titles of its own, so that none disturbs another.</summary>
+public sealed class SampleApp : IAsyncLifetime
+{
+    private AppProcess app = null!;
+
+    /// <summary>Where it answers.</summary>
+    public Uri Address => app.Address;
+
+    /// <summary>What it has stored.</summary>
+    public Stored Stored { get; private set; } = null!;
+
+    /// <inheritdoc/>
+    public async ValueTask InitializeAsync()
+    {
+        app = await AppProcess.StartAsync(sample: true);
+        Stored = await Stored.OpenAsync(app);
+    }
+
+    /// <summary>A browser that is about the sample press.</summary>
+    public Task<Visit> VisitAsync(Chromium chromium) =>
+        Visit.BeginAsync(chromium.Browser, Address, press: Stored.Press.Id.ToString());
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        await Stored.DisposeAsync();
+        await app.DisposeAsync();
+    }
+}
+
+/// <summary>What an app has stored, read from its database beside it.</summary>
+public sealed class Stored : IAsyncDisposable
+{
+    private readonly IHost host;
+
+    private Stored(IHost host, PressRecord press)
+    {
+        this.host = host;
+        Press = press;
+    }
+
+    /// <summary>The press.</summary>
+    public PressRecord Press { get; }
+
+    /// <summary>How the pages write figures for a visitor from Ireland.</summary>
+    public PressFormat Format => PressView.Of(Press, CultureInfo.GetCultureInfo("en-IE")).Format;
+
+    private EditionStore Editions => host.Services.GetRequiredService<EditionStore>();
+
+    private PlanStore Plans => host.Services.GetRequiredService<PlanStore>();
+
+    /// <summary>Opens the database of an app that holds one press.</summary>
+    public static async Task<Stored> OpenAsync(AppProcess app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        var builder = Host.CreateEmptyApplicationBuilder(null);
+        builder.Configuration.AddInMemoryCollection([new("ConnectionStrings:PressRun", app.ConnectionString)]);
+        builder.Services.AddPressRunData(builder.Configuration);
+        var host = builder.Build();
+        await host.StartAsync();
+        var presses = await host.Services.GetRequiredService<PressStore>().ListAsync();
+        return new Stored(host, presses.Single());
+    }
+
+    /// <summary>A printing by its title.</summary>
+    public async Task<Book> BookAsync(string title, int printing)
+    {
+        var shelf = await host.Services.GetRequiredService<ShelfQuery>().ShowAsync(Press.Id, new ShelfFilter(title));
+        var found = shelf.Titles.Single(on => on.Title.Title == title).Title;
+        return new Book(found.Slug, (await Editions.FindAsync(Press.Id, found.Slug, printing))!);
+    }
+
+    /// <summary>A printing as it is stored now; null where there is none.</summary>
+    public Task<EditionRecord?> EditionAsync(string slug, int printing) => Editions.FindAsync(Press.Id, slug, printing);
+
+    /// <summary>The plans of a printing with all that their costing needs, in the order in which they were made.</summary>
+    public async Task<IReadOnlyList<JobSource>> PlansAsync(Guid edition)
+    {
+        var plans = await Plans.OfEditionAsync(Press.Id, edition);
+        var sources = await Plans.SourcesAsync(Press.Id, [.. plans.Select(plan => plan.Id)]);
+        return [.. plans.Select(plan => sources[plan.Id])];
+    }
+
+    /// <summary>The plan that a printing goes by.</summary>
+    public async Task<JobSource> ChosenPlanAsync(Guid edition) => (await PlansAsync(edition)).Single(source => source.Plan.Chosen);
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        await host.StopAsync();
+        host.Dispose();
+    }
+}
+
+/// <summary>A printing with its place on the shelf.</summary>
+/// <param name="Slug">Of its title.</param>
+/// <param name="Edition">As it was stored when it was read.</param>
+public sealed record Book(string Slug, EditionRecord Edition)
+{
+    /// <summary>Where its page lies.</summary>
+    public string Path => $"titles/{Slug}/{Edition.Printing.ToString(CultureInfo.InvariantCulture)}";
+}
