@@ -20,6 +20,9 @@ public sealed partial class StartPage
 
     private NewPress press = default!;
     private FirstNumber number = default!;
+
+    // What the answer is of: the number, or as it would be while one types.
+    private FirstNumber shown = default!;
     private FirstAnswer answer = default!;
     private IReadOnlyList<PressRecord> presses = [];
     private string title = "My first book";
@@ -52,10 +55,12 @@ public sealed partial class StartPage
         presses = await Service.PressesAsync();
     }
 
+    // A field renders itself alone when it has saved; what it changes stands all over the page.
     private Task<string?> Take(FirstNumber next)
     {
         number = next;
-        answer = Service.WorkOut(number, Format.Currency);
+        Show(number);
+        StateHasChanged();
         return Task.FromResult<string?>(null);
     }
 
@@ -63,6 +68,7 @@ public sealed partial class StartPage
     {
         press = next;
         Refit();
+        StateHasChanged();
         return Task.FromResult<string?>(null);
     }
 
@@ -70,7 +76,13 @@ public sealed partial class StartPage
     {
         Format = new PressFormat(Currency.Find(press.Currency)!, press.Units, CultureInfo.CurrentCulture);
         currencyName = press.Currency;
-        answer = Service.WorkOut(number, Format.Currency);
+        Show(number);
+    }
+
+    private void Show(FirstNumber of)
+    {
+        shown = of;
+        answer = Service.WorkOut(of, Format.Currency);
     }
 
     // Sizes and weights of one region have no twin in the other: the figures start again there.
@@ -99,6 +111,7 @@ public sealed partial class StartPage
         }
 
         title = text;
+        StateHasChanged();
         return Task.FromResult<string?>(null);
     }
 
@@ -123,7 +136,7 @@ public sealed partial class StartPage
     {
         if (Typed.Count(text, Format.Culture) is { } pages && pages <= Job.MostPages && BindingRules.Allows(Binding.Saddle, InsideAt, pages))
         {
-            answer = Service.WorkOut(number with { InsidePages = pages }, Format.Currency);
+            Show(number with { InsidePages = pages });
         }
     }
 
@@ -134,7 +147,7 @@ public sealed partial class StartPage
     {
         if (Typed.Number(text, Format.Culture) is { } amount && amount is >= 0m and <= 1_000_000m)
         {
-            answer = Service.WorkOut(take(amount), Format.Currency);
+            Show(take(amount));
         }
     }
 
@@ -145,7 +158,7 @@ public sealed partial class StartPage
     {
         if (Weight(text, like) is { } weight)
         {
-            answer = Service.WorkOut(take(weight), Format.Currency);
+            Show(take(weight));
         }
     }
 

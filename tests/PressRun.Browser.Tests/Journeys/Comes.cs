@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using PressRun.Browser.Tests.Running;
 using PressRun.Data.RunPlans;
@@ -24,7 +25,9 @@ internal static class Comes
         await Expect(To(page, "It is thick")).ToContainTextAsync(Whole(format.Thickness(estimate.Copy.Thickness).ToString()));
     }
 
-    // What it was before follows it ("3.10was 2.90"), so the figure is held to the beginning.
-    private static System.Text.RegularExpressions.Regex Whole(string figure) =>
-        new($"^\\s*{System.Text.RegularExpressions.Regex.Escape(figure).Replace("\\ ", "\\s+", StringComparison.Ordinal)}(\\s*was\\b|\\s*$)");
+    // What it was before follows it ("3.10was 2.90"), so the figure is held to the beginning. Where a unit is set apart by its margin no space stands.
+    private static Regex Whole(string figure) => new($@"^\s*{Loose(figure)}(\s*was\b|\s*$)");
+
+    /// <summary>A figure's words, with or without spaces between them.</summary>
+    public static string Loose(string words) => string.Join(@"\s*", words.Split(' ').Select(Regex.Escape));
 }

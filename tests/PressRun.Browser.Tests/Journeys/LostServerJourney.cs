@@ -27,7 +27,7 @@ public sealed class LostServerJourney(Chromium chromium)
         await visit.TypeAsync("Given away", "19");
         await app.StartAsync();
 
-        await Expect(visit.Field("Given away")).ToHaveAccessibleDescriptionAsync("Typed here earlier and not saved yet. Enter saves it, Escape forgets it.");
+        await Expect(visit.Field("Given away")).ToHaveAccessibleDescriptionAsync(Said.TypedEarlier);
         await visit.AnswersAsync();
         await Expect(visit.Field("Given away")).ToHaveValueAsync("19");
         await Expect(visit.Field("Price")).ToHaveValueAsync("5.25");

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Net.Http.Headers;
 using System.Text.Json.Nodes;
 using PressRun.Browser.Tests.Running;
@@ -57,5 +58,5 @@ public sealed class OneAnswerJourney(Chromium chromium, SampleApp sample)
     }
 
     private static decimal LandedCost(string answer) =>
-        decimal.Parse(JsonNode.Parse(answer)!["totals"]!["landedCost"]!.ToString(), System.Globalization.CultureInfo.InvariantCulture);
+        decimal.Parse(JsonNode.Parse(answer)!["landedCost"]!.ToString(), CultureInfo.InvariantCulture);
 }

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using PressRun.Browser.Tests.Running;
 using static Microsoft.Playwright.Assertions;
@@ -26,6 +27,29 @@ public sealed class ShelfJourney(Chromium chromium, SampleApp sample)
         await visit.Page.WaitForURLAsync("**/" + book.Path);
         await Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Herring Arithmetic");
         await Expect(visit.Field("Pages of inside")).ToHaveValueAsync(sample.Stored.Format.Count(book.Edition.Parts[1].Part.Pages));
+        visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task A_title_is_added_with_its_usual_make_and_nothing_that_was_typed_goes_away_before()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync("shelf");
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Add a title" }).ClickAsync();
+        await visit.EnterAsync("Title", "Ropes We Have Known");
+        await visit.EnterAsync("By", "Tilde Ferrow");
+        await visit.EnterAsync("Pages inside the cover", "30");
+        await Expect(visit.Field("Pages inside the cover")).ToHaveAccessibleDescriptionAsync(new Regex("the nearest are 28 or 32\\.$"));
+        await visit.EnterAsync("Pages inside the cover", "32");
+        await visit.Field("Paper inside").SelectOptionAsync(new SelectOptionValue { Label = "Kelp green 90" });
+        await Expect(visit.Field("Title")).ToHaveValueAsync("Ropes We Have Known");
+        await Expect(visit.Field("By")).ToHaveValueAsync("Tilde Ferrow");
+        await Expect(visit.Field("Pages inside the cover")).ToHaveValueAsync("32");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Put it on the shelf" }).ClickAsync();
+
+        await Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Ropes We Have Known");
+        var book = await sample.Stored.BookAsync("Ropes We Have Known", 1);
+        Assert.Equal(("kelp-green-90", 32), (book.Edition.Parts[1].Part.StockId, book.Edition.Parts[1].Part.Pages));
         visit.WasQuiet();
     }
 }

@@ -38,7 +38,7 @@ public sealed class PageTests(Chromium chromium, SampleApp sample)
             faults.AddRange(await StickingOutAsync(visit.Page, width));
         }
 
-        Assert.Empty(faults);
+        Assert.True(faults.Count == 0, string.Join(Environment.NewLine, faults));
         visit.WasQuiet();
     }
 
@@ -47,18 +47,18 @@ public sealed class PageTests(Chromium chromium, SampleApp sample)
     {
         await using var visit = await sample.VisitAsync(chromium);
         var response = await visit.Page.GotoAsync("api", new() { WaitUntil = WaitUntilState.NetworkIdle });
-        IsStrict(response!);
+        IsStrict(response!, others: "'none'");
         visit.WasQuiet();
     }
 
-    private static void IsStrict(IResponse response)
+    private static void IsStrict(IResponse response, string others = "'self'")
     {
         Assert.Equal(200, response.Status);
         var policy = response.Headers["content-security-policy"].Split(';', StringSplitOptions.TrimEntries)
             .Select(directive => directive.Split(' ', 2)).ToDictionary(directive => directive[0], directive => directive.Length > 1 ? directive[1] : "");
-        Assert.Equal("'self'", policy["default-src"]);
-        Assert.Equal("'self'", policy["script-src"]);
-        Assert.Equal("'none'", policy["object-src"]);
+        Assert.Equal(others, policy["default-src"]);
+        Assert.StartsWith("'self'", policy["script-src"], StringComparison.Ordinal);
+        Assert.DoesNotContain("'unsafe", policy["script-src"], StringComparison.Ordinal);
         Assert.Equal("'none'", policy["frame-ancestors"]);
         Assert.Equal("'self'", policy["connect-src"]);
         Assert.Equal("nosniff", response.Headers["x-content-type-options"]);

@@ -66,8 +66,12 @@ public sealed class Visit : IAsyncDisposable
         await AnswersAsync();
     }
 
-    /// <summary>Waits until the page answers to clicks.</summary>
-    public Task AnswersAsync() => Page.Locator("body[data-interactive]").WaitForAsync();
+    /// <summary>Waits until the page answers to clicks and has fetched what it shows.</summary>
+    public async Task AnswersAsync()
+    {
+        await Page.Locator("body[data-interactive]").WaitForAsync();
+        await Assertions.Expect(Page.Locator(".waiting")).ToHaveCountAsync(0);
+    }
 
     /// <summary>The field or choice of a label.</summary>
     public ILocator Field(string label) => Page.GetByLabel(label, new PageGetByLabelOptions { Exact = true });
@@ -88,7 +92,7 @@ public sealed class Visit : IAsyncDisposable
     }
 
     /// <summary>Fails where a page asked another host for something, or complained in its console.</summary>
-    public void WasQuiet() => Assert.Empty(faults);
+    public void WasQuiet() => Assert.True(faults.IsEmpty, string.Join(Environment.NewLine, faults));
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync() => await context.DisposeAsync();
