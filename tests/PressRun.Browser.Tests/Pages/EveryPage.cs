@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Components;
+using PressRun.Data.RunPlans;
 using PressRun.Web.Start;
 
 namespace PressRun.Browser.Tests.Pages;
@@ -24,11 +25,13 @@ internal static partial class EveryPage
     /// <summary>The address of a route for the sample press.</summary>
     /// <param name="route">Such as <c>/titles/{Slug}</c>.</param>
     /// <param name="slug">Of <see cref="Title"/>.</param>
-    public static string Address(string route, string slug) => Parameter().Replace(route, match => match.Groups["name"].Value switch
+    /// <param name="plan">The plan that its printing goes by.</param>
+    public static string Address(string route, string slug, PlanRecord plan) => Parameter().Replace(route, match => match.Groups["name"].Value switch
     {
         "Slug" => slug,
         "Printing" => Printing.ToString(CultureInfo.InvariantCulture),
-        "Id" => "marrow-and-latch",
+        "Id" or "ShopId" => plan.ShopId,
+        "ListId" => plan.PriceListId.ToString(),
         var name => throw new InvalidOperationException($"{route} needs an example of {name}."),
     }).TrimStart('/');
 

@@ -21,8 +21,9 @@ public sealed class PageTests(Chromium chromium, SampleApp sample)
     public async Task Every_page_keeps_to_this_host_and_is_accessible_on_a_table_and_on_a_phone_light_and_dark(string route)
     {
         var book = await sample.Stored.BookAsync(EveryPage.Title, EveryPage.Printing);
+        var plan = (await sample.Stored.ChosenPlanAsync(book.Edition.Id)).Plan;
         await using var visit = await sample.VisitAsync(chromium);
-        var response = await visit.OpenAsync(EveryPage.Address(route, book.Slug));
+        var response = await visit.OpenAsync(EveryPage.Address(route, book.Slug, plan));
         IsStrict(response);
         await visit.Page.EvaluateAsync("() => document.querySelectorAll('details').forEach(details => { details.open = true; })");
         var faults = new List<string>();
@@ -39,6 +40,24 @@ public sealed class PageTests(Chromium chromium, SampleApp sample)
         }
 
         Assert.True(faults.Count == 0, string.Join(Environment.NewLine, faults));
+        visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task Every_word_of_the_masthead_leads_to_a_page_of_its_own()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync("shelf");
+        var words = visit.Page.GetByRole(AriaRole.Navigation, new() { Name = "Main" }).GetByRole(AriaRole.Link);
+        var names = await words.AllInnerTextsAsync();
+        Assert.True(names.Count > 3, "There is somewhere to go.");
+        for (var place = 0; place < names.Count; place++)
+        {
+            await words.Nth(place).ClickAsync();
+            await Assertions.Expect(words.Nth(place)).ToHaveAttributeAsync("aria-current", "page");
+            await Assertions.Expect(visit.Page.Locator("h1")).ToHaveTextAsync(names[place]);
+        }
+
         visit.WasQuiet();
     }
 

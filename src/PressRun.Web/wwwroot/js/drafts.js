@@ -25,6 +25,16 @@ function tellServer(key, text, kept) {
   pauses.set(key, setTimeout(() => server.invokeMethodAsync('Paused', key, text).catch(() => {}), PAUSE));
 }
 
+// Enter saves what was recalled too: the browser takes for changed only what was typed into the page as it is now.
+const typedHere = new WeakSet();
+document.addEventListener('input', event => { if (event.isTrusted) typedHere.add(event.target); });
+document.addEventListener('change', event => typedHere.delete(event.target));
+document.addEventListener('keydown', event => {
+  const field = event.target;
+  if (event.key !== 'Enter' || !field.dataset?.draft || typedHere.has(field) || field.value === field.dataset.kept) return;
+  field.dispatchEvent(new Event('change', { bubbles: true }));
+});
+
 // Escape gives the field back what the server holds.
 document.addEventListener('keydown', event => {
   const field = event.target;
