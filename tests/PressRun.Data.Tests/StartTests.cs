@@ -126,6 +126,10 @@ public sealed class StartTests(PostgresFixture postgres)
         AssertRefusedAsync("can be reached from other machines", ("ASPNETCORE_URLS", "http://0.0.0.0:5999"));
 
     [Fact]
+    public Task Neither_does_the_servers_own_section_of_the_configuration_open_such_an_address() =>
+        AssertRefusedAsync("can be reached from other machines", ("Kestrel__Endpoints__any__Url", "http://0.0.0.0:5999"));
+
+    [Fact]
     public async Task A_server_is_named_by_a_connection_string_and_its_password_may_stand_in_a_file()
     {
         var connection = new NpgsqlConnectionStringBuilder(await postgres.NewDatabaseAsync(migrated: false));

@@ -44,6 +44,30 @@ public sealed class TitleStoreTests(PostgresFixture postgres)
         Assert.Equal(["$.title", "$.colour"], refused.Problems.Select(problem => problem.Path));
     }
 
+    [Theory]
+    [InlineData("a\0b")]
+    [InlineData("a\ud800")]
+    [InlineData("two\nlines")]
+    public async Task Words_that_no_page_can_show_are_refused_and_not_thrown(string words)
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+
+        var refused = Assert.IsType<SaveResult<TitleRecord>.Refused>(await stores.Titles.SaveAsync(small.Id, small.Title with { Title = words }));
+
+        Assert.Equal("$.title", Assert.Single(refused.Problems).Path);
+    }
+
+    [Fact]
+    public async Task A_title_has_at_most_two_hundred_characters()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+
+        Assert.IsType<SaveResult<TitleRecord>.Refused>(await stores.Titles.AddAsync(small.Id, new NewTitle(new string('W', 201), "", "#123456", "")));
+        Assert.IsType<SaveResult<TitleRecord>.Saved>(await stores.Titles.AddAsync(small.Id, new NewTitle(new string('W', 198) + "\U0001F4D6", "", "#123456", "")));
+    }
+
     [Fact]
     public async Task The_second_of_two_saves_on_one_version_sees_the_first()
     {

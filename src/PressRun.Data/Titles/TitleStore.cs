@@ -8,6 +8,9 @@ namespace PressRun.Data.Titles;
 /// <summary>Titles of one press.</summary>
 public sealed partial class TitleStore
 {
+    private const int MostTitle = 200;
+    private const int MostAbout = 1000;
+
     private readonly PressDatabase database;
 
     internal TitleStore(PressDatabase database) => this.database = database;
@@ -102,12 +105,38 @@ public sealed partial class TitleStore
             problems.Add(new Problem("$.title", title.Title, "A title needs words."));
         }
 
+        CheckText(title.Title, "$.title", MostTitle);
+        CheckText(title.By, "$.by", MostTitle);
+        CheckText(title.About, "$.about", MostAbout);
+
         if (!HexColour().IsMatch(title.Colour))
         {
             problems.Add(new Problem("$.colour", title.Colour, "Write a colour as # and six hexadecimal digits."));
         }
 
         return problems;
+
+        void CheckText(string text, string path, int most)
+        {
+            if (text.Length > most || !IsPlain(text))
+            {
+                problems.Add(new Problem(path, null, $"Write a text on one line, at most {most} characters."));
+            }
+        }
+    }
+
+    // No control characters, and every surrogate with its other half: what PostgreSQL stores and a page can show.
+    private static bool IsPlain(string text)
+    {
+        for (var index = 0; index < text.Length; index++)
+        {
+            if (char.IsControl(text[index]) || (char.IsSurrogate(text[index]) && !char.IsSurrogatePair(text, index++)))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     [GeneratedRegex("^#[0-9a-fA-F]{6}$")]

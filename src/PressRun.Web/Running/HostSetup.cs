@@ -47,6 +47,8 @@ public static class HostSetup
         {
             app.UsePathBase(pathBase.StartsWith('/') ? pathBase : "/" + pathBase);
         }
+
+        app.UseOwnOriginOnly();
     }
 
     /// <summary>Runs until it is stopped.</summary>
@@ -74,8 +76,8 @@ public static class HostSetup
             return;
         }
 
-        var addresses = app.Configuration["urls"] ?? UsualAddress;
-        var open = addresses.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).FirstOrDefault(address => !IsLoopback(address));
+        var addresses = (app.Configuration["urls"] ?? UsualAddress).Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        var open = addresses.Concat(ServersOwnAddresses(app.Configuration)).FirstOrDefault(address => !IsLoopback(address));
         if (open is not null || !string.IsNullOrEmpty(app.Configuration["http_ports"]) || !string.IsNullOrEmpty(app.Configuration["https_ports"]))
         {
             throw new StartRefusedException(
@@ -83,6 +85,10 @@ public static class HostSetup
                 + "where a container or a proxy sees to it that only this machine reaches the address, set PressRun__PublishedOnLoopback=true.");
         }
     }
+
+    // The server's own section of the configuration overrides the addresses named elsewhere.
+    private static IEnumerable<string> ServersOwnAddresses(IConfiguration configuration) =>
+        configuration.GetSection("Kestrel:Endpoints").GetChildren().Select(endpoint => endpoint["Url"]).OfType<string>();
 
     private static bool IsLoopback(string address)
     {
