@@ -10,14 +10,14 @@ public class OwnOriginTests
 {
     [Theory]
     [InlineData("POST", "/api/v1/estimate", null, null, HttpStatusCode.OK)]
-    [InlineData("POST", "/api/v1/estimate", "http://press.example:5080", "same-origin", HttpStatusCode.OK)]
+    [InlineData("POST", "/api/v1/estimate", "http://localhost:5080", "same-origin", HttpStatusCode.OK)]
     [InlineData("POST", "/api/v1/estimate", "http://other.example", null, HttpStatusCode.Forbidden)]
-    [InlineData("POST", "/api/v1/estimate", "http://press.example:5081", "same-site", HttpStatusCode.Forbidden)]
+    [InlineData("POST", "/api/v1/estimate", "http://localhost:5081", "same-site", HttpStatusCode.Forbidden)]
     [InlineData("POST", "/api/v1/estimate", "null", null, HttpStatusCode.Forbidden)]
     [InlineData("POST", "/api/v1/estimate", null, "cross-site", HttpStatusCode.Forbidden)]
     [InlineData("POST", "/_blazor/negotiate", "http://other.example", null, HttpStatusCode.Forbidden)]
     [InlineData("GET", "/_blazor", "http://other.example", null, HttpStatusCode.Forbidden)]
-    [InlineData("GET", "/_blazor", "http://press.example:5080", null, HttpStatusCode.OK)]
+    [InlineData("GET", "/_blazor", "http://localhost:5080", null, HttpStatusCode.OK)]
     [InlineData("GET", "/", null, "cross-site", HttpStatusCode.OK)]
     public async Task Another_sites_page_can_follow_a_link_here_and_nothing_else(string method, string path, string? origin, string? site, HttpStatusCode expected)
     {
@@ -29,7 +29,7 @@ public class OwnOriginTests
         app.Map("/{**any}", () => "here");
         await app.StartAsync(TestContext.Current.CancellationToken);
         using var client = app.GetTestClient();
-        using var request = new HttpRequestMessage(new HttpMethod(method), "http://press.example:5080" + path);
+        using var request = new HttpRequestMessage(new HttpMethod(method), "http://localhost:5080" + path);
         if (origin is not null)
         {
             request.Headers.Add("Origin", origin);
