@@ -45,11 +45,13 @@ public sealed class TitleStoreTests(PostgresFixture postgres)
     }
 
     [Theory]
-    [InlineData("a\0b")]
-    [InlineData("a\ud800")]
-    [InlineData("two\nlines")]
-    public async Task Words_that_no_page_can_show_are_refused_and_not_thrown(string words)
+    [InlineData(0)]
+    [InlineData(10)]
+    [InlineData(0xD800)]
+    public async Task Words_that_no_page_can_show_are_refused_and_not_thrown(int character)
     {
+        // By number: half a surrogate pair does not survive as a constant of an attribute.
+        var words = "a" + (char)character;
         await using var stores = await Stores.NewAsync(postgres);
         var small = await SmallPress.CreateAsync(stores);
 
