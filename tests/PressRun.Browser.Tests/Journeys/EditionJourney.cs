@@ -111,6 +111,26 @@ public sealed class EditionJourney(Chromium chromium, SampleApp sample)
     }
 
     [Fact]
+    public async Task Who_tabs_quickly_through_the_fields_saves_each_of_them_and_is_no_second_person()
+    {
+        var book = await sample.Stored.BookAsync("Mending Nets in Bad Light", 1);
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync(book.Path);
+        await visit.TypeAsync("Price", "12.75");
+        await visit.Page.Keyboard.PressAsync("Tab");
+        await visit.Page.Keyboard.TypeAsync("3");
+        await visit.Page.Keyboard.PressAsync("Tab");
+        await visit.TypeAsync("On hand", "21");
+        await visit.Page.Keyboard.PressAsync("Tab");
+
+        await Expect(visit.Page.Locator(".undo button")).ToHaveTextAsync("Undo copies on hand");
+        await Expect(visit.Page.GetByRole(AriaRole.Alertdialog)).ToHaveCountAsync(0);
+        var stored = (await sample.Stored.EditionAsync(book.Slug, 1))!;
+        Assert.Equal((12.75m, 3, 21), (stored.Price, stored.FreeCopies, stored.CopiesOnHand));
+        visit.WasQuiet();
+    }
+
+    [Fact]
     public async Task A_printing_is_copied_forward_with_its_make_and_its_plan_and_without_its_copies()
     {
         var book = await sample.Stored.BookAsync("Soup on a Moving Boat", 2);

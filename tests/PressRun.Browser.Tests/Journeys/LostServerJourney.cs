@@ -1,3 +1,4 @@
+using Microsoft.Playwright;
 using PressRun.Browser.Tests.Running;
 using static Microsoft.Playwright.Assertions;
 
@@ -6,16 +7,20 @@ namespace PressRun.Browser.Tests.Journeys;
 public sealed class LostServerJourney(Chromium chromium)
 {
     [Fact]
-    public async Task What_was_typed_when_the_server_was_killed_is_there_again_when_it_comes_back_and_the_page_says_so_calmly()
+    public async Task Who_looks_around_finds_again_what_was_typed_when_the_server_was_killed_and_the_page_says_so_calmly()
     {
-        await using var app = await AppProcess.StartAsync(sample: true);
+        await using var app = await AppProcess.StartAsync(sample: false);
+        await using var visit = await Visit.BeginAsync(chromium.Browser, app.Address);
+        await visit.OpenAsync("");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Look around with the sample press" }).ClickAsync();
+        await visit.Page.WaitForURLAsync("**/shelf");
+        await visit.AnswersAsync();
         Book book;
         await using (var stored = await Stored.OpenAsync(app))
         {
             book = await stored.BookAsync("Herring Arithmetic", 3);
         }
 
-        await using var visit = await Visit.BeginAsync(chromium.Browser, app.Address);
         await visit.OpenAsync(book.Path);
         await visit.EnterAsync("Price", "5.25");
         await Expect(visit.Page.Locator(".undo button")).ToHaveTextAsync("Undo price");

@@ -42,4 +42,27 @@ public sealed class TogetherJourney(Chromium chromium, SampleApp sample)
                 async () => sample.Stored.Format.Money((await sample.Stored.EditionAsync(book.Slug, 3))!.Price) == price, $"the price {price} is stored");
         }
     }
+
+    [Fact]
+    public async Task What_was_typed_at_one_machine_and_not_left_waits_at_the_other()
+    {
+        var book = await sample.Stored.BookAsync("A Dockyard Alphabet of Cranes", 1);
+        await using var first = await sample.VisitAsync(chromium);
+        await using var second = await sample.VisitAsync(chromium);
+        await first.OpenAsync(book.Path);
+        await first.TypeAsync("Price", "31.40");
+
+        await second.OpenAsync(book.Path);
+        await Eventually.HoldsAsync(
+            async () =>
+            {
+                await second.ReloadAsync();
+                return await second.Field("Price").InputValueAsync() == "31.40";
+            },
+            "the other machine has what was typed");
+        await Expect(second.Field("Price")).ToHaveAccessibleDescriptionAsync(Said.TypedEarlier);
+        Assert.Equal(book.Edition.Price, (await sample.Stored.EditionAsync(book.Slug, 1))!.Price);
+        first.WasQuiet();
+        second.WasQuiet();
+    }
 }

@@ -10,6 +10,9 @@ public sealed class PageTests(Chromium chromium, SampleApp sample)
     private const int Table = 1280;
     private const int Phone = 390;
 
+    // The table at a zoom of 200 %, and at 400 %, where one still need not scroll sideways (WCAG 2.2, 1.4.10 Reflow).
+    private static readonly int[] Zoomed = [640, 320];
+
     private static readonly AxeRunOptions Wcag22 = new()
     {
         RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] },
@@ -39,6 +42,12 @@ public sealed class PageTests(Chromium chromium, SampleApp sample)
             faults.AddRange(await StickingOutAsync(visit.Page, width));
         }
 
+        foreach (var width in Zoomed)
+        {
+            await visit.Page.SetViewportSizeAsync(width, 900);
+            faults.AddRange(await StickingOutAsync(visit.Page, width));
+        }
+
         Assert.True(faults.Count == 0, string.Join(Environment.NewLine, faults));
         visit.WasQuiet();
     }
@@ -60,6 +69,27 @@ public sealed class PageTests(Chromium chromium, SampleApp sample)
         }
 
         visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task The_switch_lights_the_other_table_and_the_server_sends_it_so_from_then_on()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync("shelf");
+        var day = await GroundAsync();
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Dark table" }).ClickAsync();
+        await Assertions.Expect(visit.Page.Locator("html[data-table=dark]")).ToHaveCountAsync(1);
+        var night = await GroundAsync();
+        Assert.NotEqual(day, night);
+
+        var sent = await (await visit.OpenAsync("papers")).TextAsync();
+        Assert.Contains("data-table=\"dark\"", sent, StringComparison.Ordinal);
+        Assert.Equal(night, await GroundAsync());
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Light table" }).ClickAsync();
+        Assert.Equal(day, await GroundAsync());
+        visit.WasQuiet();
+
+        Task<string> GroundAsync() => visit.Page.EvaluateAsync<string>("() => getComputedStyle(document.body).backgroundColor")!;
     }
 
     [Fact]
