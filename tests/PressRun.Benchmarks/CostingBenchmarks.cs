@@ -8,6 +8,7 @@ namespace PressRun.Benchmarks;
 /// <summary>The example job: three parts, two inks, price steps, discount, delivery by mass, bench work, post and three channels.</summary>
 [InProcess]
 [MemoryDiagnoser]
+[MinColumn]
 [MaxIterationCount(20)]
 public class CostingBenchmarks
 {
