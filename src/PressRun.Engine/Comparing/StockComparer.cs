@@ -28,45 +28,42 @@ public static class StockComparer
             return Outcome<StockComparison>.Refused(tables.Problems);
         }
 
+        // Each combination is let go of as soon as it is costed: thousands held at once would cost more to keep than to work out.
         var refused = new List<RefusedCombination>();
-        var prepared = new List<(string[] StockIds, PreparedJob Job)>();
+        var ofQuantities = request.Quantities.Select(quantity => (Quantity: quantity, Rows: new List<ComparedRow>(), Refused: new List<RefusedCombination>())).ToList();
         foreach (var choices in Combinations(request.Choices))
         {
             cancellation.ThrowIfCancellationRequested();
             var tried = job.WithStocks(choices);
             string[] stockIds = [.. tried.Edition.Parts.Select(part => part.StockId)];
             var outcome = PreparedJob.Prepare(tried, tables.Value);
-            if (outcome.Succeeded)
-            {
-                prepared.Add((stockIds, outcome.Value));
-            }
-            else
+            if (!outcome.Succeeded)
             {
                 refused.Add(new RefusedCombination(stockIds, null, outcome.Problems));
+                continue;
             }
-        }
 
-        var rows = new List<ComparedRow>();
-        foreach (var quantity in request.Quantities)
-        {
-            var first = rows.Count;
-            foreach (var (stockIds, ready) in prepared)
+            foreach (var (quantity, costed, refusedAt) in ofQuantities)
             {
-                cancellation.ThrowIfCancellationRequested();
-                var estimate = ready.Estimate(quantity);
+                var estimate = outcome.Value.Estimate(quantity);
                 if (estimate.Succeeded)
                 {
-                    rows.Add(new ComparedRow(stockIds, estimate.Value, InHands(ready, ready.Block, estimate.Value, ready.Copy)));
+                    costed.Add(new ComparedRow(stockIds, estimate.Value, InHands(outcome.Value, outcome.Value.Block, estimate.Value, outcome.Value.Copy)));
                 }
                 else
                 {
-                    refused.Add(new RefusedCombination(stockIds, quantity, estimate.Problems));
+                    refusedAt.Add(new RefusedCombination(stockIds, quantity, estimate.Problems));
                 }
             }
-
-            Mark(job, rows, first);
         }
 
+        foreach (var (_, costed, refusedAt) in ofQuantities)
+        {
+            Mark(job, costed);
+            refused.AddRange(refusedAt);
+        }
+
+        List<ComparedRow> rows = [.. ofQuantities.SelectMany(ofQuantity => ofQuantity.Rows)];
         return Outcome<StockComparison>.Of(new StockComparison(rows, Halves(job, request, refused), refused));
     }
 
@@ -184,15 +181,15 @@ public static class StockComparer
     // Five leaves that just fit must not become four because a leaf's mass or caliper is a quotient that never ends.
     private static decimal WholeLeaves(decimal leaves) => decimal.Floor(decimal.Round(leaves, 12));
 
-    private static void Mark(Job job, List<ComparedRow> rows, int first)
+    private static void Mark(Job job, List<ComparedRow> rows)
     {
-        if (rows.Count == first)
+        if (rows.Count == 0)
         {
             return;
         }
 
-        var byMass = Enumerable.Range(first, rows.Count - first).OrderBy(index => rows[index].Estimate.Copy.Mass.Grams).ToList();
-        var cheapest = Enumerable.Range(first, rows.Count - first).MinBy(index => rows[index].Estimate.Totals.LandedCost);
+        var byMass = Enumerable.Range(0, rows.Count).OrderBy(index => rows[index].Estimate.Copy.Mass.Grams).ToList();
+        var cheapest = Enumerable.Range(0, rows.Count).MinBy(index => rows[index].Estimate.Totals.LandedCost);
         Set(cheapest, ComparisonMarks.Cheapest);
         Set(byMass[0], ComparisonMarks.Lightest);
         var lightest = rows[byMass[0]];
@@ -203,7 +200,7 @@ public static class StockComparer
         }
 
         var own = job.Edition.Parts.Select(part => part.StockId).ToList();
-        var now = rows.Skip(first).FirstOrDefault(row => row.StockIds.SequenceEqual(own, StringComparer.Ordinal)) ?? lightest;
+        var now = rows.FirstOrDefault(row => row.StockIds.SequenceEqual(own, StringComparer.Ordinal)) ?? lightest;
         var heaviest = byMass.FindLastIndex(index => !Dearer(rows[index], now));
         Set(byMass[heaviest], ComparisonMarks.HeaviestInStep);
 

@@ -1,4 +1,5 @@
 using PressRun.Engine.Bench;
+using PressRun.Engine.Editions;
 using PressRun.Engine.Paper;
 using PressRun.Engine.Postage;
 
@@ -13,6 +14,8 @@ internal sealed class JobTables
     private static readonly PostageService[] NoServices = [];
 
     private readonly Dictionary<string, PostageService[]> servicesByRegion;
+    private readonly Dictionary<(Ink Ink, string SheetId), int> printAt = [];
+    private readonly Dictionary<(string StockId, string SheetId), int> paperAt = [];
     private readonly CopiesToStart withCollating;
     private readonly CopiesToStart withoutCollating;
 
@@ -22,6 +25,16 @@ internal sealed class JobTables
         Mailers = job.Mailers.ToDictionary(mailer => mailer.Id, StringComparer.Ordinal);
         Print = [.. job.Shop.Print.Select(price => new StepPrices(price.Steps, price.Rule))];
         Paper = [.. job.Shop.Paper.Select(price => new StepPrices(price.Steps, price.Rule))];
+        for (var index = 0; index < job.Shop.Print.Count; index++)
+        {
+            printAt.TryAdd((job.Shop.Print[index].Ink, job.Shop.Print[index].SheetId), index);
+        }
+
+        for (var index = 0; index < job.Shop.Paper.Count; index++)
+        {
+            paperAt.TryAdd((job.Shop.Paper[index].StockId, job.Shop.Paper[index].SheetId), index);
+        }
+
         servicesByRegion = PostageTable.InForce(job.Postage, job.Date)
             .GroupBy(service => service.Region, StringComparer.Ordinal)
             .ToDictionary(group => group.Key, group => group.ToArray(), StringComparer.Ordinal);
@@ -44,6 +57,12 @@ internal sealed class JobTables
         JobRules.Check(job, problems);
         return problems.Count > 0 ? Outcome<JobTables>.Refused(problems) : Outcome<JobTables>.Of(new JobTables(job));
     }
+
+    /// <summary>Place of a print price in the list; -1 where there is none, as for an unprinted side.</summary>
+    public int PrintPrice(Ink ink, string sheetId) => printAt.GetValueOrDefault((ink, sheetId), -1);
+
+    /// <summary>Place of a paper price in the list; -1 where there is none.</summary>
+    public int PaperPrice(string stockId, string sheetId) => paperAt.GetValueOrDefault((stockId, sheetId), -1);
 
     public CopiesToStart CopiesToStart(bool shopCollates) => shopCollates ? withoutCollating : withCollating;
 

@@ -61,15 +61,15 @@ public sealed partial class PreparedJob
         var seconds = benchTime.Seconds(started);
         // Multiplied before it is divided: an amount that ends on half a minor unit is then held exactly.
         var labour = currency.Round(seconds * job.Bench.HourlyRate / SecondsPerHour);
-        sink.Add(new CostLine(
-            CostCode.BenchLabour, string.Empty, decimal.Round(seconds / SecondsPerHour, 4, MidpointRounding.AwayFromZero), job.Bench.HourlyRate, labour));
-        var consumables = 0m;
-        foreach (var consumable in job.Bench.Consumables)
+        var hours = seconds / SecondsPerHour;
+        sink.Add(new CostLine(CostCode.BenchLabour, string.Empty, decimal.Round(hours, 4, MidpointRounding.AwayFromZero), job.Bench.HourlyRate, labour));
+        var usedUp = 0m;
+        foreach (var consumable in consumables)
         {
-            consumables += Line(CostCode.BenchConsumable, consumable.Name, started, consumable.PerCopy, ref sink);
+            usedUp += Line(CostCode.BenchConsumable, consumable.Name, started, consumable.PerCopy, ref sink);
         }
 
-        foreach (var cost in job.Edition.FixedCosts)
+        foreach (var cost in fixedCosts)
         {
             Once(CostCode.Fixed, cost.Name, cost.Amount, ref sink);
         }
@@ -81,12 +81,12 @@ public sealed partial class PreparedJob
             delivery,
             tax,
             shopTotal,
-            seconds / SecondsPerHour,
+            hours,
             labour,
-            consumables,
-            fixedCosts,
-            shopTotal + labour + consumables + fixedCosts - (job.ReclaimTax ? tax : 0m),
-            shopTotal + consumables + fixedCosts + (job.Bench.Paid ? labour : 0m));
+            usedUp,
+            fixedCostsSum,
+            shopTotal + labour + usedUp + fixedCostsSum - (job.ReclaimTax ? tax : 0m),
+            shopTotal + usedUp + fixedCostsSum + (job.Bench.Paid ? labour : 0m));
     }
 
     private int DiscountReached(decimal goods)

@@ -9,13 +9,16 @@ namespace PressRun.Engine.Costing;
 /// <content>The full costing at one quantity.</content>
 public sealed partial class PreparedJob
 {
+    // Room for the lines of most orders.
+    private const int UsualLines = 16;
+
     /// <summary>The full costing at <paramref name="quantity"/> good copies.</summary>
     /// <param name="quantity">1 to 1,000,000.</param>
     /// <returns>The costing, or the problem where the shop cannot take that quantity.</returns>
     public Outcome<Estimate> Estimate(int quantity)
     {
         var taken = new SheetsTaken[lots.Length];
-        var lines = new List<CostLine>();
+        var lines = new List<CostLine>(UsualLines);
         var sink = new KeptLines(lines);
         var figures = Work(quantity, taken, ref sink);
         if (figures.Problem is { } problem)
@@ -24,12 +27,18 @@ public sealed partial class PreparedJob
         }
 
         var forSale = quantity - job.FreeCopies;
-        var ofChannels = channels
-            .Select(channel => new ChannelEstimate(
-                channel.Channel.Id,
-                channel.NetPerCopy,
-                channel.BreakEvenPrice(figures.Totals.LandedCost, forSale, job.Currency.MinorUnit)))
-            .ToList();
+        var ofChannels = new List<ChannelEstimate>(channels.Length);
+        var postage = new List<PostageChoice>(channels.Length);
+        foreach (var channel in channels)
+        {
+            ofChannels.Add(new ChannelEstimate(
+                channel.Channel.Id, channel.NetPerCopy, channel.BreakEvenPrice(figures.Totals.LandedCost, forSale, job.Currency.MinorUnit)));
+            if (channel.Postage is { } posted)
+            {
+                postage.Add(posted);
+            }
+        }
+
         var breakEven = BreakEvenCopies(figures.Totals.LandedCost, forSale);
         return Outcome<Estimate>.Of(new Estimate(
             quantity,
@@ -39,7 +48,7 @@ public sealed partial class PreparedJob
             figures.Totals,
             Copy,
             new FreightEstimate(figures.FreightMass, figures.Cartons),
-            [.. channels.Where(channel => channel.Postage is not null).Select(channel => channel.Postage!)],
+            postage,
             ofChannels,
             breakEven,
             Warnings.For(this, forSale, figures, ofChannels, channels, breakEven)));
@@ -103,7 +112,7 @@ public sealed partial class PreparedJob
 
     private List<PartEstimate> PartsOf(SheetsTaken[] taken, long started)
     {
-        var parts = new List<PartEstimate>();
+        var parts = new List<PartEstimate>(Block.Parts.Count);
         if (book is not null)
         {
             foreach (var pieces in Block.Parts)
@@ -126,7 +135,7 @@ public sealed partial class PreparedJob
 
     private static List<(Ink Ink, long Count)> Impressions(Part part, long sheets)
     {
-        var impressions = new List<(Ink, long)>();
+        var impressions = new List<(Ink, long)>(2);
         if (part.Outside == part.Inside)
         {
             Add(part.Outside, 2 * sheets);

@@ -26,7 +26,9 @@ public sealed partial class PreparedJob
     private readonly BenchTime benchTime;
     private readonly Mass sentCopy;
     private readonly Mass sentOtherHalf;
-    private readonly decimal fixedCosts;
+    private readonly Consumable[] consumables;
+    private readonly FixedCost[] fixedCosts;
+    private readonly decimal fixedCostsSum;
     private readonly PreparedChannel[] channels;
 
     private PreparedJob(Job job, JobTables tables, BookBlock block, BookBlock? otherHalf, Lot[] lots, BookPrice? book)
@@ -47,7 +49,9 @@ public sealed partial class PreparedJob
         benchTime = new BenchTime(BenchTime.StepsLeftToDo(job.Bench.Steps, shopCollates), block.PiecesPerCopy, job.Edition.Trim.EdgeCount);
         sentCopy = Sent(block);
         sentOtherHalf = otherHalf is null ? Mass.Zero : Sent(otherHalf);
-        fixedCosts = job.Edition.FixedCosts.Sum(cost => job.Currency.Round(cost.Amount));
+        consumables = [.. job.Bench.Consumables];
+        fixedCosts = [.. job.Edition.FixedCosts];
+        fixedCostsSum = fixedCosts.Sum(cost => job.Currency.Round(cost.Amount));
         Copy = CopyOf(block);
         channels = [.. job.Channels.Select(channel => PreparedChannel.Of(channel, tables, Copy))];
     }
@@ -91,7 +95,7 @@ public sealed partial class PreparedJob
         else
         {
             var layouts = new LayoutCounts(job.Edition.Bleed);
-            lots = [.. block.Parts.Select((part, index) => new Lot(part, Share.All, SheetChoice.Candidates(job, part, index, layouts, problems)))];
+            lots = [.. block.Parts.Select((part, index) => new Lot(part, Share.All, SheetChoice.Candidates(job, tables, part, index, layouts, problems)))];
         }
 
         return problems.Count > 0

@@ -34,25 +34,32 @@ internal readonly record struct SheetsTaken(int Candidate, long Sheets, Layout L
 internal static class SheetChoice
 {
     /// <summary>Every sheet with prices for the part's stock and inks and at least one piece out, in the shop's order; problems where there is none.</summary>
-    public static SheetCandidate[] Candidates(Job job, PartPieces pieces, int partIndex, LayoutCounts layouts, List<Problem> problems)
+    public static SheetCandidate[] Candidates(
+        Job job, JobTables tables, PartPieces pieces, int partIndex, LayoutCounts layouts, List<Problem> problems)
     {
         var part = pieces.Part;
         var path = $"$.edition.parts[{partIndex}]";
         var shop = job.Shop;
-        var found = new List<SheetCandidate>();
-        var reasons = new List<string>();
+        var found = new List<SheetCandidate>(part.SheetId is null ? shop.Sheets.Count : 1);
+        List<string>? reasons = null;
         if (part.SheetId is { } named && shop.Sheets.All(sheet => sheet.Id != named))
         {
             problems.Add(new Problem(path + ".sheet", named, "The shop lists no such sheet."));
             return [];
         }
 
-        foreach (var sheet in shop.Sheets.Where(sheet => part.SheetId is null || sheet.Id == part.SheetId))
+        foreach (var sheet in shop.Sheets)
         {
-            var missing = MissingPrices(shop, part, sheet);
-            if (missing.Count > 0)
+            if (part.SheetId is not null && sheet.Id != part.SheetId)
             {
-                reasons.Add($"on '{sheet.Id}' there is no price for {string.Join(" and ", missing)}");
+                continue;
+            }
+
+            var (outside, inside) = (tables.PrintPrice(part.Outside, sheet.Id), tables.PrintPrice(part.Inside, sheet.Id));
+            var paper = tables.PaperPrice(part.StockId, sheet.Id);
+            if ((outside < 0 && part.Outside != Ink.None) || (inside < 0 && part.Inside != Ink.None) || paper < 0)
+            {
+                (reasons ??= []).Add($"on '{sheet.Id}' there is no price for {string.Join(" and ", MissingPrices(tables, part, sheet))}");
                 continue;
             }
 
@@ -66,20 +73,20 @@ internal static class SheetChoice
 
             if (count == 0)
             {
-                reasons.Add($"for '{sheet.Id}' the piece is too large by {TooLarge(PiecesOnSheet.Excess(sheet, pieces.Piece, job.Edition.Bleed))}");
+                (reasons ??= []).Add($"for '{sheet.Id}' the piece is too large by {TooLarge(PiecesOnSheet.Excess(sheet, pieces.Piece, job.Edition.Bleed))}");
                 continue;
             }
 
             found.Add(new SheetCandidate(
                 sheet,
                 count,
-                PrintPrice(shop, part.Outside, sheet),
-                PrintPrice(shop, part.Inside, sheet),
-                PaperPrice(shop, part.StockId, sheet),
+                outside,
+                inside,
+                paper,
                 Grams.Of(new Size(sheet.Width, sheet.Height), pieces.Stock.Weight)));
         }
 
-        if (found.Count == 0 && reasons.Count > 0)
+        if (found.Count == 0 && reasons is not null)
         {
             problems.Add(new Problem(path, part.Name, $"No sheet of the shop takes this part: {string.Join("; ", reasons)}."));
         }
@@ -87,42 +94,23 @@ internal static class SheetChoice
         return [.. found];
     }
 
-    private static List<string> MissingPrices(Shop shop, Part part, Sheet sheet)
+    private static List<string> MissingPrices(JobTables tables, Part part, Sheet sheet)
     {
         var missing = new List<string>();
         foreach (var ink in new[] { part.Outside, part.Inside }.Distinct())
         {
-            if (ink != Ink.None && PrintPrice(shop, ink, sheet) < 0)
+            if (ink != Ink.None && tables.PrintPrice(ink, sheet.Id) < 0)
             {
                 missing.Add(ink == Ink.Colour ? "colour print" : "black print");
             }
         }
 
-        if (PaperPrice(shop, part.StockId, sheet) < 0)
+        if (tables.PaperPrice(part.StockId, sheet.Id) < 0)
         {
             missing.Add($"paper '{part.StockId}'");
         }
 
         return missing;
-    }
-
-    private static int PrintPrice(Shop shop, Ink ink, Sheet sheet) =>
-        ink == Ink.None ? -1 : Index(shop.Print, price => price.Ink == ink && price.SheetId == sheet.Id);
-
-    private static int PaperPrice(Shop shop, string stockId, Sheet sheet) =>
-        Index(shop.Paper, price => price.StockId == stockId && price.SheetId == sheet.Id);
-
-    private static int Index<T>(IReadOnlyList<T> list, Func<T, bool> wanted)
-    {
-        for (var index = 0; index < list.Count; index++)
-        {
-            if (wanted(list[index]))
-            {
-                return index;
-            }
-        }
-
-        return -1;
     }
 
     private static string TooLarge(Size excess) => (excess.Width > Length.Zero, excess.Height > Length.Zero) switch

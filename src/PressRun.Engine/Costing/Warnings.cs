@@ -23,9 +23,9 @@ internal static class Warnings
             Add(WarningCode.CreepExceedsTrim, $"The innermost leaves stand out by {Text.Mm(copy.Creep)} and the fore-edge trim takes off {Text.Mm(foreEdge)}.");
         }
 
-        var estimated = block.Parts.Where(part => part.Stock.CaliperIsEstimated).Select(part => part.Stock.Name).Distinct().ToList();
-        if (estimated.Count > 0)
+        if (block.Parts.Any(part => part.Stock.CaliperIsEstimated))
         {
+            var estimated = block.Parts.Where(part => part.Stock.CaliperIsEstimated).Select(part => part.Stock.Name).Distinct();
             Add(WarningCode.CaliperEstimated, $"Estimated from the finish's usual bulk: the thickness of {string.Join(", ", estimated)}, and every figure built on it.");
         }
 
@@ -65,12 +65,11 @@ internal static class Warnings
 
         void Add(WarningCode code, string message) => warnings.Add(new Warning(code, message));
 
-        void Each(WarningCode code, Func<PreparedChannel, bool> concerned, string sentence)
+        void Each(WarningCode code, Predicate<PreparedChannel> concerned, string sentence)
         {
-            var names = channels.Where(concerned).Select(channel => channel.Channel.Name).ToList();
-            if (names.Count > 0)
+            if (Array.Exists(channels, concerned))
             {
-                Add(code, $"{sentence} {string.Join(", ", names)}.");
+                Add(code, $"{sentence} {string.Join(", ", Array.FindAll(channels, concerned).Select(channel => channel.Channel.Name))}.");
             }
         }
     }
