@@ -1,5 +1,8 @@
+using Microsoft.Extensions.Logging.Abstractions;
 using Npgsql;
 using PressRun.Data.Presses;
+using PressRun.Data.PrivatePostgres;
+using PressRun.Data.Running;
 using PressRun.Data.Tests.Fixtures;
 
 namespace PressRun.Data.Tests;
@@ -141,6 +144,22 @@ public sealed class StartTests(PostgresFixture postgres)
             ("ConnectionStrings__PressRun", connection.ConnectionString), ("PressRun__DatabasePassword_FILE", secret));
 
         Assert.Equal((200, "ready"), await app.GetAsync("/readyz"));
+    }
+
+    [Fact]
+    public async Task An_app_whose_server_is_away_lives_and_is_not_ready_until_it_is_back()
+    {
+        using var folder = new ServerFolder();
+        var options = new PressRunOptions { DataFolder = folder.Path };
+        var server = await PrivateServer.StartAsync(options, [], TimeProvider.System, NullLogger.Instance, CancellationToken.None);
+        await using var app = await AppProcess.StartAsync(("ConnectionStrings__PressRun", server.ConnectionString));
+
+        await server.DisposeAsync();
+        Assert.Equal((503, "the database does not answer"), await app.GetAsync("/readyz"));
+        Assert.Equal((200, "alive"), await app.GetAsync("/livez"));
+
+        await using var again = await PrivateServer.StartAsync(options, [], TimeProvider.System, NullLogger.Instance, CancellationToken.None);
+        await UntilAsync(async () => await app.GetAsync("/readyz") == (200, "ready"));
     }
 
     [Fact]

@@ -14,6 +14,8 @@ internal sealed class DataFolder : IDisposable
     // The kernel's limit is 107 bytes for the whole path; PostgreSQL adds /.s.PGSQL.5432 and, while it starts, .lock.
     private const int LongestSocketFolder = 85;
 
+    private const UnixFileMode OwnerOnly = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
+
     private readonly FileStream held;
 
     private DataFolder(string path, FileStream held)
@@ -56,7 +58,7 @@ internal sealed class DataFolder : IDisposable
         path = System.IO.Path.GetFullPath(path);
         try
         {
-            Directory.CreateDirectory(path);
+            Make(path);
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
@@ -83,6 +85,17 @@ internal sealed class DataFolder : IDisposable
 
                 await Task.Delay(100, cancel);
             }
+        }
+    }
+
+    // Whatever root's umask is, the server's user must come through; what is secret in the folder is closed by itself.
+    private static void Make(string path)
+    {
+        var isNew = !Directory.Exists(path);
+        Directory.CreateDirectory(path);
+        if (isNew && Environment.IsPrivilegedProcess)
+        {
+            File.SetUnixFileMode(path, OwnerOnly | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute);
         }
     }
 
