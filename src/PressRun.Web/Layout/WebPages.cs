@@ -39,6 +39,7 @@ public static class WebPages
         services.AddSingleton<ShopService>();
         services.AddSingleton<LibraryFiles>();
         services.AddSingleton<RepriceService>();
+        services.AddSingleton<BenchOrShopService>();
         return services;
     }
 

@@ -38,8 +38,8 @@ public sealed class LibraryFiles(
     };
 
     /// <summary>Where a file for a price list goes; null where there is no such list.</summary>
-    public async Task<IImportTarget?> ListTargetAsync(PressView press, string shop, Guid list) =>
-        await shops.OpenAsync(press, shop, list) is { Editor: { } editor } view && editor.Record.Id == list ? new PriceListImport(view, press) : null;
+    public async Task<IImportTarget?> ListTargetAsync(PressView press, string shop, Guid? list) =>
+        await shops.OpenAsync(press, shop, list) is { Editor: not null } view ? new PriceListImport(view, press) : null;
 
     /// <summary>Maps the addresses under which the files are fetched.</summary>
     public static void Map(IEndpointRouteBuilder app)

@@ -1,0 +1,85 @@
+using Microsoft.Playwright;
+using PressRun.Browser.Tests.Running;
+using static Microsoft.Playwright.Assertions;
+
+namespace PressRun.Browser.Tests.Journeys;
+
+public sealed class LibrariesJourney(Chromium chromium, SampleApp sample)
+{
+    private const string PasteScript =
+        """
+        text => {
+          const data = new DataTransfer();
+          data.setData('text/plain', text);
+          document.activeElement.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
+        }
+        """;
+
+    [Fact]
+    public async Task A_block_of_cells_is_pasted_into_the_right_cells_mended_and_taken_back()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync("papers");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Add a paper" }).ClickAsync();
+        await visit.Page.EvaluateAsync(PasteScript, "Gull grey 90\t90 gsm\t\t1,3\tuncoated\nTar black 160\theavy\t\t\tcoated\n");
+
+        await Expect(Row(visit, "Gull grey 90")).ToContainTextAsync("90 gsm");
+        await Expect(Row(visit, "Gull grey 90")).ToContainTextAsync("1.3");
+        var wrong = Row(visit, "Tar black 160").Locator("[aria-invalid=true]");
+        await Expect(wrong).ToHaveTextAsync("heavy");
+        await Expect(visit.Page.Locator(".says")).ToContainTextAsync("Write a paper weight");
+
+        await visit.ReloadAsync();
+        await Expect(wrong).ToHaveTextAsync("heavy");
+        await wrong.ClickAsync();
+        await visit.Page.Keyboard.TypeAsync("160");
+        await visit.Page.Keyboard.PressAsync("Enter");
+        await Expect(visit.Page.Locator(".says")).ToHaveCountAsync(0);
+        await Expect(visit.Page.Locator(".grid-state")).ToHaveTextAsync("All is saved.");
+
+        await visit.ReloadAsync();
+        await Expect(Row(visit, "Tar black 160")).ToContainTextAsync("160 gsm");
+        await Row(visit, "Tar black 160").Locator("[data-col]").First.ClickAsync();
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Take out" }).ClickAsync();
+        await Expect(Row(visit, "Tar black 160")).ToHaveCountAsync(0);
+        await Row(visit, "Gull grey 90").Locator("[data-col]").First.ClickAsync();
+        await visit.Page.Keyboard.PressAsync("Control+z");
+        await Expect(Row(visit, "Tar black 160")).ToContainTextAsync("160 gsm");
+        visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task A_paper_in_use_stays_and_says_where()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync("papers");
+        await Row(visit, "Kelp green 90").Locator("[data-col]").First.ClickAsync();
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Take out" }).ClickAsync();
+
+        await Expect(visit.Page.Locator(".held")).ToContainTextAsync("stays, because it is in use");
+        await Expect(Row(visit, "Kelp green 90")).ToHaveCountAsync(1);
+        visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task A_price_list_in_somebody_elses_shape_comes_in_and_goes_back()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync("shops/marrow-and-latch/import");
+        await visit.Page.SetInputFilesAsync("input[type=file]", new FilePayload
+        {
+            Name = "winter.csv",
+            MimeType = "text/csv",
+            Buffer = "Winterpreise;;;;\nPapier;Format;ab 1;ab 100;ab 500\nKelp green 90;SRA3;0,105;0,098;0,09\nHemp kraft 120;SRA3;0,14;0,13;0,12\n"u8.ToArray(),
+        });
+        var bringIn = visit.Page.GetByRole(AriaRole.Button, new() { Name = "Bring in 2 paper prices" });
+        await Expect(bringIn).ToBeEnabledAsync();
+        await Expect(visit.Page.Locator(".import-preview")).ToContainTextAsync("0.098");
+        await bringIn.ClickAsync();
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Take it back" }).ClickAsync();
+        await Expect(bringIn).ToBeVisibleAsync();
+        visit.WasQuiet();
+    }
+
+    private static ILocator Row(Visit visit, string name) => visit.Page.Locator("tr[data-row]", new() { HasText = name });
+}
