@@ -30,8 +30,7 @@ internal static partial class EveryPage
     {
         "Slug" => slug,
         "Printing" => Printing.ToString(CultureInfo.InvariantCulture),
-        "Id" or "ShopId" => plan.ShopId,
-        "ListId" => plan.PriceListId.ToString(),
+        "Id" => plan.ShopId,
         var name => throw new InvalidOperationException($"{route} needs an example of {name}."),
     }).TrimStart('/');
 
