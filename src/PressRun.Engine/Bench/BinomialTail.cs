@@ -4,29 +4,26 @@ namespace PressRun.Engine.Bench;
 /// Probability that at least so many of a number of copies survive. Weights are summed by the ratio of neighbours outward from the most
 /// likely count and divided by their own sum, so that no logarithm of a factorial loses digits; the error stays below 1e-12.
 /// </summary>
-internal static class BinomialTail
+/// <param name="AtLeast">P(X ≥ wanted) for X binomial.</param>
+/// <param name="Exactly">P(X = wanted); 0 where it is less than 1e-22 of the likeliest count's.</param>
+internal readonly record struct BinomialTail(double AtLeast, double Exactly)
 {
     private const double Negligible = 1e-22;
 
-    /// <summary>P(X ≥ <paramref name="wanted"/>) for X binomial.</summary>
+    /// <summary>The tail from a count upwards.</summary>
     /// <param name="started">Number of copies.</param>
     /// <param name="survival">Probability that a copy survives, more than 0 and less than 1.</param>
-    /// <param name="wanted">Copies that must survive.</param>
-    public static double AtLeast(long started, double survival, long wanted)
+    /// <param name="wanted">Copies that must survive, at least 1.</param>
+    public static BinomialTail Of(long started, double survival, long wanted)
     {
-        if (wanted <= 0)
-        {
-            return 1d;
-        }
-
         if (wanted > started)
         {
-            return 0d;
+            return default;
         }
 
         var odds = survival / (1d - survival);
         var mode = Math.Min(started, (long)((started + 1) * survival));
-        double enough = mode >= wanted ? 1d : 0d, tooFew = 1d - enough;
+        double enough = mode >= wanted ? 1d : 0d, tooFew = 1d - enough, exactly = mode == wanted ? 1d : 0d;
         var weight = 1d;
         for (var k = mode; k < started && weight > Negligible; k++)
         {
@@ -41,13 +38,15 @@ internal static class BinomialTail
             Add(k - 1, weight);
         }
 
-        return enough / (enough + tooFew);
+        var all = enough + tooFew;
+        return new BinomialTail(enough / all, exactly / all);
 
         void Add(long k, double w)
         {
             if (k >= wanted)
             {
                 enough += w;
+                exactly = k == wanted ? w : exactly;
             }
             else
             {

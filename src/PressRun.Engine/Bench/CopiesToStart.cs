@@ -65,8 +65,16 @@ public sealed class CopiesToStart
             return null;
         }
 
-        return overs.Mode == OversMode.Assured && numerator != denominator ? Assured(goodCopies, plain) : plain;
+        return IsSearched ? Assured(goodCopies, plain) : plain;
     }
+
+    /// <summary>Begins a walk over quantities that rise, which gives the same copies sooner.</summary>
+    public RisingOvers Rising() => new(this, WantedProbability);
+
+    /// <summary>True where no formula gives the copies: they are looked for by their probability.</summary>
+    internal bool IsSearched => overs.Mode == OversMode.Assured && numerator != denominator;
+
+    private double WantedProbability => (double)overs.Confidence - ProbabilityTolerance;
 
     private long Plain(int goodCopies)
     {
@@ -81,16 +89,17 @@ public sealed class CopiesToStart
 
     private long? Assured(int goodCopies, long plain)
     {
-        var survival = Survival;
+        var (survival, wanted) = (Survival, WantedProbability);
         long high = plain, low = goodCopies;
         while (!Enough(high))
         {
-            low = high + 1;
-            high += Math.Max(4, (high - goodCopies) / 2);
-            if (high > Most)
+            if (high == Most)
             {
                 return null;
             }
+
+            low = high + 1;
+            high = Math.Min(Most, high + Math.Max(4, (high - goodCopies) / 2));
         }
 
         while (low < high)
@@ -101,6 +110,6 @@ public sealed class CopiesToStart
 
         return low;
 
-        bool Enough(long started) => BinomialTail.AtLeast(started, survival, goodCopies) >= (double)overs.Confidence - ProbabilityTolerance;
+        bool Enough(long started) => BinomialTail.Of(started, survival, goodCopies).AtLeast >= wanted;
     }
 }

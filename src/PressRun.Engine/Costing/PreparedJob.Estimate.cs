@@ -69,13 +69,17 @@ public sealed partial class PreparedJob
     /// <param name="quantity">1 to 1,000,000.</param>
     /// <param name="landedCost">0 where there is a problem.</param>
     /// <param name="cashOut">0 where there is a problem.</param>
+    /// <param name="rising">From <see cref="RisingOvers"/>, where a series of rising quantities is costed.</param>
     /// <returns>Null, or the problem where the shop cannot take that quantity.</returns>
-    public Problem? Costs(int quantity, out decimal landedCost, out decimal cashOut)
+    public Problem? Costs(int quantity, out decimal landedCost, out decimal cashOut, RisingOvers? rising = null)
     {
-        var figures = Figures(quantity);
+        var figures = Figures(quantity, rising);
         (landedCost, cashOut) = (figures.Totals.LandedCost, figures.Totals.CashOut);
         return figures.Problem;
     }
+
+    /// <summary>Begins a series of rising quantities, for which the copies to start are found sooner than for each by itself.</summary>
+    public RisingOvers RisingOvers() => copiesToStart.Rising();
 
     /// <summary>Net of a copy by the channels' mix, not rounded; null where there is no mix or a channel cannot post.</summary>
     public decimal? NetByMix
@@ -98,16 +102,16 @@ public sealed partial class PreparedJob
         .Where(channel => channel.Mailer is not null)
         .Select(channel => (channel.Channel, channel.Mailer!, channel.Postage));
 
-    private OrderFigures Figures(int quantity)
+    private OrderFigures Figures(int quantity, RisingOvers? rising = null)
     {
         var sink = default(NoLines);
-        return lots.Length <= MostOnStack ? OnStack(quantity, ref sink) : Work(quantity, new SheetsTaken[lots.Length], ref sink);
+        return lots.Length <= MostOnStack ? OnStack(quantity, ref sink, rising) : Work(quantity, new SheetsTaken[lots.Length], ref sink, rising);
     }
 
-    private OrderFigures OnStack(int quantity, ref NoLines sink)
+    private OrderFigures OnStack(int quantity, ref NoLines sink, RisingOvers? rising)
     {
         Span<SheetsTaken> taken = stackalloc SheetsTaken[MostOnStack];
-        return Work(quantity, taken, ref sink);
+        return Work(quantity, taken, ref sink, rising);
     }
 
     private List<PartEstimate> PartsOf(SheetsTaken[] taken, long started)

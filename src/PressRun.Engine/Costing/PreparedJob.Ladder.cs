@@ -20,14 +20,11 @@ public sealed partial class PreparedJob
         }
 
         var costs = new decimal[to - from + 1];
+        var rising = RisingOvers();
         for (var index = 0; index < costs.Length; index++)
         {
-            if (index % 256 == 0)
-            {
-                cancellation.ThrowIfCancellationRequested();
-            }
-
-            if (LandedCost(from + index, out costs[index]) is { } problem)
+            cancellation.ThrowIfCancellationRequested();
+            if (Costs(from + index, out costs[index], out _, rising) is { } problem)
             {
                 return Outcome<CostCurve>.Refused(problem with { Path = problem.Path == "$.quantity" ? "$.ladder" : problem.Path });
             }

@@ -1,3 +1,4 @@
+using PressRun.Engine.Bench;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Sheets;
 
@@ -56,13 +57,13 @@ public sealed partial class PreparedJob
 
     private int PriceCount => print.Length + paper.Length;
 
-    private OrderFigures Work<TSink>(int quantity, Span<SheetsTaken> taken, ref TSink sink)
+    private OrderFigures Work<TSink>(int quantity, Span<SheetsTaken> taken, ref TSink sink, RisingOvers? rising = null)
         where TSink : struct, ILineSink
     {
         var figures = default(OrderFigures);
         try
         {
-            figures.Problem = Start(quantity, ref figures);
+            figures.Problem = Start(quantity, rising, ref figures);
             if (figures.Problem is null)
             {
                 WorkOut(taken, ref figures, ref sink);
@@ -109,14 +110,14 @@ public sealed partial class PreparedJob
         }
     }
 
-    private Problem? Start(int quantity, ref OrderFigures figures)
+    private Problem? Start(int quantity, RisingOvers? rising, ref OrderFigures figures)
     {
         if (quantity is < 1 or > Job.MostCopies)
         {
             return new Problem("$.quantity", Text.Of(quantity), $"A run has 1 to {Job.MostCopies} good copies.");
         }
 
-        if (copiesToStart.For(quantity) is not { } needed)
+        if ((rising is null ? copiesToStart.For(quantity) : rising.For(quantity)) is not { } needed)
         {
             return new Problem("$.quantity", Text.Of(quantity), "So much is spoiled that more than a thousand million copies would have to be started.");
         }

@@ -1,3 +1,4 @@
+using PressRun.Engine.Bench;
 using PressRun.Engine.Ladder;
 using PressRun.Engine.Sheets;
 
@@ -11,7 +12,8 @@ public sealed partial class PreparedJob
     /// <param name="to">Last quantity looked at, at most 1,000,000.</param>
     public Outcome<Outlook> LookAhead(int quantity, int to)
     {
-        var here = Standing(quantity);
+        var rising = RisingOvers();
+        var here = Standing(quantity, rising);
         if (here.Problem is { } problem)
         {
             return Outcome<Outlook>.Refused(problem);
@@ -22,7 +24,7 @@ public sealed partial class PreparedJob
         var seen = new HashSet<(StepKind, string)>();
         for (var next = quantity + 1; next <= Math.Min(to, Job.MostCopies); next++)
         {
-            var now = Standing(next);
+            var now = Standing(next, rising);
             if (now.Problem is not null)
             {
                 break;
@@ -49,7 +51,8 @@ public sealed partial class PreparedJob
     /// <returns>The steps, or the problem at a quantity that the shop cannot take.</returns>
     public Outcome<IReadOnlyList<StepAhead>> StepsBetween(int from, int to)
     {
-        var first = Standing(from);
+        var rising = RisingOvers();
+        var first = Standing(from, rising);
         if (first.Problem is { } refused)
         {
             return Outcome<IReadOnlyList<StepAhead>>.Refused(refused);
@@ -58,7 +61,7 @@ public sealed partial class PreparedJob
         var steps = new List<StepAhead>();
         for (var (next, before) = (from + 1, first); next <= to; next++)
         {
-            var now = Standing(next);
+            var now = Standing(next, rising);
             if (now.Problem is { } problem)
             {
                 return Outcome<IReadOnlyList<StepAhead>>.Refused(problem);
@@ -76,11 +79,11 @@ public sealed partial class PreparedJob
     }
 
     // Where a quantity stands on every staircase of the price list.
-    private PlaceOnSteps Standing(int quantity)
+    private PlaceOnSteps Standing(int quantity, RisingOvers rising)
     {
         var taken = new SheetsTaken[lots.Length];
         var sink = default(NoLines);
-        var figures = Work(quantity, taken, ref sink);
+        var figures = Work(quantity, taken, ref sink, rising);
         if (figures.Problem is not null)
         {
             return new PlaceOnSteps(figures, [], 0);

@@ -70,6 +70,7 @@ public sealed class ReprintPlanner
     public Outcome<ReprintPlan> Plan(CancellationToken cancellation = default)
     {
         var curve = new List<ReprintPoint> { Point(0, 0m, 0m) };
+        var rising = job.RisingOvers();
         for (var quantity = request.From; quantity <= request.To; quantity += request.Step)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -78,7 +79,7 @@ public sealed class ReprintPlanner
                 continue;
             }
 
-            if (job.Costs(quantity, out var landedCost, out var cashOut) is { } problem)
+            if (job.Costs(quantity, out var landedCost, out var cashOut, rising) is { } problem)
             {
                 return Outcome<ReprintPlan>.Refused(problem);
             }
