@@ -1,5 +1,3 @@
-using PressRun.Data;
-using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Shops;
 using PressRun.Engine.Costing;
@@ -25,49 +23,22 @@ public sealed record Repricing(
 {
     /// <summary>True where the plan goes by that day already.</summary>
     public bool IsSame => Plan.PriceListId == Source.Plan.PriceListId && Plan.Date == Source.Plan.Date;
-}
 
-/// <summary>Works a plan out by the prices of another day, and saves it so where a person asks for it.</summary>
-public sealed class RepriceService(PlanStore plans, PriceListStore lists)
-{
-    /// <summary>The plan by the list of its shop that is in force on a day, and the postage of that day.</summary>
-    /// <returns>Null where the plan is gone; a sentence where its shop has no list that early.</returns>
-    public async Task<(Repricing? Repricing, string? Problem)> TryAsync(PressId press, Guid plan, DateOnly on)
+    /// <summary>A plan by another list of its shop and the postage of another day. Of the shop's finishing that the plan names it keeps what the list still has.</summary>
+    public static Repricing Of(JobSource source, PriceListRecord list, DateOnly on)
     {
-        if (await plans.SourceAsync(press, plan) is not { } source)
-        {
-            return (null, "This plan has been taken out in between.");
-        }
-
-        if (await lists.InForceAsync(press, source.Plan.ShopId, on) is not { } list)
-        {
-            return (null, $"{source.PriceList.Name} has no price list that was in force on that day.");
-        }
-
-        // A plan that named none of the finishing takes all of it; one that did keeps what the new list still has.
         var changed = source.Plan with { PriceListId = list.Id, Date = on };
         var before = Estimated(source);
         var after = Estimated(source with { Plan = changed, PriceList = list.Prices });
-        return (
-            new Repricing(
-                source,
-                changed,
-                list.Prices.ValidFrom,
-                before.Succeeded ? before.Value : null,
-                after.Succeeded ? after.Value : null,
-                before.Succeeded && after.Succeeded ? Compared(before.Value, after.Value) : [],
-                after.Problems),
-            null);
+        return new Repricing(
+            source,
+            changed,
+            list.Prices.ValidFrom,
+            before.Succeeded ? before.Value : null,
+            after.Succeeded ? after.Value : null,
+            before.Succeeded && after.Succeeded ? Compared(before.Value, after.Value) : [],
+            after.Problems);
     }
-
-    /// <summary>Saves a plan as it was tried. Answers null when it is saved, otherwise what stands in the way.</summary>
-    public async Task<string?> ApplyAsync(PressId press, Repricing repricing) => await plans.SaveAsync(press, repricing.Plan) switch
-    {
-        SaveResult<PlanRecord>.Saved => null,
-        SaveResult<PlanRecord>.Refused refused => string.Join(" ", refused.Problems.Select(problem => problem.Rule)),
-        SaveResult<PlanRecord>.Conflict => "Somebody else changed this plan in between. Look at it again before it gets other prices.",
-        _ => "This plan has been taken out in between.",
-    };
 
     private static Outcome<Estimate> Estimated(JobSource source)
     {
@@ -87,4 +58,16 @@ public sealed class RepriceService(PlanStore plans, PriceListStore lists)
                 .Where(line => line.Before != line.After),
         ];
     }
+}
+
+
+/// <summary>Works a plan out by the prices of another day.</summary>
+public sealed class RepriceService(PriceListStore lists)
+{
+    /// <summary>The plan by the list of its shop that is in force on a day, and the postage of that day.</summary>
+    /// <returns>A sentence where its shop has no list that early.</returns>
+    public async Task<(Repricing? Repricing, string? Problem)> TryAsync(JobSource source, DateOnly on) =>
+        await lists.InForceAsync(source.Press.Id, source.Plan.ShopId, on) is { } list
+            ? (Repricing.Of(source, list, on), null)
+            : (null, $"{source.PriceList.Name} has no price list that was in force on that day.");
 }
