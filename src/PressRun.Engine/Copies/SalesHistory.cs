@@ -1,0 +1,147 @@
+using PressRun.Engine.Reprint;
+
+namespace PressRun.Engine.Copies;
+
+/// <summary>A time without copies.</summary>
+/// <param name="From">First whole day without any.</param>
+/// <param name="To">Last whole day without any.</param>
+public readonly record struct StockOut(DateOnly From, DateOnly To)
+{
+    /// <summary>How many days.</summary>
+    public int Days => To.DayNumber - From.DayNumber + 1;
+}
+
+/// <summary>
+/// What an edition's sales say of its demand. A day without copies is not a day without demand, so it is left out: the sales stand over the days on
+/// which there was something to sell, a Poisson process seen for that exposure (Gelman and others, Bayesian Data Analysis, section 2.6). Sales
+/// while sold out are not guessed (Conrad, Sales data and the estimation of demand, Operational Research Quarterly 27, 1976, shows that taking them
+/// for no demand counts too little). The day on which the last copy went counts as a day with stock.
+/// </summary>
+/// <param name="From">First day looked at.</param>
+/// <param name="To">Last day looked at.</param>
+/// <param name="Sold">Copies sold on them, less what was taken back or returned; not below 0.</param>
+/// <param name="DaysInStock">Days with at least one copy to sell.</param>
+/// <param name="StockOuts">The days left out.</param>
+/// <param name="Periods">Copies sold in each of equally many days in stock, first period first; none where there was no such day.</param>
+public sealed record SalesHistory(
+    DateOnly From,
+    DateOnly To,
+    int Sold,
+    int DaysInStock,
+    IReadOnlyList<StockOut> StockOuts,
+    IReadOnlyList<int> Periods)
+{
+    /// <summary>Length of a period in days of stock; not always a whole number, so that all sales are used.</summary>
+    public decimal DaysPerPeriod => Periods.Count == 0 ? 0m : (decimal)DaysInStock / Periods.Count;
+
+    /// <summary>Copies sold for each seven days in stock; 0 where there was no such day.</summary>
+    public decimal SoldPerWeek => DaysInStock == 0 ? 0m : 7m * Sold / DaysInStock;
+
+    /// <summary>Reads the history of an edition.</summary>
+    /// <param name="movements">All of its movements, in any order.</param>
+    /// <param name="from">First day that counts.</param>
+    /// <param name="to">Last day that counts, not before <paramref name="from"/>.</param>
+    /// <param name="daysPerPeriod">About how many days of stock a period has, 1 or more; the nearest length is taken that uses every day.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The days or the length are not as said.</exception>
+    public static SalesHistory Of(IEnumerable<CopyMovement> movements, DateOnly from, DateOnly to, int daysPerPeriod)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(to, from);
+        ArgumentOutOfRangeException.ThrowIfLessThan(daysPerPeriod, 1);
+        var days = movements.Where(movement => movement.Day <= to).OrderBy(movement => movement.Day)
+            .GroupBy(movement => movement.Day).Select(DayOfSale.Of).ToList();
+        var (inStock, stockOuts) = Stocked(days, from, to);
+        var periods = Math.Max(inStock == 0 ? 0 : 1, (int)Math.Round((decimal)inStock / daysPerPeriod, MidpointRounding.AwayFromZero));
+        var sold = Spread(days.Where(day => day.Day >= from), new int[periods], stockOuts, from, inStock);
+        return new SalesHistory(from, to, sold.Sum(), inStock, stockOuts, sold);
+    }
+
+    /// <summary>The demand that this history says, over a horizon.</summary>
+    /// <param name="horizonDays">Days ahead, 1 or more.</param>
+    /// <param name="uplift">Factor on the rate, more than 0.</param>
+    /// <param name="priorShape">Shape of the Gamma prior, 0 or more.</param>
+    /// <param name="priorDays">Days for which the prior counts, 0 or more.</param>
+    /// <param name="committed">Copies promised besides.</param>
+    public HistoryDemand Demand(int horizonDays, decimal uplift, decimal priorShape, decimal priorDays, int committed) =>
+        Periods.Count == 0
+            ? new HistoryDemand([], horizonDays, uplift, priorShape, priorDays, committed)
+            : new HistoryDemand(Periods, horizonDays / DaysPerPeriod, uplift, priorShape, priorDays / DaysPerPeriod, committed);
+
+    private static (int InStock, List<StockOut> Out) Stocked(List<DayOfSale> days, DateOnly from, DateOnly to)
+    {
+        var stockOuts = new List<StockOut>();
+        var inStock = 0;
+        long onHand = 0;
+        var next = 0;
+        for (; next < days.Count && days[next].Day < from; next++)
+        {
+            onHand += days[next].Change;
+        }
+
+        for (var day = from; ; day = day.AddDays(1))
+        {
+            var here = next < days.Count && days[next].Day == day;
+            var stocked = onHand > 0 || (here && days[next].Stocked);
+            onHand += here ? days[next++].Change : 0;
+            if (stocked)
+            {
+                inStock++;
+            }
+            else if (stockOuts.Count > 0 && stockOuts[^1].To == day.AddDays(-1))
+            {
+                stockOuts[^1] = stockOuts[^1] with { To = day };
+            }
+            else
+            {
+                stockOuts.Add(new StockOut(day, day));
+            }
+
+            if (day == to)
+            {
+                return (inStock, stockOuts);
+            }
+        }
+    }
+
+    // Each sale falls into the period of its own day of stock, days without stock being skipped.
+    private static int[] Spread(IEnumerable<DayOfSale> days, int[] periods, List<StockOut> stockOuts, DateOnly from, int inStock)
+    {
+        if (periods.Length == 0)
+        {
+            return periods;
+        }
+
+        foreach (var day in days.Where(day => day.Sold != 0))
+        {
+            var skipped = stockOuts.Sum(without => Math.Max(0, Math.Min(without.To.DayNumber, day.Day.DayNumber - 1) - without.From.DayNumber + 1));
+            var index = Math.Min(inStock - 1, day.Day.DayNumber - from.DayNumber - skipped);
+            periods[(int)((long)index * periods.Length / inStock)] += day.Sold;
+        }
+
+        return NotBelowZero(periods);
+    }
+
+    // A return may fall into a later period than its sale: what is below zero is taken from the periods before it, then from those after.
+    private static int[] NotBelowZero(int[] periods)
+    {
+        for (var (pass, owed) = (0, 0); pass < 2; pass++, Array.Reverse(periods))
+        {
+            for (var index = periods.Length - 1; index >= 0; index--)
+            {
+                owed += periods[index];
+                periods[index] = Math.Max(0, owed);
+                owed = Math.Min(0, owed);
+            }
+        }
+
+        return periods;
+    }
+
+    private readonly record struct DayOfSale(DateOnly Day, int Change, int Sold, bool Stocked)
+    {
+        public static DayOfSale Of(IGrouping<DateOnly, CopyMovement> day)
+        {
+            var sold = -day.Where(movement => movement.Kind is MovementKind.Sold or MovementKind.Returned).Sum(movement => movement.Copies);
+            return new DayOfSale(day.Key, day.Sum(movement => movement.Copies), sold, day.Any(movement => movement.Copies > 0) || sold > 0);
+        }
+    }
+}
