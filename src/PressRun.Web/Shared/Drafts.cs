@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Microsoft.JSInterop;
 using PressRun.Data.Presses;
 
@@ -90,8 +91,18 @@ public sealed class Drafts(IJSRuntime js, IServerDrafts server) : IAsyncDisposab
         self?.Dispose();
     }
 
-    private async Task<Dictionary<string, string>> ReadAsync() =>
-        await (await ModuleAsync()).InvokeAsync<Dictionary<string, string>>("recall") ?? [];
+    private async Task<Dictionary<string, string>> ReadAsync()
+    {
+        try
+        {
+            return await (await ModuleAsync()).InvokeAsync<Dictionary<string, string>>("recall") ?? [];
+        }
+        catch (JsonException)
+        {
+            // What cannot be read is no draft that could be shown; the page goes on without.
+            return [];
+        }
+    }
 
     private Task<IJSObjectReference> ModuleAsync() => module ??= js.InvokeAsync<IJSObjectReference>("import", "./js/drafts.js").AsTask();
 }

@@ -52,4 +52,58 @@ public sealed class ShelfJourney(Chromium chromium, SampleApp sample)
         Assert.Equal(("kelp-green-90", 32), (book.Edition.Parts[1].Part.StockId, book.Edition.Parts[1].Part.Pages));
         visit.WasQuiet();
     }
+
+    [Fact]
+    public async Task A_page_count_that_is_refused_beside_its_field_puts_no_title_on_the_shelf_under_another_count()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync("titles/new");
+        await visit.EnterAsync("Title", "Thirty Three Buoys");
+        await visit.TypeAsync("Pages inside the cover", "33");
+        var put = visit.Page.GetByRole(AriaRole.Button, new() { Name = "Put it on the shelf" });
+        await put.ClickAsync();
+
+        await Expect(visit.Page.GetByText("It does not stand on the shelf yet")).ToBeVisibleAsync();
+        await Expect(visit.Field("Pages inside the cover")).ToHaveAccessibleDescriptionAsync(new Regex("the nearest are 32 or 36\\.$"));
+        await Expect(visit.Field("Pages inside the cover")).ToHaveValueAsync("33");
+        Assert.EndsWith("titles/new", visit.Page.Url, StringComparison.Ordinal);
+        Assert.Empty((await sample.Stored.FindAsync("Thirty Three Buoys")).Titles);
+
+        await visit.EnterAsync("Pages inside the cover", "34");
+        await visit.Field("Held together").SelectOptionAsync(new SelectOptionValue { Label = "stapled at the side" });
+        await put.ClickAsync();
+        await Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Thirty Three Buoys");
+        Assert.Equal(34, (await sample.Stored.BookAsync("Thirty Three Buoys", 1)).Edition.Parts[1].Part.Pages);
+        visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task A_title_that_was_typed_before_the_page_was_fetched_anew_is_put_on_the_shelf_as_it_reads_there()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync("titles/new");
+        await visit.TypeAsync("Title", "Letters to a Breakwater");
+        await visit.ReloadAsync();
+        await Expect(visit.Field("Title")).ToHaveValueAsync("Letters to a Breakwater");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Put it on the shelf" }).ClickAsync();
+
+        await Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Letters to a Breakwater");
+        visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task A_kept_draft_that_is_no_text_is_let_go_and_the_others_come_back()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync("shelf");
+        await visit.Page.EvaluateAsync(
+            "() => { localStorage.setItem('pressrun.draft.new/title', 'Half \\ud800'); localStorage.setItem('pressrun.draft.new/by', 'Tilde Ferrow'); localStorage.setItem('pressrun.draft.x\\udc00', 'y'); }");
+
+        await visit.OpenAsync("titles/new");
+
+        await Expect(visit.Field("By")).ToHaveValueAsync("Tilde Ferrow");
+        await Expect(visit.Field("Title")).ToHaveValueAsync("");
+        Assert.Equal(1, await visit.Page.EvaluateAsync<int>("() => Object.keys(localStorage).filter(key => key.startsWith('pressrun.draft.')).length"));
+        visit.WasQuiet();
+    }
 }

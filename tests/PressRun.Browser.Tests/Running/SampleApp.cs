@@ -78,10 +78,14 @@ public sealed class Stored : IAsyncDisposable
     /// <summary>A printing by its title.</summary>
     public async Task<Book> BookAsync(string title, int printing)
     {
-        var shelf = await host.Services.GetRequiredService<ShelfQuery>().ShowAsync(Press.Id, new ShelfFilter(title));
+        var shelf = await FindAsync(title);
         var found = shelf.Titles.Single(on => on.Title.Title == title).Title;
         return new Book(found.Slug, (await Editions.FindAsync(Press.Id, found.Slug, printing))!);
     }
+
+    /// <summary>What the shelf finds by some words.</summary>
+    public Task<ShelfPage> FindAsync(string words, bool archived = false) =>
+        host.Services.GetRequiredService<ShelfQuery>().ShowAsync(Press.Id, new ShelfFilter(words, Archived: archived));
 
     /// <summary>A printing as it is stored now; null where there is none.</summary>
     public Task<EditionRecord?> EditionAsync(string slug, int printing) => Editions.FindAsync(Press.Id, slug, printing);

@@ -88,6 +88,35 @@ public sealed class EditGridTests : BunitContext
         Assert.Equal(("0.006", 3), (document.Rows[0].Cells[1], told));
     }
 
+    [Fact]
+    public void A_half_typed_new_row_comes_back_from_what_the_script_kept()
+    {
+        JSInterop.SetupModule("./js/drafts.js").Setup<Dictionary<string, string>>("recall").SetResult(new() { ["grid.test.typing"] = """{"row":"new-1","column":0,"text":"glu"}""" });
+        var told = 0;
+
+        var grid = Grid(GridState.Clean, () => told++);
+
+        grid.WaitForAssertion(() => Assert.Contains("is back", grid.Find("[role=status]").TextContent, StringComparison.Ordinal));
+        Assert.Equal(["staples 0.005", "thread 0.02", "glu ", " "], document.Rows.Select(row => string.Join(' ', row.Cells)));
+        Assert.Equal(1, told);
+    }
+
+    [Theory]
+    [InlineData("""{"column":0,"text":"glu"}""")]
+    [InlineData("""{"row":null,"column":0,"text":null}""")]
+    [InlineData("""{"row":"new-1","column":"first","text":"glu"}""")]
+    [InlineData("null")]
+    [InlineData("[1,")]
+    public void What_cannot_be_read_of_a_kept_row_is_let_go(string kept)
+    {
+        JSInterop.SetupModule("./js/drafts.js").Setup<Dictionary<string, string>>("recall").SetResult(new() { ["grid.test.typing"] = kept, ["grid.test"] = kept });
+
+        var grid = Grid(GridState.Clean);
+
+        Assert.Equal(["staples 0.005", "thread 0.02", " "], document.Rows.Select(row => string.Join(' ', row.Cells)));
+        Assert.Equal("All is saved.", grid.Find("[role=status]").TextContent);
+    }
+
     private IRenderedComponent<EditGrid> Grid(GridState state, Action? changed = null) => Render<EditGrid>(parameters => parameters
         .Add(grid => grid.Document, document)
         .Add(grid => grid.Columns, Shape.Columns)

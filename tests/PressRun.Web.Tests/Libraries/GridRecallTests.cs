@@ -30,6 +30,38 @@ public sealed class GridRecallTests
     {
         var draft = new GridDraft(true, [new GridRow("paper-1", ["x"])]);
 
-        Assert.Equal(["a 1", "b 2"], GridRecall.Merge(Stored, draft, new GridTyping("paper-1", 9, "x"), 2).Select(row => string.Join(' ', row.Cells)));
+        Assert.Equal(Stored, GridRecall.Merge(Stored, draft, new GridTyping("paper-1", 9, "x"), 2));
+    }
+
+    [Fact]
+    public void What_lacks_its_row_its_text_or_its_cells_is_no_draft()
+    {
+        var draft = new GridDraft(false, [new GridRow(null!, ["x", "1"]), new GridRow("", ["x", "1"]), new GridRow("new-1", null!), new GridRow("new-2", ["x", null!]), null!]);
+
+        foreach (var typing in new[] { new GridTyping(null!, 0, "x"), new GridTyping("", 0, "x"), new GridTyping("new-1", 0, null!), new GridTyping("new-1", -1, "x") })
+        {
+            Assert.Equal(Stored, GridRecall.Merge(Stored, draft, typing, 2));
+        }
+    }
+
+    [Fact]
+    public void Rows_that_came_back_before_and_rows_that_are_new_since_come_back_beside_each_other()
+    {
+        var draft = new GridDraft(false, [new GridRow("back-new-2", ["earlier", ""]), new GridRow("new-2", ["later", ""]), new GridRow("new-2", ["twice", ""])]);
+
+        var rows = GridRecall.Merge(Stored, draft, new GridTyping("new-2", 1, "7"), 2);
+
+        Assert.Equal(["a 1", "b 2", "earlier ", "later 7"], rows.Select(row => string.Join(' ', row.Cells)));
+        Assert.Equal(4, rows.Select(row => row.Key).Distinct().Count());
+    }
+
+    [Fact]
+    public void A_stored_row_whose_name_begins_with_new_is_changed_where_it_stands()
+    {
+        GridRow[] stored = [new("new-paper||0", ["New paper", "1"])];
+
+        var rows = GridRecall.Merge(stored, new GridDraft(false, [new GridRow("new-paper||0", ["New paper", "wrong"])]), null, 2);
+
+        Assert.Equal(["New paper", "wrong"], Assert.Single(rows).Cells);
     }
 }

@@ -63,6 +63,26 @@ public class FieldEditTests
     }
 
     [Fact]
+    public async Task A_page_that_needs_all_fields_asks_again_for_what_was_refused_and_for_what_came_back()
+    {
+        await using var page = Page(("edition/1/pages", "36"));
+        var allowed = "30";
+        var saved = "";
+        var field = Render(page, "28", text =>
+        {
+            saved = text;
+            return Task.FromResult(text == allowed ? null : "Take 28 or 32.");
+        });
+        field.WaitForAssertion(() => Assert.Equal("36", field.Find("input").GetAttribute("value")));
+
+        Assert.False(await field.InvokeAsync(field.Instance.SaveTypedAsync));
+        Assert.Equal(("36", "Take 28 or 32."), (saved, field.Find("[role=alert]").TextContent));
+        allowed = "36";
+        Assert.True(await field.InvokeAsync(field.Instance.SaveTypedAsync));
+        Assert.Empty(field.FindAll(".message"));
+    }
+
+    [Fact]
     public async Task A_notice_about_the_stored_value_stands_beside_it()
     {
         await using var page = Page();

@@ -15,6 +15,9 @@ public sealed partial class EditGrid : IAsyncDisposable
     // A table of fewer columns is no wider than they need.
     private const int WideFrom = 6;
 
+    // The browser's script writes names in its own manner, with a small letter first.
+    private static readonly JsonSerializerOptions Kept = new() { PropertyNameCaseInsensitive = true };
+
     private readonly string id = "g" + Guid.NewGuid().ToString("N")[..8];
     private readonly StringBuilder received = new();
     private ElementReference root;
@@ -277,7 +280,7 @@ public sealed partial class EditGrid : IAsyncDisposable
     {
         try
         {
-            return text is null ? null : JsonSerializer.Deserialize<T>(text);
+            return text is null ? null : JsonSerializer.Deserialize<T>(text, Kept);
         }
         catch (JsonException)
         {

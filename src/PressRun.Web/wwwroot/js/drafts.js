@@ -49,8 +49,15 @@ export function listen(drafts) {
   server = drafts;
 }
 
+// Half a surrogate pair is no text that could be sent to the server: such a draft is let go.
+const isText = text => !/\p{Surrogate}/u.test(text);
+
 export function recall() {
-  return store(s => Object.fromEntries(Object.keys(s).filter(k => k.startsWith(PREFIX)).map(k => [k.slice(PREFIX.length), s.getItem(k)]))) ?? {};
+  return store(s => {
+    const keys = Object.keys(s).filter(key => key.startsWith(PREFIX));
+    keys.filter(key => !isText(key + s.getItem(key))).forEach(key => s.removeItem(key));
+    return Object.fromEntries(keys.filter(key => s.getItem(key) !== null).map(key => [key.slice(PREFIX.length), s.getItem(key)]));
+  }) ?? {};
 }
 
 export function forget(key) {
