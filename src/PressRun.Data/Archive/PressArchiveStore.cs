@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Presses;
+using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
 
 namespace PressRun.Data.Archive;
@@ -21,6 +22,15 @@ public sealed class PressArchiveStore
     /// <summary>Makes a new press of an archive file, or of a folder that holds an archive's sections: all of it, or nothing and every problem.</summary>
     public async Task<Outcome<PressRecord>> ImportAsync(string path, CancellationToken cancel = default) =>
         await ImportAsync(await ArchiveFiles.ReadAsync(path, cancel), cancel);
+
+    /// <summary>Makes a new press with its first book, papers and shop: all of it, or nothing and every problem.</summary>
+    public async Task<Outcome<PressRecord>> SetUpAsync(NewPress press, FirstBook book, CancellationToken cancel = default)
+    {
+        List<Problem> problems = [.. PressStore.Problems(press.Name, press.Currency), .. TitleStore.Problems(book.Title)];
+        return problems.Count == 0
+            ? await database.WriteAsync(PressId.New(), db => AddAsync(db, book.Of(press), cancel), cancel)
+            : Outcome<PressRecord>.Refused(problems);
+    }
 
     /// <summary>A press as an archive's bytes, of one moment; null where there is none.</summary>
     public Task<byte[]?> ExportAsync(PressId press, CancellationToken cancel = default) => database.ReadMomentAsync(

@@ -86,7 +86,7 @@ public sealed class PressStore
             cancel);
     }
 
-    private static List<Problem> Problems(string name, string currency)
+    internal static List<Problem> Problems(string name, string currency)
     {
         var problems = new List<Problem>();
         if (string.IsNullOrWhiteSpace(name))

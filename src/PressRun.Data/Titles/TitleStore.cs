@@ -97,7 +97,7 @@ public sealed partial class TitleStore
         return SearchText.FreeSlug(title, taken);
     }
 
-    private static List<Problem> Problems(TitleRecord title)
+    internal static List<Problem> Problems(TitleRecord title)
     {
         var problems = new List<Problem>();
         if (string.IsNullOrWhiteSpace(title.Title))

@@ -1,13 +1,8 @@
 using System.Globalization;
 using Microsoft.Extensions.Options;
-using PressRun.Data;
 using PressRun.Data.Archive;
 using PressRun.Data.Presses;
-using PressRun.Data.RunPlans;
 using PressRun.Data.Running;
-using PressRun.Data.Shops;
-using PressRun.Data.Stocks;
-using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
@@ -24,12 +19,6 @@ public sealed record FirstAnswer(Estimate? Estimate, BookShape? Shape, IReadOnly
 /// <summary>Works out a first number, and sets up a press with it.</summary>
 public sealed class StartService(
     PressStore presses,
-    StockStore stocks,
-    ShopStore shops,
-    PriceListStore priceLists,
-    TitleStore titles,
-    EditionStore editions,
-    PlanStore plans,
     PressArchiveStore archives,
     IOptions<PressRunOptions> options,
     TimeProvider time)
@@ -74,41 +63,12 @@ public sealed class StartService(
         return estimate.Succeeded ? new FirstAnswer(estimate.Value, shape, []) : new FirstAnswer(null, shape, estimate.Problems);
     }
 
-    /// <summary>Sets up a press with the book, its papers and the shop's prices.</summary>
-    /// <returns>The press, or what stands in the way of setting it up.</returns>
+    /// <summary>Sets up a press with the book, its papers and the shop's prices, all at once.</summary>
+    /// <returns>The press, or what stands in the way of setting it up; then nothing is stored.</returns>
     public async Task<(PressRecord? Press, string? Problem)> SetUpAsync(NewPress press, string title, FirstNumber number)
     {
-        switch (await presses.CreateAsync(press))
-        {
-            case SaveResult<PressRecord>.Saved saved:
-                await StockAsync(saved.Now.Id, title, number);
-                return (saved.Now, null);
-            case SaveResult<PressRecord>.Refused refused:
-                return (null, string.Join(" ", refused.Problems.Select(problem => problem.Rule)));
-            default:
-                return (null, "The press could not be set up.");
-        }
+        var book = new FirstBook(number.Edition(title), BookShape.PlainCover, number.Stocks, number.Shop("My print shop", Today), number.Quantity);
+        var made = await archives.SetUpAsync(press, book);
+        return made.Succeeded ? (made.Value, null) : (null, string.Join(" ", made.Problems.Select(problem => problem.Rule)));
     }
-
-    private async Task StockAsync(PressId press, string title, FirstNumber number)
-    {
-        foreach (var stock in number.Stocks)
-        {
-            await stocks.SaveAsync(press, new LibraryItem<Stock>(stock, false, 0));
-        }
-
-        var shop = Saved(await shops.SaveAsync(press, new ShopRecord("", "My print shop", false, [], 0)));
-        var list = Saved(await priceLists.SaveAsync(press, new PriceListRecord(Guid.Empty, shop.Id, number.Shop(shop.Name, Today), 0)));
-        var named = Saved(await titles.AddAsync(press, new NewTitle(title, "", BookShape.PlainCover, "")));
-        var edition = number.Edition(title);
-        var record = Saved(await editions.AddAsync(press, new EditionRecord(
-            Guid.Empty, named.Id, title, 1, null, null, 0, 0m, 0, edition.Page, edition.Binding, edition.Bleed, edition.Trim, edition.Fold, null,
-            [.. edition.Parts.Select(part => new EditionPart(Guid.Empty, part))], [], false, 0)));
-        Saved(await plans.AddAsync(press, new PlanRecord(
-            Guid.Empty, record.Id, shop.Name, list.Id, shop.Id, Today, number.Quantity, null, new Dictionary<Guid, string>(), null, null, true, 0)));
-    }
-
-    // What is written here was made here; a refusal is a fault of ours and no person's.
-    private static T Saved<T>(SaveResult<T> result)
-        where T : class => result is SaveResult<T>.Saved saved ? saved.Now : throw new InvalidOperationException($"The first book was refused: {result}");
 }
