@@ -34,6 +34,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["PlanStore.DuplicateAsync"] = async (stores, theirs, me) => await stores.Plans.DuplicateAsync(me, theirs.Plan.Id, "Mine"),
         ["PlanStore.ChooseAsync"] = async (stores, theirs, me) => await stores.Plans.ChooseAsync(me, theirs.Plan.Id),
         ["PlanStore.DeleteAsync"] = async (stores, theirs, me) => await stores.Plans.DeleteAsync(me, theirs.Plan.Id),
+        ["PlanStore.PutBackAsync"] = async (stores, theirs, me) => await stores.Plans.PutBackAsync(me, theirs.Plan, null),
         ["PlanStore.SourceAsync"] = async (stores, theirs, me) => await stores.Plans.SourceAsync(me, theirs.Plan.Id),
         ["PlanStore.SourcesAsync"] = async (stores, theirs, me) => (await stores.Plans.SourcesAsync(me, [theirs.Plan.Id])).ToList(),
         ["StockStore.ListAsync"] = async (stores, _, me) => await stores.Stocks.ListAsync(me, archived: true),

@@ -145,4 +145,35 @@ public sealed class PlanStoreTests(PostgresFixture postgres)
         Assert.IsType<DeleteResult.Gone>(await stores.Plans.DeleteAsync(small.Id, small.Plan.Id));
         Assert.IsType<SaveResult<PlanRecord>.Gone>(await stores.Plans.SaveAsync(small.Id, small.Plan));
     }
+
+    [Fact]
+    public async Task A_plan_that_was_taken_out_is_put_back_as_it_was_where_it_stood()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var second = SmallPress.Saved(await stores.Plans.DuplicateAsync(small.Id, small.Plan.Id, "second"));
+        var third = SmallPress.Saved(await stores.Plans.DuplicateAsync(small.Id, small.Plan.Id, "third"));
+        await stores.Plans.DeleteAsync(small.Id, second.Id);
+
+        var back = SmallPress.Saved(await stores.Plans.PutBackAsync(small.Id, second, small.Plan.Id));
+
+        Assert.Equivalent(second with { Version = back.Version }, back, strict: true);
+        Assert.Equal([small.Plan.Id, second.Id, third.Id], (await stores.Plans.OfEditionAsync(small.Id, small.Edition.Id)).Select(plan => plan.Id));
+        Assert.IsType<SaveResult<PlanRecord>.Conflict>(await stores.Plans.PutBackAsync(small.Id, second, small.Plan.Id));
+    }
+
+    [Fact]
+    public async Task The_first_plan_is_put_back_before_all_others()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var second = SmallPress.Saved(await stores.Plans.DuplicateAsync(small.Id, small.Plan.Id, "second"));
+        SmallPress.Saved(await stores.Plans.ChooseAsync(small.Id, second.Id));
+        await stores.Plans.DeleteAsync(small.Id, small.Plan.Id);
+
+        SmallPress.Saved(await stores.Plans.PutBackAsync(small.Id, small.Plan, null));
+
+        var plans = await stores.Plans.OfEditionAsync(small.Id, small.Edition.Id);
+        Assert.Equal([(small.Plan.Id, false), (second.Id, true)], plans.Select(plan => (plan.Id, plan.Chosen)));
+    }
 }

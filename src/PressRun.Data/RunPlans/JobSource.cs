@@ -45,7 +45,7 @@ public sealed record JobSource(
             edition,
             [.. Stocks.Where(stock => used.Contains(stock.Id))],
             OfThisRun(PriceList, used) with { Finishing = [.. PriceList.Finishing.Where(operation => Plan.Finishing?.Contains(operation.Name) ?? true)] },
-            Bench with { Steps = [.. Bench.Steps.Where(step => Plan.BenchSteps?.Contains(step.Name) ?? true)] },
+            OfThisRun(Bench with { Steps = [.. Bench.Steps.Where(step => Plan.BenchSteps?.Contains(step.Name) ?? true)] }),
             Mailers,
             Postage,
             [.. Channels.Select(channel => channel with { Price = Edition.Price })],
@@ -54,6 +54,9 @@ public sealed record JobSource(
             Plan.Quantity,
             Plan.Ladder);
     }
+
+    // Staples and blades are used up by binding: where the shop binds, none of one's own are.
+    private static BenchRates OfThisRun(BenchRates bench) => bench.Binds ? bench : bench with { Consumables = [] };
 
     // A job holds its own papers only, so prices of others have nothing to refer to in it.
     private static Shop OfThisRun(Shop list, HashSet<string> used) => list with

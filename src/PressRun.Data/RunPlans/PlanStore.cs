@@ -95,6 +95,24 @@ public sealed class PlanStore
             async db => await db.RunPlans.Where(row => row.Id == id).ExecuteDeleteAsync(cancel) == 0 ? new DeleteResult.Gone() : new DeleteResult.Deleted(),
             cancel);
 
+    /// <summary>Puts a plan that was taken out back as it was, under its own id, where it stood.</summary>
+    /// <param name="press">Whose plan.</param>
+    /// <param name="plan">As it was before it was taken out.</param>
+    /// <param name="after">The plan that stood before it; null where it was the first, or that one is gone too.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    public Task<SaveResult<PlanRecord>> PutBackAsync(PressId press, PlanRecord plan, Guid? after, CancellationToken cancel = default) =>
+        database.WriteAsync<SaveResult<PlanRecord>>(
+            press,
+            async db => await LoadAsync(db, plan.Id, cancel) is { } there
+                ? new SaveResult<PlanRecord>.Conflict(there)
+                : await AddAsync(
+                    db,
+                    plan,
+                    plan.Id,
+                    others => others.Where(other => other.Id == after).Select(other => (int?)other.Position + 1).FirstOrDefault() ?? others.Select(other => other.Position).DefaultIfEmpty(1).Min() - 1,
+                    cancel),
+            cancel);
+
     /// <summary>All that a plan's costing needs, or null where there is no such plan.</summary>
     public async Task<JobSource?> SourceAsync(PressId press, Guid id, CancellationToken cancel = default) =>
         (await SourcesAsync(press, [id], cancel)).GetValueOrDefault(id);
@@ -106,7 +124,11 @@ public sealed class PlanStore
     private static async Task<PlanRecord?> LoadAsync(PressRunDbContext db, Guid id, CancellationToken cancel) =>
         (await db.RunPlans.AsNoTracking().Whole().SingleOrDefaultAsync(row => row.Id == id, cancel))?.ToRecord();
 
-    private async Task<SaveResult<PlanRecord>> AddAsync(PressRunDbContext db, PlanRecord plan, CancellationToken cancel)
+    private Task<SaveResult<PlanRecord>> AddAsync(PressRunDbContext db, PlanRecord plan, CancellationToken cancel) =>
+        AddAsync(db, plan, Guid.CreateVersion7(), others => others.Select(other => other.Position).DefaultIfEmpty(-1).Max() + 1, cancel);
+
+    private async Task<SaveResult<PlanRecord>> AddAsync(
+        PressRunDbContext db, PlanRecord plan, Guid id, Func<IReadOnlyList<(Guid Id, int Position)>, int> place, CancellationToken cancel)
     {
         await db.Database.ExecuteSqlAsync(
             $"SELECT 1 FROM editions WHERE press_id = {db.Press.Value} AND id = {plan.EditionId} FOR UPDATE", cancel);
@@ -120,14 +142,15 @@ public sealed class PlanStore
             return new SaveResult<PlanRecord>.Refused(problems);
         }
 
-        var positions = await db.RunPlans.Where(other => other.EditionId == plan.EditionId).Select(other => other.Position).ToListAsync(cancel);
+        var others = (await db.RunPlans.Where(other => other.EditionId == plan.EditionId).Select(other => new { other.Id, other.Position }).ToListAsync(cancel))
+            .ConvertAll(other => (other.Id, other.Position));
         var row = new RunPlanRow
         {
             PressId = db.Press,
-            Id = Guid.CreateVersion7(),
+            Id = id,
             EditionId = plan.EditionId,
-            Position = positions.DefaultIfEmpty(-1).Max() + 1,
-            Chosen = positions.Count == 0,
+            Position = place(others),
+            Chosen = others.Count == 0,
             ChangedAt = database.Now,
         };
         row.Take(plan);

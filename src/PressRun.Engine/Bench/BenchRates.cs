@@ -3,7 +3,7 @@ using PressRun.Engine.Measures;
 namespace PressRun.Engine.Bench;
 
 /// <summary>One step of the work at the press's own table.</summary>
-/// <param name="Name">What it is; a step named <c>collate</c> falls away where the shop collates.</param>
+/// <param name="Name">What it is; a step named <c>collate</c> falls away where the shop collates, and one named <c>pack</c> binds nothing.</param>
 /// <param name="SetUpMinutes">Minutes once a run.</param>
 /// <param name="SecondsPerCopy">Seconds for each copy started.</param>
 /// <param name="SecondsPerPiece">Seconds for each piece of each copy started.</param>
@@ -17,7 +17,11 @@ public sealed record BenchStep(
     decimal SecondsPerPiece,
     decimal SecondsPerCut,
     int CopiesPerPile,
-    decimal Spoilage);
+    decimal Spoilage)
+{
+    /// <summary>Name of the step that packs finished copies, whoever bound them.</summary>
+    public const string Pack = "pack";
+}
 
 /// <summary>Something used up by each copy started.</summary>
 /// <param name="Name">What it is.</param>
@@ -60,6 +64,9 @@ public sealed record BenchRates(
     Overs Overs,
     Length StapleFromSpine)
 {
+    /// <summary>True where a step is done here that makes a book of sheets: any but packing.</summary>
+    public bool Binds => Steps.Any(step => step.Name != BenchStep.Pack);
+
     /// <summary>Distance of a side staple from the spine where none is named: 5 mm (common practice).</summary>
     public static readonly Length UsualStapleFromSpine = Length.FromMillimetres(5m);
 

@@ -137,8 +137,16 @@ public readonly record struct CostTotals(
     decimal LandedCost,
     decimal CashOut)
 {
+    private const decimal MinutesPerHour = 60m;
+
     /// <summary>Landed cost of one of <paramref name="quantity"/> good copies, not rounded.</summary>
     public decimal UnitCost(int quantity) => LandedCost / quantity;
+
+    /// <summary>Cash out for one of <paramref name="quantity"/> good copies, not rounded.</summary>
+    public decimal CashPerCopy(int quantity) => CashOut / quantity;
+
+    /// <summary>Minutes at the bench for one of <paramref name="quantity"/> good copies, not rounded.</summary>
+    public decimal BenchMinutesPerCopy(int quantity) => BenchHours * MinutesPerHour / quantity;
 }
 
 /// <summary>One finished copy.</summary>
@@ -150,7 +158,13 @@ public readonly record struct CopyEstimate(Mass Mass, Length Thickness, Length C
 /// <summary>What the shop sends.</summary>
 /// <param name="Mass">Goods and cartons.</param>
 /// <param name="Cartons">How many cartons; 0 where the shop names none.</param>
-public readonly record struct FreightEstimate(Mass Mass, long Cartons);
+/// <param name="HeaviestCarton">The fullest carton with its tare; zero where the shop names none.</param>
+public readonly record struct FreightEstimate(Mass Mass, long Cartons, Mass HeaviestCarton)
+{
+    /// <summary>A carton heavier than this asks for care: the load constant of the revised NIOSH lifting equation (Waters and others 1993),
+    /// what a healthy adult may lift under the best conditions.</summary>
+    public static readonly Mass LiftingLimit = Mass.FromKilograms(23m);
+}
 
 /// <summary>A channel at the job's quantity.</summary>
 /// <param name="Id">Its id.</param>

@@ -47,7 +47,7 @@ public sealed partial class PreparedJob
             lines,
             figures.Totals,
             Copy,
-            new FreightEstimate(figures.FreightMass, figures.Cartons),
+            new FreightEstimate(figures.FreightMass, figures.Cartons, figures.HeaviestCarton),
             postage,
             ofChannels,
             breakEven,

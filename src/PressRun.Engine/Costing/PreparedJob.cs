@@ -46,7 +46,9 @@ public sealed partial class PreparedJob
         delivers = job.Shop.Delivers ?? (book is null ? Delivered.FlatSheets : Delivered.TrimmedCopies);
         var shopCollates = ShopCollates(job, book);
         copiesToStart = tables.CopiesToStart(shopCollates);
-        benchTime = new BenchTime(BenchTime.StepsLeftToDo(job.Bench.Steps, shopCollates), block.PiecesPerCopy, job.Edition.Trim.EdgeCount);
+        var stepsLeft = BenchTime.StepsLeftToDo(job.Bench.Steps, shopCollates);
+        BoundAtHome = book is null && (job.Bench with { Steps = stepsLeft }).Binds;
+        benchTime = new BenchTime(stepsLeft, block.PiecesPerCopy, job.Edition.Trim.EdgeCount);
         sentCopy = Sent(block);
         sentOtherHalf = otherHalf is null ? Mass.Zero : Sent(otherHalf);
         consumables = [.. job.Bench.Consumables];
@@ -61,6 +63,9 @@ public sealed partial class PreparedJob
 
     /// <summary>The edition as an object.</summary>
     public BookBlock Block { get; }
+
+    /// <summary>True where the press makes books of sheets at its own table; false where the shop delivers books that are at most packed there.</summary>
+    public bool BoundAtHome { get; }
 
     /// <summary>The edition on the second half's paper; null where the whole run is on the same papers.</summary>
     public BookBlock? OtherHalf { get; }

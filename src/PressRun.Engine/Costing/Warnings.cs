@@ -6,9 +6,6 @@ namespace PressRun.Engine.Costing;
 /// <summary>What a costing draws attention to.</summary>
 internal static class Warnings
 {
-    // The load constant of the revised NIOSH lifting equation (Waters and others 1993): what a healthy adult may lift under the best conditions.
-    private static readonly Mass HeavyCarton = Mass.FromKilograms(23m);
-
     // Paper's grammage varies by some percent between makings; common practice.
     private const decimal PaperVaries = 0.03m;
 
@@ -29,11 +26,11 @@ internal static class Warnings
             Add(WarningCode.CaliperEstimated, $"Estimated from the finish's usual bulk: the thickness of {string.Join(", ", estimated)}, and every figure built on it.");
         }
 
-        if (figures.HeaviestCarton > HeavyCarton)
+        if (figures.HeaviestCarton > FreightEstimate.LiftingLimit)
         {
             Add(
                 WarningCode.HeavyCarton,
-                $"A carton of {Text.Kg(figures.HeaviestCarton)} is heavier than {Text.Kg(HeavyCarton)}: lift it in two or with a trolley, and follow local guidance on lifting.");
+                $"A carton of {Text.Kg(figures.HeaviestCarton)} is heavier than {Text.Kg(FreightEstimate.LiftingLimit)}: lift it in two or with a trolley, and follow local guidance on lifting.");
         }
 
         Each(WarningCode.MailerTooSmall, channel => channel.Mailer is { } mailer && !Lies(job.Edition.Page, mailer), "The page does not lie in the mailer of");

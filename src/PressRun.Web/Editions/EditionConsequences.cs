@@ -12,7 +12,8 @@ namespace PressRun.Web.Editions;
 /// <param name="Estimate">The costing; null where something stands in the way.</param>
 /// <param name="Shape">For the drawing; null where it cannot be drawn.</param>
 /// <param name="Problems">What stands in the way.</param>
-public sealed record EditionConsequences(int Quantity, Estimate? Estimate, BookShape? Shape, IReadOnlyList<Problem> Problems)
+/// <param name="Job">What the costing was made from; null where there is none.</param>
+public sealed record EditionConsequences(int Quantity, Estimate? Estimate, BookShape? Shape, IReadOnlyList<Problem> Problems, Job? Job = null)
 {
     /// <summary>Works an edition out on a plan.</summary>
     /// <param name="source">The plan with all that it needs.</param>
@@ -30,7 +31,7 @@ public sealed record EditionConsequences(int Quantity, Estimate? Estimate, BookS
         var shape = BookShape.Of(prepared.Value.Block, prepared.Value.Impose(), colour);
         var estimate = prepared.Value.Estimate(quantity);
         return estimate.Succeeded
-            ? new EditionConsequences(quantity, estimate.Value, shape, [])
+            ? new EditionConsequences(quantity, estimate.Value, shape, [], prepared.Value.Job)
             : new EditionConsequences(quantity, null, shape, estimate.Problems);
     }
 
@@ -57,7 +58,4 @@ public sealed record EditionConsequences(int Quantity, Estimate? Estimate, BookS
 
     /// <summary>The first channel's mail that some service takes.</summary>
     public PostageChoice? Posted => Estimate?.Postage.FirstOrDefault(choice => choice.ServiceId is not null);
-
-    /// <summary>Copies that pay for the run.</summary>
-    public long? BreakEvenCopies => Estimate?.BreakEven.Copies;
 }

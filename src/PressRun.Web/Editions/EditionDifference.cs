@@ -11,6 +11,22 @@ namespace PressRun.Web.Editions;
 /// <param name="Second">What the second says.</param>
 public sealed record EditionDifference(string What, string First, string Second)
 {
+    private static readonly string[] OfStock = ["Copies on hand", "Copies printed", "Printed on"];
+
+    /// <summary>Every field of the book and its sale in which two printings differ; how many copies there are of each is no change of the book.</summary>
+    /// <param name="first">One printing.</param>
+    /// <param name="second">The other.</param>
+    /// <param name="stockName">Name of a stock's id.</param>
+    /// <param name="format">How figures are written.</param>
+    public static IReadOnlyList<EditionDifference> OfBook(EditionRecord first, EditionRecord second, Func<string, string> stockName, PressFormat format) =>
+        [.. Of(first, second, stockName, format).Where(difference => !OfStock.Contains(difference.What))];
+
+    /// <summary>True where both say the same, whatever their row versions.</summary>
+    public static bool None(EditionRecord first, EditionRecord second) =>
+        first with { Parts = second.Parts, FixedCosts = second.FixedCosts, Version = second.Version } == second
+        && first.Parts.SequenceEqual(second.Parts)
+        && first.FixedCosts.SequenceEqual(second.FixedCosts);
+
     /// <summary>Every field in which two versions differ.</summary>
     /// <param name="first">One version.</param>
     /// <param name="second">The other.</param>

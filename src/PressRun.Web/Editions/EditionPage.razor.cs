@@ -28,6 +28,9 @@ public sealed partial class EditionPage : IDisposable
     private EditionConsequences? settled;
     private EditionConsequences? before;
     private EditionConsequences? tried;
+    private EditionRecord? triedEdition;
+    private (int Printing, int From)? copied;
+    private bool takingOut;
     private (EditionRecord Mine, EditionRecord Theirs)? conflict;
 
     [Inject]
@@ -54,11 +57,17 @@ public sealed partial class EditionPage : IDisposable
 
     private EditionRecord Edition => View!.Edition;
 
+    // What the sentence is about: the edition as it is, or as it would be with what is being typed.
+    private EditionRecord Sought => triedEdition ?? Edition;
+
     private EditionConsequences? Now => tried ?? settled;
+
+    // While something is typed the figures before it are those that are saved.
+    private EditionConsequences? Before => tried is null ? before : settled;
 
     private PressFormat Format => Press!.Format;
 
-    private int Pages => Edition.Parts.Sum(part => part.Part.Pages);
+    private int Pages => Sought.Parts.Sum(part => part.Part.Pages);
 
     private string RunAddress => $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}/run";
 
@@ -85,8 +94,14 @@ public sealed partial class EditionPage : IDisposable
             (View, loaded) = (null, false);
             View = await Handover.LoadAsync($"edition/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
             settled = View?.WorkOut(View.Edition);
-            (before, tried, conflict, problem) = (null, null, null, null);
+            (before, tried, triedEdition, conflict, problem, takingOut) = (null, null, null, null, null, false);
             edits.Clear();
+            if (View is not null && copied is var (printing, from) && printing == Printing)
+            {
+                edits.Add($"copying the {Words.Printing(from)} forward", () => saves.DoAsync(() => OutAsync(from)));
+            }
+
+            copied = null;
         }
 
         loaded = true;
@@ -101,12 +116,20 @@ public sealed partial class EditionPage : IDisposable
     private string ServiceName(string id) => View!.Source?.Postage.FirstOrDefault(service => service.Id == id)?.Name ?? id;
 
     // Shows what an edition would come to, and saves nothing.
-    private void Try(EditionRecord? edition) => tried = edition is null ? null : View!.WorkOut(edition);
+    private void Try(EditionRecord? edition) => (triedEdition, tried) = (edition, edition is null ? null : View!.WorkOut(edition));
 
     private Task<string?> ChangeAsync(Func<EditionRecord, EditionRecord> change, string what) => saves.DoAsync(async () =>
     {
         var was = Edition;
-        if (await StoreAsync(change(was)) is { } refused)
+        var wanted = change(was);
+        if (EditionDifference.None(was, wanted))
+        {
+            Try(null);
+            StateHasChanged();
+            return null;
+        }
+
+        if (await StoreAsync(wanted) is { } refused)
         {
             return refused;
         }
@@ -123,7 +146,7 @@ public sealed partial class EditionPage : IDisposable
     private async Task<string?> StoreAsync(EditionRecord edition)
     {
         var save = await Service.SaveAsync(Press!.Record.Id, edition);
-        tried = null;
+        Try(null);
         if (save.Theirs is { } theirs)
         {
             conflict = (edition, theirs);
@@ -176,14 +199,14 @@ public sealed partial class EditionPage : IDisposable
     {
         if (Typed.Count(text, Format.Culture) is not { } pages || pages is < 1 or > Job.MostPages)
         {
-            tried = null;
+            Try(null);
             return $"Write a whole number of pages from 1 to {Format.Count(Job.MostPages)}.";
         }
 
         var part = Edition.Parts[place].Part;
         if (!BindingRules.Allows(Edition.Binding, place, pages))
         {
-            tried = null;
+            Try(null);
             return EditionText.PagesRule(Edition.Binding, place, pages, Format);
         }
 
@@ -227,11 +250,28 @@ public sealed partial class EditionPage : IDisposable
     {
         if (await Service.CopyForwardAsync(Press!.Record.Id, Edition.Id) is { } next)
         {
-            Navigation.NavigateTo($"titles/{Slug}/{next.ToString(CultureInfo.InvariantCulture)}");
+            copied = (next, Printing);
+            Navigation.NavigateTo(Address(next));
         }
         else
         {
             problem = "This printing has been taken out in between.";
         }
     }
+
+    private async Task TakeOutPrintingAsync() => problem = await saves.DoAsync(() => OutAsync(View!.Printings.Last(other => other.Printing != Printing).Printing));
+
+    // Takes this printing out and goes on at another one.
+    private async Task<string?> OutAsync(int next)
+    {
+        var refused = await Service.TakeOutAsync(Press!.Record.Id, Edition);
+        if (refused is null)
+        {
+            Navigation.NavigateTo(Address(next));
+        }
+
+        return refused;
+    }
+
+    private string Address(int printing) => $"titles/{Slug}/{printing.ToString(CultureInfo.InvariantCulture)}";
 }

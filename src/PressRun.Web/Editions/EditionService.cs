@@ -62,6 +62,33 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
     public async Task<int?> CopyForwardAsync(PressId press, Guid edition) =>
         await editions.CopyForwardAsync(press, edition) is SaveResult<EditionRecord>.Saved saved ? saved.Now.Printing : null;
 
+    /// <summary>Takes a printing out that is only planned, with its plans; a sentence where it is more than that by now.</summary>
+    /// <param name="press">Whose printing.</param>
+    /// <param name="known">As it was last seen.</param>
+    public async Task<string?> TakeOutAsync(PressId press, EditionRecord known)
+    {
+        if (await editions.LoadAsync(press, known.Id) is not { } stored)
+        {
+            return null;
+        }
+
+        if (!IsOnlyPlanned(stored))
+        {
+            return "Copies of this printing were made, so it stays.";
+        }
+
+        if (stored.Version != known.Version)
+        {
+            return "Somebody else changed this printing in between, so it stays. Look at it again first.";
+        }
+
+        await editions.DeleteAsync(press, known.Id);
+        return null;
+    }
+
+    /// <summary>True where no copy of a printing was made.</summary>
+    public static bool IsOnlyPlanned(EditionRecord edition) => edition is { CopiesPrinted: null, CopiesOnHand: 0 };
+
     /// <summary>Papers that can be chosen.</summary>
     public async Task<IReadOnlyList<Stock>> StocksAsync(PressId press) => [.. (await stocks.ListAsync(press)).Select(item => item.Item)];
 

@@ -1,3 +1,4 @@
+using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
@@ -11,12 +12,13 @@ namespace PressRun.Web.RunPlans;
 /// <param name="Says">How the second differs; null where it does not.</param>
 public sealed record PlanDifference(string What, string First, string Second, string? Says)
 {
-    /// <summary>Compares two plans at their own quantities.</summary>
+    /// <summary>Compares two plans, each at the quantity it was worked out for. At different quantities hours and cash are those of one copy.</summary>
     public static IReadOnlyList<PlanDifference> Of((PlanCosting Costing, RunAnswer Answer) first, (PlanCosting Costing, RunAnswer Answer) second, PressFormat format)
     {
         var ((a, answerA), (b, answerB)) = (first, second);
         var (one, two) = (answerA.Estimate, answerB.Estimate);
         var (jobA, jobB) = (a.Worked!.Prepared.Job, b.Worked!.Prepared.Job);
+        var sameRun = one.Quantity == two.Quantity;
         return
         [
             Text("Shop", jobA.Shop.Name, jobB.Shop.Name),
@@ -24,7 +26,9 @@ public sealed record PlanDifference(string What, string First, string Second, st
             Text("Papers", Papers(a), Papers(b)),
             Text("Bound", Bound(a), Bound(b)),
             Number("Copies", one.Quantity, two.Quantity, format.Count, "more", "fewer"),
-            Number("Landed cost", one.Totals.LandedCost, two.Totals.LandedCost, format.Money, "dearer", "cheaper"),
+            sameRun
+                ? Number("Landed cost", one.Totals.LandedCost, two.Totals.LandedCost, format.Money, "dearer", "cheaper")
+                : new PlanDifference("Landed cost", format.Money(one.Totals.LandedCost), format.Money(two.Totals.LandedCost), "of another number of copies"),
             // As shown: who takes one figure from the other finds the difference that is said.
             Number(
                 "A copy costs",
@@ -33,11 +37,27 @@ public sealed record PlanDifference(string What, string First, string Second, st
                 format.Money,
                 "dearer",
                 "cheaper"),
-            Number("Of it cash", one.Totals.CashOut, two.Totals.CashOut, format.Money, "more", "less"),
-            Number("Your hours", one.Totals.BenchHours, two.Totals.BenchHours, hours => format.Number(hours, 1), "more", "fewer"),
+            sameRun
+                ? Number("Of it cash", one.Totals.CashOut, two.Totals.CashOut, format.Money, "more", "less")
+                : Number(
+                    "Of a copy cash",
+                    format.Currency.Round(one.Totals.CashPerCopy(one.Quantity)),
+                    format.Currency.Round(two.Totals.CashPerCopy(two.Quantity)),
+                    format.Money,
+                    "more",
+                    "less"),
+            sameRun
+                ? Number("Your hours", one.Totals.BenchHours, two.Totals.BenchHours, hours => format.Number(hours, 1), "more", "fewer")
+                : Number(
+                    "Your minutes a copy",
+                    one.Totals.BenchMinutesPerCopy(one.Quantity),
+                    two.Totals.BenchMinutesPerCopy(two.Quantity),
+                    minutes => format.Number(minutes, 1),
+                    "more",
+                    "fewer"),
             Measure("A copy weighs", one.Copy.Mass.Grams, two.Copy.Mass.Grams, grams => format.Mass(Mass.FromGrams(grams)).ToString(), "heavier", "lighter"),
             Measure("It is thick", one.Copy.Thickness.Millimetres, two.Copy.Thickness.Millimetres, mm => format.Thickness(Length.FromMillimetres(mm)).ToString(), "thicker", "thinner"),
-            Text("Paid for by copy", BreakEven(answerA, format), BreakEven(answerB, format)),
+            Text("Paid for by copy", PaidFor(a, one, format), PaidFor(b, two, format)),
         ];
     }
 
@@ -59,8 +79,8 @@ public sealed record PlanDifference(string What, string First, string Second, st
         return string.Join(", ", block.Parts.Select(part => part.Stock.Name).Distinct());
     }
 
-    private static string Bound(PlanCosting costing) => costing.Worked!.Prepared.Job.Bench.Steps.Count > 0 ? "at your own table" : "by the shop";
+    private static string Bound(PlanCosting costing) => costing.Worked!.Prepared.BoundAtHome ? "at your own table" : "by the shop";
 
-    private static string BreakEven(RunAnswer answer, PressFormat format) =>
-        answer.Estimate.BreakEven.Copies is { } copies ? format.Count(copies) : "none";
+    private static string PaidFor(PlanCosting costing, Estimate estimate, PressFormat format) =>
+        BreakEvenWords.Of(estimate, costing.Worked!.Prepared.Job, "", format).Short;
 }

@@ -18,7 +18,11 @@ public sealed partial class RunPlanPage : IDisposable
     private int? looked;
     private int? wanted;
     private bool moving;
-    private (PlanCosting Costing, int Quantity, RunAnswer? Answer)? answered;
+
+    // What is being typed: a quantity that can be worked out, or something that is none.
+    private int? typing;
+    private bool unread;
+    private (PlanCosting Costing, int Quantity, Outcome<RunAnswer> Answer)? answered;
 
     [Inject]
     private RunPlanService Service { get; set; } = default!;
@@ -44,8 +48,6 @@ public sealed partial class RunPlanPage : IDisposable
     [SupplyParameterFromQuery(Name = "plan")]
     public Guid? PlanId { get; set; }
 
-    private RunPlans.RunPlanPage? Self => this;
-
     private RunPlanView? Page { get; set; }
 
     private PressFormat Format => Press!.Format;
@@ -57,25 +59,32 @@ public sealed partial class RunPlanPage : IDisposable
 
     private int Pages => Page!.Edition.Parts.Sum(part => part.Part.Pages);
 
-    // The answer at the quantity looked at, or at the plan's own; worked out once for each.
-    private RunAnswer? Answer
+    private string EditionAddress => $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}";
+
+    // Looked at while the marker is dragged, else the plan's own.
+    private int Quantity => looked ?? Open!.Source.Plan.Quantity;
+
+    private RunAnswer? Answer => Open is { Worked: { } worked } && At(worked) is { Succeeded: true } answer ? answer.Value : null;
+
+    private IReadOnlyList<PlanProblem> Problems
     {
         get
         {
-            if (Open is not { Worked: { } worked } open)
-            {
-                return null;
-            }
-
-            var quantity = looked ?? open.Source.Plan.Quantity;
-            if (answered is not { } known || known.Costing != open || known.Quantity != quantity)
-            {
-                var outcome = worked.At(quantity);
-                answered = (open, quantity, outcome.Succeeded ? outcome.Value : null);
-            }
-
-            return answered.Value.Answer;
+            var standing = Open is { Worked: { } worked } ? At(worked).Problems : Open!.Problems;
+            return [.. standing.Select(found => PlanProblem.Of(found, Open.Source, EditionAddress, Format))];
         }
+    }
+
+    // Worked out once for each quantity.
+    private Outcome<RunAnswer> At(WorkedPlan worked)
+    {
+        var quantity = typing ?? Quantity;
+        if (answered is not { } known || known.Costing != Open || known.Quantity != quantity)
+        {
+            answered = (Open!, quantity, worked.At(quantity));
+        }
+
+        return answered.Value.Answer;
     }
 
     /// <inheritdoc/>
@@ -84,12 +93,14 @@ public sealed partial class RunPlanPage : IDisposable
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
-        looked = null;
+        looked = typing = null;
+        unread = false;
         if (Press is not null && (Page is null || Page.Title.Slug != Slug || Page.Edition.Printing != Printing))
         {
             // Nothing of the printing before is shown under this one's name while it is fetched, nor can it be changed.
             (Page, loaded) = (null, false);
             Page = await Handover.LoadAsync($"run/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
+            conflict = null;
             edits.Clear();
         }
 
@@ -104,7 +115,18 @@ public sealed partial class RunPlanPage : IDisposable
 
     private string ServiceName(string id) => Open?.Source.Postage.FirstOrDefault(service => service.Id == id)?.Name ?? id;
 
+    private BreakEvenWords PaidFor(RunAnswer answer) => BreakEvenWords.Of(answer.Estimate, Open!.Worked!.Prepared.Job, EditionAddress, Format);
+
     private void LookAt(int quantity) => looked = quantity;
+
+    // The sentence follows what is typed; where that is no quantity it says whose figures it shows.
+    private void Type(string text)
+    {
+        var count = Typed.Count(text, Format.Culture);
+        var stands = count is { } quantity && quantity is >= 1 and <= Job.MostCopies && Open?.Worked?.Prepared.LandedCost(quantity, out _) is null;
+        typing = stands && count != Quantity ? count : null;
+        unread = !stands;
+    }
 
     // Keys come faster than saves: of the quantities that pile up only the last is stored.
     private async Task MoveToAsync(int quantity)
@@ -137,16 +159,21 @@ public sealed partial class RunPlanPage : IDisposable
             return $"Write a whole number of copies from 1 to {Format.Count(Job.MostCopies)}.";
         }
 
-        var plan = Open!.Source.Plan;
-        if (Open.Worked?.Prepared.LandedCost(quantity, out _) is { } refused)
+        if (Open!.Worked?.Prepared.LandedCost(quantity, out _) is { } refused)
         {
-            return refused.Rule;
+            return PlanProblem.Of(refused, Open.Source, EditionAddress, Format).Words;
         }
 
-        return await SavePlanAsync(now => now with { Quantity = quantity }, $"{Format.Count(plan.Quantity)} copies to {Format.Count(quantity)}");
+        // Looked at until it is stored, so that nothing falls back in between.
+        (typing, unread, looked) = (null, false, quantity);
+        var problem = await SavePlanAsync(now => now with { Quantity = quantity }, before => $"{Format.Count(before.Quantity)} copies to {Format.Count(quantity)}");
+        looked = wanted;
+        return problem;
     }
 
-    private Task<string?> SavePlanAsync(Func<PlanRecord, PlanRecord> change, string what)
+    private Task<string?> SavePlanAsync(Func<PlanRecord, PlanRecord> change, string what) => SavePlanAsync(change, _ => what);
+
+    private Task<string?> SavePlanAsync(Func<PlanRecord, PlanRecord> change, Func<PlanRecord, string> what)
     {
         var id = Open!.Source.Plan.Id;
         return saves.DoAsync(async () =>
@@ -156,12 +183,23 @@ public sealed partial class RunPlanPage : IDisposable
                 return "This plan has been taken out in between.";
             }
 
-            if (await StoreAsync(change(before)) is { } refused)
+            var after = change(before);
+            if (PlanVersions.Same(before, after))
+            {
+                looked = wanted;
+                return null;
+            }
+
+            if (await StoreAsync(after) is { } refused)
             {
                 return refused;
             }
 
-            edits.Add(what, () => saves.DoAsync(() => StoreAsync(before with { Version = Stored(id)?.Version ?? before.Version })));
+            if (conflict is null)
+            {
+                edits.Add(what(before), () => TakenBackAsync(() => StoreAsync(before with { Version = Stored(id)?.Version ?? before.Version }), id));
+            }
+
             StateHasChanged();
             return null;
         });
@@ -174,8 +212,13 @@ public sealed partial class RunPlanPage : IDisposable
         var (now, refused, theirs) = await Service.SaveAsync(Press!.Record.Id, plan);
         if (theirs is not null)
         {
+            conflict = (plan, theirs);
             now = await Service.CostAsync(Press.Record.Id, theirs.Id);
             edits.Clear();
+        }
+        else if (refused is not null)
+        {
+            return refused;
         }
 
         Replace(plan.Id, now);
@@ -189,44 +232,6 @@ public sealed partial class RunPlanPage : IDisposable
         var (plan, refused) = await Service.AtShopAsync(Press!.Record.Id, Open!.Source.Plan, shopId);
         return plan is null
             ? refused
-            : await SavePlanAsync(now => now with { PriceListId = plan.PriceListId, ShopId = plan.ShopId, Finishing = plan.Finishing }, "shop");
+            : await SavePlanAsync(now => now with { PriceListId = plan.PriceListId, ShopId = plan.ShopId, Finishing = plan.Finishing, BenchSteps = plan.BenchSteps }, "shop");
     }
-
-    private async Task StartAsync()
-    {
-        (var now, problem) = await Service.StartAsync(Press!.Record.Id, Page!.Edition, FirstQuantity);
-        if (now is not null)
-        {
-            Page = Page with { Plans = [.. Page.Plans, now] };
-        }
-    }
-
-    private async Task TryBesideAsync()
-    {
-        var name = $"{Open!.Source.Plan.Name}, another way";
-        if (await Service.TryBesideAsync(Press!.Record.Id, Open.Source.Plan, name) is { } now)
-        {
-            Page = Page! with { Plans = [.. Page.Plans, now] };
-            Navigation.NavigateTo(Address(now.Source.Plan.Id));
-        }
-    }
-
-    private async Task ChooseAsync()
-    {
-        await Service.ChooseAsync(Press!.Record.Id, Open!.Source.Plan.Id);
-        Page = await Service.LoadAsync(Press.Record.Id, Slug, Printing);
-    }
-
-    private async Task TakeOutAsync()
-    {
-        await Service.DeleteAsync(Press!.Record.Id, Open!.Source.Plan.Id);
-        Replace(Open.Source.Plan.Id, null);
-        edits.Clear();
-        Navigation.NavigateTo($"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}/run");
-    }
-
-    private void Replace(Guid id, PlanCosting? now) =>
-        Page = Page! with { Plans = [.. Page.Plans.Select(plan => plan.Source.Plan.Id == id ? now : plan).OfType<PlanCosting>()] };
-
-    private string Address(Guid plan) => $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}/run?plan={plan}";
 }

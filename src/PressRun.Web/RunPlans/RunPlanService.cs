@@ -3,6 +3,7 @@ using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Shops;
 using PressRun.Data.Titles;
+using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
 using PressRun.Web.Charts;
 using PressRun.Web.Shared;
@@ -44,7 +45,7 @@ public sealed class RunPlanService(
     /// <summary>Works a plan out as it would be, without saving it.</summary>
     public static PlanCosting Try(PlanCosting costing, PlanRecord plan) => PlanCosting.Of(costing.Source with { Plan = plan });
 
-    /// <summary>Saves a plan and works it out again from what is stored.</summary>
+    /// <summary>Saves a plan and works it out again from what is stored; where somebody else was first, nothing is saved and theirs is answered.</summary>
     public async Task<(PlanCosting? Now, string? Problem, PlanRecord? Theirs)> SaveAsync(PressId press, PlanRecord plan)
     {
         switch (await plans.SaveAsync(press, plan))
@@ -52,7 +53,7 @@ public sealed class RunPlanService(
             case SaveResult<PlanRecord>.Saved saved:
                 return (await CostAsync(press, saved.Now.Id), null, null);
             case SaveResult<PlanRecord>.Conflict conflict:
-                return (null, "Somebody else changed this plan in between. Their version is shown; make your change again if it still holds.", conflict.Theirs);
+                return (null, null, conflict.Theirs);
             case SaveResult<PlanRecord>.Refused refused:
                 return (null, string.Join(" ", refused.Problems.Select(problem => problem.Rule)), null);
             default:
@@ -71,7 +72,7 @@ public sealed class RunPlanService(
         var list = await priceLists.InForceAsync(press, shopId, plan.Date) ?? await priceLists.InForceAsync(press, shopId, today);
         return list is null
             ? (null, "This shop has no price list yet that is in force. Add one in the shops' library.")
-            : (plan with { PriceListId = list.Id, ShopId = shopId, Finishing = [.. list.Prices.Finishing.Select(operation => operation.Name)] }, null);
+            : (plan with { PriceListId = list.Id, ShopId = shopId, Finishing = [.. list.Prices.Finishing.Select(operation => operation.Name)], BenchSteps = StepsBeside(list.Prices, plan.BenchSteps) }, null);
     }
 
     /// <summary>A first plan for an edition that has none: at the first shop with a list in force, on all its finishing and every bench step.</summary>
@@ -83,7 +84,7 @@ public sealed class RunPlanService(
             if (await priceLists.InForceAsync(press, shop.Id, today) is { } list)
             {
                 var plan = new PlanRecord(
-                    Guid.Empty, edition.Id, shop.Name, list.Id, shop.Id, today, quantity, null, new Dictionary<Guid, string>(), null, null, true, 0);
+                    Guid.Empty, edition.Id, shop.Name, list.Id, shop.Id, today, quantity, null, new Dictionary<Guid, string>(), null, StepsBeside(list.Prices, null), true, 0);
                 return await plans.AddAsync(press, plan) is SaveResult<PlanRecord>.Saved saved
                     ? (await CostAsync(press, saved.Now.Id), null)
                     : (null, "The plan could not be stored.");
@@ -93,6 +94,10 @@ public sealed class RunPlanService(
         return (null, "No shop has a price list yet. Add one in the shops' library, and this page works out what a run costs there.");
     }
 
+    // A shop that sells nothing but whole books leaves only packing to be done at home.
+    private static IReadOnlyList<string>? StepsBeside(Shop prices, IReadOnlyList<string>? steps) =>
+        prices.Sheets.Count > 0 || prices.BookPrices.Count == 0 ? steps : [BenchStep.Pack];
+
     /// <summary>A copy of a plan to try something beside it.</summary>
     public async Task<PlanCosting?> TryBesideAsync(PressId press, PlanRecord plan, string name) =>
         await plans.DuplicateAsync(press, plan.Id, name) is SaveResult<PlanRecord>.Saved saved ? await CostAsync(press, saved.Now.Id) : null;
@@ -100,8 +105,21 @@ public sealed class RunPlanService(
     /// <summary>Makes a plan the one that the edition goes by.</summary>
     public async Task ChooseAsync(PressId press, Guid plan) => await plans.ChooseAsync(press, plan);
 
-    /// <summary>Takes a plan out.</summary>
-    public async Task DeleteAsync(PressId press, Guid plan) => await plans.DeleteAsync(press, plan);
+    /// <summary>Takes a plan out; a sentence where the shelf goes by it.</summary>
+    public async Task<string?> DeleteAsync(PressId press, Guid plan)
+    {
+        if (await plans.LoadAsync(press, plan) is { Chosen: true })
+        {
+            return "The shelf goes by this plan. Go by another one first.";
+        }
+
+        await plans.DeleteAsync(press, plan);
+        return null;
+    }
+
+    /// <summary>Puts a plan back that was taken out, after the one it stood behind; null where it cannot be any more.</summary>
+    public async Task<PlanCosting?> PutBackAsync(PressId press, PlanRecord plan, Guid? after) =>
+        await plans.PutBackAsync(press, plan, after) is SaveResult<PlanRecord>.Saved saved ? await CostAsync(press, saved.Now.Id) : null;
 
     private async Task<IReadOnlyList<PastRun>> PastAsync(PressId press, IReadOnlyList<EditionRecord> printed)
     {

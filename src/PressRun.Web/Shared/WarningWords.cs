@@ -8,12 +8,18 @@ namespace PressRun.Web.Shared;
 public static class WarningWords
 {
     /// <summary>What a warning says.</summary>
-    public static string Of(Warning warning, CopyEstimate copy, Trim trim, PressFormat format) => warning.Code switch
+    /// <param name="warning">One of the estimate's.</param>
+    /// <param name="estimate">What it warns of.</param>
+    /// <param name="trim">The edition's.</param>
+    /// <param name="format">How figures are written.</param>
+    public static string Of(Warning warning, Estimate estimate, Trim trim, PressFormat format) => warning.Code switch
     {
         WarningCode.CreepExceedsTrim when trim.ForeEdge.Millimetres == 0m =>
-            $"The innermost leaves stand out by {format.Thickness(copy.Creep)}, and the fore-edge is not trimmed.",
+            $"The innermost leaves stand out by {format.Thickness(estimate.Copy.Creep)}, and the fore-edge is not trimmed.",
         WarningCode.CreepExceedsTrim =>
-            $"The innermost leaves stand out by {format.Thickness(copy.Creep)}, and the fore-edge trim takes off only {format.Length(trim.ForeEdge)}.",
+            $"The innermost leaves stand out by {format.Thickness(estimate.Copy.Creep)}, and the fore-edge trim takes off only {format.Length(trim.ForeEdge)}.",
+        WarningCode.HeavyCarton =>
+            $"A carton of {format.Mass(estimate.Freight.HeaviestCarton)} is heavier than {format.Mass(FreightEstimate.LiftingLimit)}: lift it in two or with a trolley, and follow local guidance on lifting.",
         _ => warning.Message,
     };
 }

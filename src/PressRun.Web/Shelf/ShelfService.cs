@@ -11,8 +11,8 @@ namespace PressRun.Web.Shelf;
 /// <param name="Total">Titles found in all.</param>
 public sealed record ShelfView(IReadOnlyList<TitleOnShelf> Titles, int Total)
 {
-    /// <summary>Printings shown.</summary>
-    public int Printings => Titles.Sum(title => title.Editions.Count);
+    /// <summary>Printings shown that were made; of one that is only planned there are no copies.</summary>
+    public int Printings => Titles.Sum(title => title.Editions.Count(edition => edition.Edition.CopiesPrinted is not null));
 
     /// <summary>Copies on hand of all that is shown.</summary>
     public int CopiesOnHand => Titles.Sum(title => title.CopiesOnHand);

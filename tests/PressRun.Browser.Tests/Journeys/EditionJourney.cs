@@ -29,6 +29,7 @@ public sealed class EditionJourney(Chromium chromium, SampleApp sample)
         var pages = Format.Count(plan.Edition.Parts[Inside].Part.Pages);
         await visit.TypeAsync("Pages of inside", pages);
         await Expect(visit.Page.Locator(".consequences")).ToContainTextAsync("As you type");
+        await Expect(visit.Page.Locator("p.sentence").First).ToContainTextAsync($"{Format.Count(plan.Edition.Parts.Sum(part => part.Part.Pages))} pages");
         await Comes.ToWhatTheEngineSaysAsync(visit.Page, plan, Format);
         Assert.Equal(book.Edition.Parts, (await sample.Stored.EditionAsync(book.Slug, 2))!.Parts);
         await visit.Field("Pages of inside").PressAsync("Enter");
@@ -147,6 +148,13 @@ public sealed class EditionJourney(Chromium chromium, SampleApp sample)
         var plan = await sample.Stored.ChosenPlanAsync(next.Id);
         Assert.Equal((await sample.Stored.ChosenPlanAsync(book.Edition.Id)).Plan.Quantity, plan.Plan.Quantity);
         await Comes.ToWhatTheEngineSaysAsync(visit.Page, plan, Format);
+
+        var undo = visit.Page.Locator(".undo button");
+        await Expect(undo).ToHaveTextAsync("Undo copying the second printing forward");
+        await undo.ClickAsync();
+        await Expect(visit.Page.Locator("p.sentence").First).ToContainTextAsync("The second printing has");
+        await visit.Page.WaitForURLAsync($"**/titles/{book.Slug}/2");
+        Assert.Null(await sample.Stored.EditionAsync(book.Slug, 3));
         visit.WasQuiet();
     }
 

@@ -31,4 +31,21 @@ public class EditionDifferenceTests
             ],
             EditionDifference.Of(mine, theirs, id => id == "thin" ? "Thin" : id, Written.Metric));
     }
+
+    [Fact]
+    public void How_many_copies_there_are_of_two_printings_is_no_change_of_the_book()
+    {
+        var first = Records.Edition();
+        var planned = first with { Printing = 3, CopiesPrinted = null, PrintedOn = null, CopiesOnHand = 0, Price = 7m };
+        Assert.Equal(["Price"], EditionDifference.OfBook(first, planned, id => id, Written.Metric).Select(difference => difference.What));
+    }
+
+    [Fact]
+    public void A_save_that_changes_nothing_is_known_as_such()
+    {
+        var edition = Records.Edition();
+        Assert.True(EditionDifference.None(edition, edition with { Parts = [.. edition.Parts], FixedCosts = [.. edition.FixedCosts], Version = 9 }));
+        Assert.False(EditionDifference.None(edition, edition with { Parts = [.. edition.Parts.Skip(1)] }));
+        Assert.False(EditionDifference.None(edition, edition with { Price = 7m }));
+    }
 }

@@ -1,7 +1,6 @@
-using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
+using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
-using PressRun.Engine.Paper;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Tests.Support;
 
@@ -9,10 +8,12 @@ namespace PressRun.Web.Tests.RunPlans;
 
 public class PlanDifferenceTests
 {
+    private static readonly BenchRates PackingToo = ARun.Job.Bench with { Steps = [.. ARun.Job.Bench.Steps, new BenchStep(BenchStep.Pack, 5m, 4m, 0m, 0m, 1, 0m)] };
+
     [Fact]
     public void Each_line_says_how_the_second_plan_differs_and_equal_ones_say_nothing()
     {
-        var rows = PlanDifference.Of(Plan(100), Plan(120), Written.Metric).ToDictionary(row => row.What);
+        var rows = Rows(APlan.Source(100), APlan.Source(120));
         Assert.Equal("20 more", rows["Copies"].Says);
         Assert.Null(rows["Shop"].Says);
         Assert.Null(rows["A copy weighs"].Says);
@@ -24,18 +25,38 @@ public class PlanDifferenceTests
     {
         for (var quantity = 101; quantity < 130; quantity++)
         {
-            var row = PlanDifference.Of(Plan(100), Plan(quantity), Written.Metric).Single(line => line.What == "A copy costs");
+            var row = Rows(APlan.Source(100), APlan.Source(quantity))["A copy costs"];
             var shown = decimal.Parse(row.First, Written.Metric.Culture) - decimal.Parse(row.Second, Written.Metric.Culture);
             Assert.Equal(shown == 0m ? null : $"{shown:0.00} cheaper", row.Says);
         }
     }
 
-    private static (PlanCosting Costing, RunAnswer Answer) Plan(int quantity)
+    [Fact]
+    public void Runs_of_different_size_are_compared_by_the_copy_and_none_of_them_is_called_dearer_as_a_whole()
     {
-        var press = new PressRecord(PressId.New(), "A press", "USD", UnitSystem.Metric, PaperRegion.Iso, false, 1);
-        var plan = new PlanRecord(
-            Guid.NewGuid(), Guid.NewGuid(), "A plan", Guid.NewGuid(), "willow", ARun.Day, quantity, null, new Dictionary<Guid, string>(), null, null, true, 1);
-        var costing = PlanCosting.Of(new JobSource(press, Records.Edition(), plan, ARun.Shop, ARun.Stocks, ARun.Job.Bench, [], [], ARun.Job.Channels));
-        return (costing, costing.Worked!.At(quantity).Value);
+        var rows = Rows(APlan.Source(100), APlan.Source(200));
+        Assert.Equal("of another number of copies", rows["Landed cost"].Says);
+        Assert.False(rows.ContainsKey("Of it cash"));
+        // A copy is folded in 36 seconds, whatever the run.
+        Assert.Equal(("0.6", "0.6", null), (rows["Your minutes a copy"].First, rows["Your minutes a copy"].Second, rows["Your minutes a copy"].Says));
     }
+
+    [Fact]
+    public void Who_only_packs_at_home_has_the_shop_bind()
+    {
+        var packed = APlan.Source(100, plan => plan with { BenchSteps = [BenchStep.Pack] }) with { Bench = PackingToo };
+        var row = Rows(APlan.Source(100) with { Bench = PackingToo }, packed)["Bound"];
+        Assert.Equal(("at your own table", "by the shop"), (row.First, row.Second));
+    }
+
+    [Fact]
+    public void Where_the_shop_binds_no_staples_and_blades_of_ones_own_are_used_up()
+    {
+        var bench = PackingToo with { Consumables = [new Consumable("staples", 0.01m)] };
+        Assert.Equal(1.00m, APlan.Estimate((APlan.Source() with { Bench = bench }).Build()).Totals.Consumables);
+        Assert.Equal(0m, APlan.Estimate((APlan.Source(change: plan => plan with { BenchSteps = [BenchStep.Pack] }) with { Bench = bench }).Build()).Totals.Consumables);
+    }
+
+    private static Dictionary<string, PlanDifference> Rows(JobSource first, JobSource second) =>
+        PlanDifference.Of(APlan.Worked(first), APlan.Worked(second), Written.Metric).ToDictionary(row => row.What);
 }

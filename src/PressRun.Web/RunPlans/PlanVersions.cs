@@ -1,0 +1,67 @@
+using PressRun.Data.RunPlans;
+using PressRun.Data.Shops;
+using PressRun.Data.Titles;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.RunPlans;
+
+/// <summary>Two versions of one plan as it is stored.</summary>
+public static class PlanVersions
+{
+    /// <summary>True where both say the same, whatever their row versions.</summary>
+    public static bool Same(PlanRecord first, PlanRecord second) =>
+        first with { Stocks = second.Stocks, Finishing = second.Finishing, BenchSteps = second.BenchSteps, Version = second.Version } == second
+        && first.Stocks.Count == second.Stocks.Count
+        && first.Stocks.All(stock => second.Stocks.TryGetValue(stock.Key, out var other) && other == stock.Value)
+        && Same(first.Finishing, second.Finishing)
+        && Same(first.BenchSteps, second.BenchSteps);
+
+    /// <summary>Every field in which two versions differ, in words.</summary>
+    /// <param name="first">One version.</param>
+    /// <param name="second">The other.</param>
+    /// <param name="source">What the plan is costed from: its parts, papers, and the operations there are.</param>
+    /// <param name="shops">The press's shops with their price lists.</param>
+    /// <param name="format">How figures are written.</param>
+    public static IReadOnlyList<(string What, string First, string Second)> Differences(
+        PlanRecord first, PlanRecord second, JobSource source, IReadOnlyList<ShopRecord> shops, PressFormat format)
+    {
+        var differences = new List<(string, string, string)>();
+        void Compare(string what, Func<PlanRecord, string> words)
+        {
+            if (words(first) is var one && words(second) is var two && one != two)
+            {
+                differences.Add((what, one, two));
+            }
+        }
+
+        Compare("Called", plan => plan.Name);
+        Compare("Shop", plan => shops.FirstOrDefault(shop => shop.Id == plan.ShopId)?.Name ?? plan.ShopId);
+        Compare("Prices from", plan => List(plan, shops) is { } list ? format.Day(list.ValidFrom) : "another list");
+        Compare("Copies", plan => format.Count(plan.Quantity));
+        foreach (var part in source.Edition.Parts)
+        {
+            Compare($"Paper of {part.Part.Name}", plan => Paper(plan, part, source));
+        }
+
+        Compare("The shop does", plan => Listed(plan.Finishing, source.PriceList.Finishing.Select(operation => operation.Name)));
+        Compare("You do", plan => Listed(plan.BenchSteps, source.Bench.Steps.Select(step => step.Name)));
+        Compare("Postage as of", plan => format.Day(plan.Date));
+        Compare("Quantities shown", plan => plan.Ladder is { } range ? $"{format.Count(range.From)} to {format.Count(range.To)}" : "around the run");
+        return differences;
+    }
+
+    private static bool Same(IReadOnlyList<string>? first, IReadOnlyList<string>? second) =>
+        first is null ? second is null : second is not null && first.SequenceEqual(second, StringComparer.Ordinal);
+
+    private static PriceListHead? List(PlanRecord plan, IReadOnlyList<ShopRecord> shops) =>
+        shops.SelectMany(shop => shop.PriceLists).FirstOrDefault(list => list.Id == plan.PriceListId);
+
+    private static string Paper(PlanRecord plan, EditionPart part, JobSource source)
+    {
+        var id = plan.Stocks.TryGetValue(part.Id, out var own) ? own : part.Part.StockId;
+        return source.Stocks.FirstOrDefault(stock => stock.Id == id)?.Name ?? id;
+    }
+
+    private static string Listed(IReadOnlyList<string>? taken, IEnumerable<string> all) =>
+        string.Join(", ", taken ?? [.. all]) is { Length: > 0 } words ? words : "nothing";
+}

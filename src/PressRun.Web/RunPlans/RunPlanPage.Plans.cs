@@ -1,0 +1,114 @@
+using System.Globalization;
+using PressRun.Data.RunPlans;
+
+namespace PressRun.Web.RunPlans;
+
+/// <content>Plans added, chosen, taken out and taken back, and the choice between two people's versions of one.</content>
+public sealed partial class RunPlanPage
+{
+    private (PlanRecord Mine, PlanRecord Theirs)? conflict;
+
+    private IReadOnlyList<(string, string, string)> Differences => conflict is var (mine, theirs) && Page!.Plans.FirstOrDefault(plan => plan.Source.Plan.Id == mine.Id) is { } costing
+        ? PlanVersions.Differences(mine, theirs, costing.Source, Page.Shops, Format)
+        : [];
+
+    private async Task StartAsync()
+    {
+        (var now, problem) = await Service.StartAsync(Press!.Record.Id, Page!.Edition, FirstQuantity);
+        if (now is not null)
+        {
+            Page = Page with { Plans = [.. Page.Plans, now] };
+        }
+    }
+
+    private async Task TryBesideAsync()
+    {
+        var from = Open!.Source.Plan;
+        if (await Service.TryBesideAsync(Press!.Record.Id, from, $"{from.Name}, another way") is { } now)
+        {
+            var added = now.Source.Plan;
+            Page = Page! with { Plans = [.. Page.Plans, now] };
+            edits.Add($"trying {added.Name}", () => TakenBackAsync(() => OutAsync(added.Id), from.Id));
+            Navigation.NavigateTo(Address(added.Id));
+        }
+    }
+
+    private async Task ChooseAsync()
+    {
+        var (chosen, before) = (Open!.Source.Plan, Page!.Plans.FirstOrDefault(plan => plan.Source.Plan.Chosen)?.Source.Plan);
+        await GoByAsync(chosen.Id);
+        if (before is not null)
+        {
+            edits.Add($"going by {chosen.Name}", () => saves.DoAsync(() => GoByAsync(before.Id)));
+        }
+    }
+
+    private async Task<string?> GoByAsync(Guid plan)
+    {
+        await Service.ChooseAsync(Press!.Record.Id, plan);
+        Page = await Service.LoadAsync(Press.Record.Id, Slug, Printing);
+        return null;
+    }
+
+    private async Task TakeOutAsync()
+    {
+        var plan = Open!.Source.Plan;
+        var place = Page!.Plans.TakeWhile(other => other.Source.Plan.Id != plan.Id).Count();
+        var after = place > 0 ? Page.Plans[place - 1].Source.Plan.Id : (Guid?)null;
+        problem = await saves.DoAsync(() => OutAsync(plan.Id));
+        if (problem is null)
+        {
+            edits.Add($"taking out {plan.Name}", () => TakenBackAsync(() => BackAsync(plan, place, after), plan.Id));
+            Navigation.NavigateTo(Address(null));
+        }
+    }
+
+    private async Task<string?> OutAsync(Guid plan)
+    {
+        if (await Service.DeleteAsync(Press!.Record.Id, plan) is { } refused)
+        {
+            return refused;
+        }
+
+        Replace(plan, null);
+        return null;
+    }
+
+    private async Task<string?> BackAsync(PlanRecord plan, int place, Guid? after)
+    {
+        if (await Service.PutBackAsync(Press!.Record.Id, plan, after) is not { } now)
+        {
+            return "The plan could not be put back: what it was made of is gone.";
+        }
+
+        Page = Page! with { Plans = [.. Page.Plans.Take(place), now, .. Page.Plans.Skip(place)] };
+        return null;
+    }
+
+    // Shows the plan that an edit was about once it is taken back.
+    private async Task<string?> TakenBackAsync(Func<Task<string?>> work, Guid plan)
+    {
+        var refused = await saves.DoAsync(work);
+        if (refused is null && Open?.Source.Plan.Id != plan)
+        {
+            Navigation.NavigateTo(Address(plan));
+        }
+
+        return refused;
+    }
+
+    private async Task KeepMineAsync()
+    {
+        var (mine, theirs) = conflict!.Value;
+        conflict = null;
+        problem = await saves.DoAsync(() => StoreAsync(mine with { Version = theirs.Version }));
+    }
+
+    private void TakeTheirs() => conflict = null;
+
+    private void Replace(Guid id, PlanCosting? now) =>
+        Page = Page! with { Plans = [.. Page.Plans.Select(plan => plan.Source.Plan.Id == id ? now : plan).OfType<PlanCosting>()] };
+
+    private string Address(Guid? plan) =>
+        $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}/run{(plan is { } named ? $"?plan={named}" : "")}";
+}
