@@ -48,6 +48,7 @@ internal sealed class Cluster(DataFolder folder, PostgresBinaries binaries, Serv
         }
 
         Directory.CreateDirectory(making, OwnerOnly);
+        File.SetUnixFileMode(making, OwnerOnly);
         user.Give(making);
         File.Delete(passwordFile);
         DataFolder.WriteSecret(passwordFile, password);

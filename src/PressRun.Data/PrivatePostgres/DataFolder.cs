@@ -70,7 +70,7 @@ internal sealed class DataFolder : IDisposable
         {
             try
             {
-                return new DataFolder(path, new FileStream(System.IO.Path.Combine(path, "in-use"), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None));
+                return new DataFolder(path, new FileStream(System.IO.Path.Combine(path, "in-use"), OwnersFile(FileMode.OpenOrCreate, FileAccess.ReadWrite)));
             }
             catch (UnauthorizedAccessException exception)
             {
@@ -88,14 +88,19 @@ internal sealed class DataFolder : IDisposable
         }
     }
 
-    // Whatever root's umask is, the server's user must come through; what is secret in the folder is closed by itself.
+    // Whatever the umask is: nobody else reads a new folder. Root's server runs as another user, who must come through; what is secret in
+    // the folder is closed by itself. A folder that was there already is as its owner made it.
     private static void Make(string path)
     {
-        var isNew = !Directory.Exists(path);
-        Directory.CreateDirectory(path);
-        if (isNew && Environment.IsPrivilegedProcess)
+        if (Directory.Exists(path))
         {
-            File.SetUnixFileMode(path, OwnerOnly | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute);
+            return;
+        }
+
+        Directory.CreateDirectory(path);
+        if (!OperatingSystem.IsWindows())
+        {
+            File.SetUnixFileMode(path, Environment.IsPrivilegedProcess ? OwnerOnly | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute : OwnerOnly);
         }
     }
 
@@ -134,10 +139,12 @@ internal sealed class DataFolder : IDisposable
     /// <summary>Writes a new file that nobody but its owner can read at any moment.</summary>
     public static void WriteSecret(string path, string secret)
     {
-        var file = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite };
-        using var writer = new StreamWriter(path, file);
+        using var writer = new StreamWriter(path, OwnersFile(FileMode.CreateNew, FileAccess.Write));
         writer.Write(secret);
     }
+
+    private static FileStreamOptions OwnersFile(FileMode mode, FileAccess access) =>
+        new() { Mode = mode, Access = access, Share = FileShare.None, UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite };
 
     /// <inheritdoc/>
     public void Dispose() => held.Dispose();

@@ -45,6 +45,7 @@ public static class StockComparer
 
             foreach (var (quantity, costed, refusedAt) in ofQuantities)
             {
+                cancellation.ThrowIfCancellationRequested();
                 var estimate = outcome.Value.Estimate(quantity);
                 if (estimate.Succeeded)
                 {
@@ -64,10 +65,10 @@ public static class StockComparer
         }
 
         List<ComparedRow> rows = [.. ofQuantities.SelectMany(ofQuantity => ofQuantity.Rows)];
-        return Outcome<StockComparison>.Of(new StockComparison(rows, Halves(job, request, refused), refused));
+        return Outcome<StockComparison>.Of(new StockComparison(rows, Halves(job, request, refused, cancellation), refused));
     }
 
-    private static List<HalvesRow> Halves(Job job, ComparisonRequest request, List<RefusedCombination> refused)
+    private static List<HalvesRow> Halves(Job job, ComparisonRequest request, List<RefusedCombination> refused, CancellationToken cancellation)
     {
         var halves = new List<HalvesRow>();
         foreach (var choice in request.Halves)
@@ -84,6 +85,7 @@ public static class StockComparer
             var (other, otherCopy) = ready.OtherHalf is { } block ? (block, ready.CopyOf(block)) : (ready.Block, ready.Copy);
             foreach (var quantity in request.Quantities)
             {
+                cancellation.ThrowIfCancellationRequested();
                 var estimate = ready.Estimate(quantity);
                 if (estimate.Succeeded)
                 {

@@ -31,12 +31,12 @@ public static class Keys
     /// <param name="problems">Where problems go.</param>
     public static void CheckKnown(string? id, IReadOnlySet<string>? known, JsonPath path, string what, ProblemList problems)
     {
-        if (id is null || known is null || known.Contains(id) || problems.IsFull)
+        if (id is null || known is null || known.Contains(id))
         {
             return;
         }
 
-        var meant = Nearest.To(id, known) is { } near ? $" Did you mean \"{near}\"?" : string.Empty;
+        var meant = !problems.IsFull && Nearest.To(id, known) is { } near ? $" Did you mean \"{near}\"?" : string.Empty;
         problems.Add(path, id, $"There is no {what} with this id.{meant}");
     }
 }

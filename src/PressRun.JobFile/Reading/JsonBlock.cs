@@ -61,7 +61,7 @@ public sealed partial class JsonBlock
             }
             else
             {
-                problems.Add(path.Member(member.Name), member.Value, $"The key \"{member.Name}\" stands twice in one object; keep one of them.");
+                problems.Add(path.Member(member.Name), member.Value, $"The key \"{Excerpt.Of(member.Name)}\" stands twice in one object; keep one of them.");
             }
         }
 
@@ -157,13 +157,11 @@ public sealed partial class JsonBlock
     {
         foreach (var (name, value) in members)
         {
-            if (asked.Contains(name) || Problems.IsFull)
+            if (!asked.Contains(name))
             {
-                continue;
+                var meant = !Problems.IsFull && Nearest.To(name, asked) is { } near ? $" Did you mean \"{near}\"?" : string.Empty;
+                Problems.Add(Path.Member(name), value, $"The key \"{Excerpt.Of(name)}\" is not known here.{meant}");
             }
-
-            var meant = Nearest.To(name, asked) is { } near ? $" Did you mean \"{near}\"?" : string.Empty;
-            Problems.Add(Path.Member(name), value, $"The key \"{name}\" is not known here.{meant}");
         }
     }
 

@@ -7,6 +7,9 @@ namespace PressRun.JobFile.Reading;
 /// <c>$.stocks['silk-cover'].weight</c>. Kept as a chain, so that nothing is written out until a problem needs it.</summary>
 public sealed class JsonPath
 {
+    // As long as an id may be, so that every path into a file that means well is whole.
+    private const int LongestName = 200;
+
     private readonly JsonPath? parent;
     private readonly string name;
     private readonly int index;
@@ -24,8 +27,8 @@ public sealed class JsonPath
     /// <summary>A path that goes on from a place already written out, such as <c>$.shops[2]</c>.</summary>
     public static JsonPath StartingAt(string place) => new(null, place, -1);
 
-    /// <summary>The path of a member of the object at this path.</summary>
-    public JsonPath Member(string member) => new(this, member, -1);
+    /// <summary>The path of a member of the object at this path; of a key longer than an id may be, its beginning and an ellipsis.</summary>
+    public JsonPath Member(string member) => new(this, Excerpt.Of(member, LongestName), -1);
 
     /// <summary>The path of an item, counted from 0, of the array at this path.</summary>
     public JsonPath Item(int item) => new(this, string.Empty, item);

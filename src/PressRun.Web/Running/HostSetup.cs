@@ -35,6 +35,12 @@ public static class HostSetup
             {
                 options.KnownProxies.Add(proxy);
             }
+
+            // A forwarded host stands in for the request's own and so must be one that the app answers to.
+            foreach (var host in AllowedHosts(builder.Configuration))
+            {
+                options.AllowedHosts.Add(host);
+            }
         });
     }
 
@@ -43,6 +49,7 @@ public static class HostSetup
     {
         ArgumentNullException.ThrowIfNull(app);
         app.UseForwardedHeaders();
+        app.UseBrokenRequestAnswers();
         if (app.Configuration["PathBase"] is { Length: > 0 } pathBase)
         {
             app.UsePathBase(pathBase.StartsWith('/') ? pathBase : "/" + pathBase);
@@ -96,6 +103,9 @@ public static class HostSetup
         return string.Equals(host, "localhost", StringComparison.OrdinalIgnoreCase)
             || (IPAddress.TryParse(host, out var parsed) && IPAddress.IsLoopback(parsed));
     }
+
+    private static string[] AllowedHosts(ConfigurationManager configuration) =>
+        (configuration["AllowedHosts"] ?? "").Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 
     private static IEnumerable<IPAddress> Proxies(ConfigurationManager configuration) =>
         (configuration[$"{PressRunOptions.Section}:{nameof(PressRunOptions.TrustedProxies)}"] ?? "")

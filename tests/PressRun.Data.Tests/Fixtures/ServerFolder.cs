@@ -50,6 +50,10 @@ internal sealed partial class ServerFolder : IDisposable
         }
     }
 
+    /// <summary>Sets which permissions new files of this process do without, and tells which they were.</summary>
+    [LibraryImport("libc", EntryPoint = "umask")]
+    public static partial int SetUmask(int withheld);
+
     [LibraryImport("libc", EntryPoint = "kill")]
     private static partial int Signal(int process, int signal);
 }

@@ -43,13 +43,15 @@ internal sealed class ApiHost : IAsyncDisposable
 
     public static JsonObject Sample() => JsonNode.Parse(JobResources.SampleJob)!.AsObject();
 
-    public Task<HttpResponseMessage> Post(string path, JsonNode job) => Post(path, Encoding.UTF8.GetBytes(job.ToJsonString()), "application/json");
+    public Task<HttpResponseMessage> Post(string path, JsonNode job, CancellationToken cancel = default) =>
+        Post(path, Encoding.UTF8.GetBytes(job.ToJsonString()), "application/json", cancel);
 
-    public Task<HttpResponseMessage> Post(string path, byte[] body, string? mediaType)
+    public async Task<HttpResponseMessage> Post(string path, byte[] body, string? mediaType, CancellationToken cancel = default)
     {
+        using var ended = CancellationTokenSource.CreateLinkedTokenSource(cancel, TestContext.Current.CancellationToken);
         var content = new ByteArrayContent(body);
         content.Headers.ContentType = mediaType is null ? null : MediaTypeHeaderValue.Parse(mediaType);
-        return Client.PostAsync(path, content, TestContext.Current.CancellationToken);
+        return await Client.PostAsync(path, content, ended.Token);
     }
 
     public async ValueTask DisposeAsync()

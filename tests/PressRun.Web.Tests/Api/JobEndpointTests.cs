@@ -156,6 +156,75 @@ public class JobEndpointTests
         }
     }
 
+    [Fact(Timeout = 300_000)]
+    public async Task A_short_job_is_answered_beside_a_long_one_and_a_long_one_that_nobody_waits_for_any_more_makes_room()
+    {
+        var settings = new Dictionary<string, string?> { ["MostAtOnce"] = "1", ["MostLongAtOnce"] = "1", ["MostWaiting"] = "0", ["LongestSeconds"] = "600" };
+        await using var host = await ApiHost.Start(settings.ToDictionary(setting => "PressRun:Api:" + setting.Key, setting => setting.Value));
+        using var away = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        var endless = host.Post("/api/v1/ladder", EndlessLadder(), away.Token);
+        await Eventually(async () =>
+        {
+            // It may have been turned away itself, while the other one had its turn.
+            endless = endless.IsCompleted ? host.Post("/api/v1/ladder", EndlessLadder(), away.Token) : endless;
+            return await StatusOf(host, "/api/v1/ladder", LongLadder()) == HttpStatusCode.ServiceUnavailable;
+        });
+
+        // The turn of the short ones is taken for as long as the long ladder is read.
+        await Eventually(async () => await StatusOf(host, "/api/v1/estimate", ApiHost.Sample()) == HttpStatusCode.OK);
+        Assert.Equal(HttpStatusCode.OK, await StatusOf(host, "/api/v1/ladder", ApiHost.Sample()));
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, await StatusOf(host, "/api/v1/ladder", LongLadder()));
+        Assert.False(endless.IsCompleted);
+        await away.CancelAsync();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => endless);
+        await Eventually(async () => await StatusOf(host, "/api/v1/ladder", LongLadder()) == HttpStatusCode.OK);
+    }
+
+    private static async Task Eventually(Func<Task<bool>> holds)
+    {
+        while (!await holds())
+        {
+            await Task.Delay(20, TestContext.Current.CancellationToken);
+        }
+    }
+
+    private static async Task<HttpStatusCode> StatusOf(ApiHost host, string path, JsonNode job)
+    {
+        using var answer = await host.Post(path, job);
+        return answer.StatusCode;
+    }
+
+    // A million quantities of sixty parts, each of which looks at a hundred sheets: hours of work for a test, were it done.
+    private static JsonObject EndlessLadder()
+    {
+        var job = LongLadder();
+        job["ladder"] = JsonNode.Parse("""{ "from": 1, "to": 1000000, "step": 1000 }""");
+        var parts = job["edition"]!["parts"]!.AsArray();
+        var part = parts[1]!;
+        part["pages"] = 4;
+        while (parts.Count < 60)
+        {
+            parts.Add(part.DeepClone());
+        }
+
+        var shop = job["shop"]!;
+        var (sheetId, sheet) = shop["sheets"]!.AsObject().First();
+        foreach (var number in Enumerable.Range(0, 99))
+        {
+            shop["sheets"]![$"sheet {number}"] = sheet!.DeepClone();
+            foreach (var prices in new[] { shop["print"]!.AsArray(), shop["paper"]!.AsArray() })
+            {
+                foreach (var price in prices.Where(price => price!["sheet"]!.GetValue<string>() == sheetId).Select(price => price!.DeepClone()).ToList())
+                {
+                    price["sheet"] = $"sheet {number}";
+                    prices.Add(price);
+                }
+            }
+        }
+
+        return job;
+    }
+
     private static JsonObject LongLadder()
     {
         var job = ApiHost.Sample();

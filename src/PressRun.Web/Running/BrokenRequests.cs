@@ -1,0 +1,36 @@
+namespace PressRun.Web.Running;
+
+/// <summary>Answers a request that is broken itself with a 4xx status, since nothing is wrong with the server.</summary>
+public static class BrokenRequests
+{
+    private const int MostPort = 65_535;
+
+    /// <summary>Refuses requests without a host, as HTTP/1.0 allows them, or with a port that is none: no address of a page could be told from
+    /// them. What is found broken while a body is read gets the status that the web server has for it.</summary>
+    public static void UseBrokenRequestAnswers(this IApplicationBuilder app) => app.Use(async (context, next) =>
+    {
+        if (!context.Request.Host.HasValue || context.Request.Host.Port is < 0 or > MostPort)
+        {
+            context.Response.StatusCode = StatusCodes.Status400BadRequest;
+            return;
+        }
+
+        try
+        {
+            await next(context);
+        }
+        catch (IOException problem) when (!context.Response.HasStarted && StatusOf(problem) is { } status)
+        {
+            context.Response.Clear();
+            context.Response.StatusCode = status;
+        }
+    });
+
+    // The web server tells of a chunk whose size overflows as of any failed transfer, with the overflow inside.
+    private static int? StatusOf(IOException problem) => problem switch
+    {
+        BadHttpRequestException bad => bad.StatusCode,
+        { InnerException: OverflowException } => StatusCodes.Status400BadRequest,
+        _ => null,
+    };
+}

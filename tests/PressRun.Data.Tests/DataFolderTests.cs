@@ -1,0 +1,43 @@
+using Microsoft.Extensions.Logging.Abstractions;
+using PressRun.Data.PrivatePostgres;
+using PressRun.Data.Running;
+using PressRun.Data.Tests.Fixtures;
+
+namespace PressRun.Data.Tests;
+
+/// <summary>The umask is the whole process's, so nothing runs beside this.</summary>
+[CollectionDefinition(DisableParallelization = true)]
+public sealed class OwnUmask;
+
+[Collection<OwnUmask>]
+public sealed class DataFolderTests
+{
+    private const UnixFileMode OwnersFolder = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
+    private const int WithholdsNothing = 0;
+    private const int WithholdsAllFromOthers = 63; // 077 in octal.
+
+    [Theory]
+    [InlineData(WithholdsNothing)]
+    [InlineData(WithholdsAllFromOthers)]
+    public async Task Whatever_the_umask_nobody_but_the_servers_user_reads_the_data(int umask)
+    {
+        using var folder = new ServerFolder();
+        var before = ServerFolder.SetUmask(umask);
+        try
+        {
+            await using var server = await PrivateServer.StartAsync(
+                new PressRunOptions { DataFolder = folder.Path }, [], TimeProvider.System, NullLogger.Instance, CancellationToken.None);
+
+            // Root's server runs as another user, who must come through the folder that holds the data.
+            var throughOnly = Environment.IsPrivilegedProcess ? UnixFileMode.GroupExecute | UnixFileMode.OtherExecute : UnixFileMode.None;
+            Assert.Equal(OwnersFolder | throughOnly, File.GetUnixFileMode(folder.Path));
+            Assert.Equal(OwnersFolder, File.GetUnixFileMode(folder.Data));
+            Assert.Equal(OwnersFolder, File.GetUnixFileMode(Path.Combine(folder.Path, "socket")));
+            Assert.All(Directory.GetFiles(folder.Path), file => Assert.Equal(UnixFileMode.None, File.GetUnixFileMode(file) & ~OwnersFolder));
+        }
+        finally
+        {
+            _ = ServerFolder.SetUmask(before);
+        }
+    }
+}
