@@ -7,6 +7,8 @@ namespace PressRun.Data.Import.Csv;
 /// <summary>What the head of a column in somebody's file says: its words, the unit it names, and the step that it may be the price of.</summary>
 internal sealed partial class HeadWords
 {
+    // No pattern below takes long over so few characters, whatever they are; more are not a head.
+    private const int MostHead = 200;
     private const int Exact = 100;
     private const int AllWords = 70;
     private const int Part = 45;
@@ -24,8 +26,9 @@ internal sealed partial class HeadWords
     private readonly string folded;
     private readonly string[] words;
 
-    public HeadWords(string head)
+    public HeadWords(string text)
     {
+        var head = text.Length > MostHead ? text[..MostHead] : text;
         var bracket = Bracketed().Match(head);
         var bare = bracket.Success ? head.Remove(bracket.Index, bracket.Length) : head;
         Unit = bracket.Success && Units.TryGetValue(bracket.Groups["unit"].Value.Trim(), out var unit) ? unit : LastWordUnit(bare);
@@ -80,15 +83,14 @@ internal sealed partial class HeadWords
         return parts.Length > 0 && Units.TryGetValue(parts[^1].TrimEnd('.'), out var unit) ? unit : null;
     }
 
-    [GeneratedRegex(@"[\(\[](?<unit>[^\)\]]*)[\)\]]|,\s*(?<unit>[^\s,]+)\s*$", RegexOptions.ExplicitCapture, 200)]
+    [GeneratedRegex(@"[\(\[](?<unit>[^\)\]]*)[\)\]]|,\s*(?<unit>[^\s,]+)\s*$", RegexOptions.ExplicitCapture)]
     private static partial Regex Bracketed();
 
-    [GeneratedRegex("(?<=[a-z])([A-Z])", RegexOptions.None, 200)]
+    [GeneratedRegex("(?<=[a-z])([A-Z])")]
     private static partial Regex SplitCamel();
 
     [GeneratedRegex(
         @"^(?:price|preis|prix|each)?\s*(?:from|ab|up\s+to|to|bis|from\s+qty|qty|>=|\u2265|<=|\u2264|\u00E0\s+partir\s+de|jusqu'\u00E0)?\s*(?<number>\d+)\s*(?:(?:-|\u2013|to|bis)\s*(?<last>\d+))?\s*\+?\s*(?:(?<mass>g|kg|oz|lb)|sheets?|copies|units|pcs|st\u00FCck|ex\.?|and\s+up)?$",
-        RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture,
-        200)]
+        RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
     private static partial Regex StepHead();
 }

@@ -11,6 +11,8 @@ public static partial class MappingGuess
     private const int RowsLookedAt = 50;
     private const int LeastFit = 30;
     private const int FitByCells = 40;
+    // Longer texts are no numbers, and the pattern for them stays quick.
+    private const int MostNumber = 60;
     private const double MostlyRight = 0.6;
 
     /// <summary>The guess for a file.</summary>
@@ -122,7 +124,7 @@ public static partial class MappingGuess
     {
         var commas = 0;
         var points = 0;
-        foreach (var cell in below.SelectMany(row => row.Cells))
+        foreach (var cell in below.SelectMany(row => row.Cells).Where(cell => cell.Length <= MostNumber))
         {
             var last = PlainNumber().Match(cell);
             if (last.Success)
@@ -149,9 +151,9 @@ public static partial class MappingGuess
     }
 
     // A number whose mark cannot group: not followed by exactly three digits, unless nothing but a zero stands before it.
-    [GeneratedRegex(@"^[^\d]*(?:\d[\d.,' ]*(?<mark>[.,])(?:\d{1,2}|\d{4,})|0(?<mark>[.,])\d+)[^\d.,]*$", RegexOptions.ExplicitCapture, 200)]
+    [GeneratedRegex(@"^[^\d]*(?:\d[\d.,' ]*(?<mark>[.,])(?:\d{1,2}|\d{4,})|0(?<mark>[.,])\d+)[^\d.,]*$", RegexOptions.ExplicitCapture)]
     private static partial Regex PlainNumber();
 
-    [GeneratedRegex(@"^0?[.,]\d+$", RegexOptions.None, 200)]
+    [GeneratedRegex(@"^0?[.,]\d+$")]
     private static partial Regex SmallFraction();
 }

@@ -94,6 +94,6 @@ public static partial class ListSections
         return row.With(SheetWidth, texts[SheetWidth]).With(SheetHeight, texts[SheetHeight]);
     }
 
-    [GeneratedRegex(@"^\$\.(?<part>[A-Za-z]+)(\[(?<index>\d+)\])?", RegexOptions.ExplicitCapture, 200)]
+    [GeneratedRegex(@"^\$\.(?<part>[A-Za-z]+)(\[(?<index>\d+)\])?", RegexOptions.ExplicitCapture)]
     private static partial Regex Place();
 }

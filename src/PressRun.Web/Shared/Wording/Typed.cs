@@ -8,6 +8,9 @@ namespace PressRun.Web.Shared.Wording;
 /// <summary>Reads what a person types into a field, in the viewer's locale and the press's units. Null where it cannot be read.</summary>
 public static partial class Typed
 {
+    // No measure is longer, and the pattern stays quick.
+    private const int MostMeasure = 100;
+
     private static readonly Dictionary<char, string> Vulgar = new()
     {
         ['¼'] = "1/4", ['½'] = "1/2", ['¾'] = "3/4", ['⅛'] = "1/8", ['⅜'] = "3/8", ['⅝'] = "5/8", ['⅞'] = "7/8", ['⅓'] = "1/3", ['⅔'] = "2/3",
@@ -74,6 +77,11 @@ public static partial class Typed
     // The number of a measure (decimal, or whole and common fraction) and the letters after it.
     private static (decimal Number, string Unit)? Measure(string typed, CultureInfo culture)
     {
+        if (typed.Length > MostMeasure)
+        {
+            return null;
+        }
+
         var text = string.Concat(typed.Trim().Select(sign => Vulgar.TryGetValue(sign, out var fraction) ? " " + fraction : sign.ToString()))
             .Replace('⁄', '/').Trim();
         var match = MeasurePattern().Match(text);
@@ -105,6 +113,6 @@ public static partial class Typed
 
     private static string Spaceless(string text) => string.Concat(text.Where(sign => !char.IsWhiteSpace(sign)));
 
-    [GeneratedRegex("""^(?<whole>[-\u2212]?[\d.,]+(?![\d]*\s*/))?\s*(?:(?<over>\d{1,4})\s*/\s*(?<under>\d{1,4}))?\s*(?<unit>[a-zA-Zµμ"″]*)$""", RegexOptions.ExplicitCapture, 200)]
+    [GeneratedRegex("""^(?<whole>[-\u2212]?[\d.,]+(?![\d]*\s*/))?\s*(?:(?<over>\d{1,4})\s*/\s*(?<under>\d{1,4}))?\s*(?<unit>[a-zA-Zµμ"″]*)$""", RegexOptions.ExplicitCapture)]
     private static partial Regex MeasurePattern();
 }
