@@ -69,7 +69,7 @@ public sealed class CopiesToStart
     }
 
     /// <summary>Begins a walk over quantities that rise, which gives the same copies sooner.</summary>
-    public RisingOvers Rising() => new(this, WantedProbability);
+    internal RisingOvers Rising() => new(this, WantedProbability);
 
     /// <summary>True where no formula gives the copies: they are looked for by their probability.</summary>
     internal bool IsSearched => overs.Mode == OversMode.Assured && numerator != denominator;

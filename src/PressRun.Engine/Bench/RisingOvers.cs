@@ -11,7 +11,7 @@ namespace PressRun.Engine.Bench;
 /// The tail is summed afresh before its rounding can reach <see cref="Margin"/>, and a tail nearer to the confidence than that is
 /// decided by the full search. Not thread-safe: one for each walk.
 /// </summary>
-public sealed class RisingOvers
+internal sealed class RisingOvers
 {
     // An update moves T by at most one probability, each good to a few units in the last place for each update before it: over so many
     // updates in a row the errors stay below 1e-11.
@@ -33,7 +33,7 @@ public sealed class RisingOvers
     private int updates;
     private bool isFewest;
 
-    internal RisingOvers(CopiesToStart overs, double wanted)
+    public RisingOvers(CopiesToStart overs, double wanted)
     {
         this.overs = overs;
         this.wanted = wanted;

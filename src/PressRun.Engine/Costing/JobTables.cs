@@ -2,12 +2,13 @@ using PressRun.Engine.Bench;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Paper;
 using PressRun.Engine.Postage;
+using PressRun.Engine.Sheets;
 
 namespace PressRun.Engine.Costing;
 
 /// <summary>
 /// What is looked up while a job is prepared, and is the same whatever stocks its parts are on, so that a comparison of thousands of
-/// combinations builds it once. Immutable and thread-safe.
+/// combinations builds it, and searches a mixed layout, once. Thread-safe.
 /// </summary>
 internal sealed class JobTables
 {
@@ -21,6 +22,7 @@ internal sealed class JobTables
 
     private JobTables(Job job)
     {
+        MixedLayouts = new MixedLayouts(job.Edition.Bleed);
         Stocks = job.Stocks.ToDictionary(stock => stock.Id, StringComparer.Ordinal);
         Mailers = job.Mailers.ToDictionary(mailer => mailer.Id, StringComparer.Ordinal);
         Print = [.. job.Shop.Print.Select(price => new StepPrices(price.Steps, price.Rule))];
@@ -45,6 +47,8 @@ internal sealed class JobTables
     public Dictionary<string, Stock> Stocks { get; }
 
     public Dictionary<string, Mailer> Mailers { get; }
+
+    public MixedLayouts MixedLayouts { get; }
 
     public StepPrices[] Print { get; }
 

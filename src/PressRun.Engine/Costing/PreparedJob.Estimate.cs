@@ -69,9 +69,11 @@ public sealed partial class PreparedJob
     /// <param name="quantity">1 to 1,000,000.</param>
     /// <param name="landedCost">0 where there is a problem.</param>
     /// <param name="cashOut">0 where there is a problem.</param>
-    /// <param name="rising">From <see cref="RisingOvers"/>, where a series of rising quantities is costed.</param>
     /// <returns>Null, or the problem where the shop cannot take that quantity.</returns>
-    public Problem? Costs(int quantity, out decimal landedCost, out decimal cashOut, RisingOvers? rising = null)
+    public Problem? Costs(int quantity, out decimal landedCost, out decimal cashOut) => Costs(quantity, out landedCost, out cashOut, null);
+
+    /// <summary>The same for a quantity of a rising series.</summary>
+    internal Problem? Costs(int quantity, out decimal landedCost, out decimal cashOut, RisingOvers? rising)
     {
         var figures = Figures(quantity, rising);
         (landedCost, cashOut) = (figures.Totals.LandedCost, figures.Totals.CashOut);
@@ -79,7 +81,7 @@ public sealed partial class PreparedJob
     }
 
     /// <summary>Begins a series of rising quantities, for which the copies to start are found sooner than for each by itself.</summary>
-    public RisingOvers RisingOvers() => copiesToStart.Rising();
+    internal RisingOvers RisingOvers() => copiesToStart.Rising();
 
     /// <summary>Net of a copy by the channels' mix, not rounded; null where there is no mix or a channel cannot post.</summary>
     public decimal? NetByMix

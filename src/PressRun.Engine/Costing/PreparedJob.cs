@@ -99,7 +99,7 @@ public sealed partial class PreparedJob
         }
         else
         {
-            var layouts = new LayoutCounts(job.Edition.Bleed);
+            var layouts = new LayoutCounts(tables.MixedLayouts);
             lots = [.. block.Parts.Select((part, index) => new Lot(part, Share.All, SheetChoice.Candidates(job, tables, part, index, layouts, problems)))];
         }
 

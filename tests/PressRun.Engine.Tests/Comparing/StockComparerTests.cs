@@ -25,6 +25,24 @@ public class StockComparerTests
     }
 
     [Fact]
+    public void Rows_on_mixed_layouts_are_the_same_as_the_job_by_itself()
+    {
+        var example = ExampleJob.Create();
+        var job = example with
+        {
+            Shop = example.Shop with
+            {
+                Sheets = [.. example.Shop.Sheets.Select(sheet => sheet with { MixedLayout = true })],
+                Paper = [.. Papers.Select((stock, place) => example.Shop.Paper[0] with { StockId = stock, Steps = [new(1, 0.05m + (0.01m * place))] })],
+            },
+        };
+        var comparison = Compare(job, new([new(0, Papers), new(1, Papers)], [], [150]));
+        Assert.Equal(9, comparison.Rows.Count);
+        Assert.All(comparison.Rows, row => Assert.Equal(
+            PreparedJob.Prepare(job.WithStocks((0, row.StockIds[0]), (1, row.StockIds[1]))).Value.Estimate(150).Value.Totals, row.Estimate.Totals));
+    }
+
+    [Fact]
     public void A_heavier_paper_never_weighs_less()
     {
         var job = ExampleJob.Create();
