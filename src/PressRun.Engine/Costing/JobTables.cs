@@ -8,7 +8,7 @@ namespace PressRun.Engine.Costing;
 
 /// <summary>
 /// What is looked up while a job is prepared, and is the same whatever stocks its parts are on, so that a comparison of thousands of
-/// combinations builds it, and searches a mixed layout, once. Thread-safe.
+/// combinations builds it, and searches a mixed layout, once. One thread at a time prepares jobs with it; prepared jobs only read it.
 /// </summary>
 internal sealed class JobTables
 {

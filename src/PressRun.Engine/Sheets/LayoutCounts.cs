@@ -1,25 +1,27 @@
-using System.Collections.Concurrent;
 using PressRun.Engine.Editions;
 
 namespace PressRun.Engine.Sheets;
 
-/// <summary>Exact mixed layouts that were searched already, with the work each took. Thread-safe.</summary>
+/// <summary>Exact mixed layouts that were searched already, with the work each took. Not thread-safe.</summary>
 /// <param name="bleed">Whether the unprintable margin must be kept free.</param>
 internal sealed class MixedLayouts(bool bleed)
 {
-    private readonly ConcurrentDictionary<(Sheet Sheet, Size Piece), (int? Count, long Work)> known = [];
+    private readonly Dictionary<(Sheet Sheet, Size Piece), (int? Count, long Work)> known = [];
 
     /// <summary>Whether the unprintable margin must be kept free.</summary>
     public bool Bleed => bleed;
 
     /// <summary>The count, null where a search by itself takes too long, and the work that the search takes.</summary>
-    public (int? Count, long Work) Of(Sheet sheet, Size piece) => known.GetOrAdd((sheet, piece), Search);
-
-    private (int? Count, long Work) Search((Sheet Sheet, Size Piece) wanted)
+    public (int? Count, long Work) Of(Sheet sheet, Size piece)
     {
-        var left = GuillotineLayout.MostWork;
-        var count = PiecesOnSheet.Count(wanted.Sheet, wanted.Piece, bleed, ref left);
-        return (count, GuillotineLayout.MostWork - left);
+        if (!known.TryGetValue((sheet, piece), out var found))
+        {
+            var left = GuillotineLayout.MostWork;
+            var count = PiecesOnSheet.Count(sheet, piece, bleed, ref left);
+            known.Add((sheet, piece), found = (count, GuillotineLayout.MostWork - left));
+        }
+
+        return found;
     }
 }
 
