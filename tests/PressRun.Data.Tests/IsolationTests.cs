@@ -7,6 +7,7 @@ using PressRun.Data.Presses;
 using PressRun.Data.Shops;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Data.Titles;
+using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
 
 namespace PressRun.Data.Tests;
@@ -34,6 +35,10 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["PlanStore.DuplicateAsync"] = async (stores, theirs, me) => await stores.Plans.DuplicateAsync(me, theirs.Plan.Id, "Mine"),
         ["PlanStore.ChooseAsync"] = async (stores, theirs, me) => await stores.Plans.ChooseAsync(me, theirs.Plan.Id),
         ["PlanStore.DeleteAsync"] = async (stores, theirs, me) => await stores.Plans.DeleteAsync(me, theirs.Plan.Id),
+        ["JobFileStore.TakeInAsync"] = async (stores, theirs, me) =>
+            await stores.JobFiles.TakeInAsync(me, (await stores.Plans.SourceAsync(theirs.Id, theirs.Plan.Id))!.Build() with { Currency = Currency.Find("EUR")! }, theirs.Edition.Id),
+        ["JobFileStore.LookAsync"] = async (stores, theirs, me) =>
+            await stores.JobFiles.LookAsync(me, (await stores.Plans.SourceAsync(theirs.Id, theirs.Plan.Id))!.Build() with { Currency = Currency.Find("EUR")! }, theirs.Edition.Id),
         ["PlanStore.PutBackAsync"] = async (stores, theirs, me) => await stores.Plans.PutBackAsync(me, theirs.Plan, null),
         ["PlanStore.SourceAsync"] = async (stores, theirs, me) => await stores.Plans.SourceAsync(me, theirs.Plan.Id),
         ["PlanStore.SourcesAsync"] = async (stores, theirs, me) => (await stores.Plans.SourcesAsync(me, [theirs.Plan.Id])).ToList(),

@@ -59,7 +59,7 @@ public sealed record JobSource(
     private static BenchRates OfThisRun(BenchRates bench) => bench.Binds ? bench : bench with { Consumables = [] };
 
     // A job holds its own papers only, so prices of others have nothing to refer to in it.
-    private static Shop OfThisRun(Shop list, HashSet<string> used) => list with
+    internal static Shop OfThisRun(Shop list, HashSet<string> used) => list with
     {
         Paper = [.. list.Paper.Where(price => used.Contains(price.StockId))],
         BookPrices = [.. list.BookPrices.Where(price => price.StockIds?.All(used.Contains) ?? true)],

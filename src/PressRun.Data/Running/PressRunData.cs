@@ -48,6 +48,7 @@ public static class PressRunData
         .AddStore(database => new TitleStore(database))
         .AddStore(database => new EditionStore(database))
         .AddStore(database => new PlanStore(database))
+        .AddStore(database => new JobFileStore(database))
         .AddStore(database => new StockStore(database))
         .AddStore(database => new ShopStore(database))
         .AddStore(database => new PriceListStore(database))

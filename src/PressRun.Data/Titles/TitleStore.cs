@@ -90,7 +90,7 @@ public sealed partial class TitleStore
             },
             cancel);
 
-    private static async Task<string> FreeSlugAsync(PressRunDbContext db, string title, CancellationToken cancel)
+    internal static async Task<string> FreeSlugAsync(PressRunDbContext db, string title, CancellationToken cancel)
     {
         var wanted = SearchText.Slug(title);
         var taken = await db.Titles.Where(row => row.Slug.StartsWith(wanted)).Select(row => row.Slug).ToListAsync(cancel);

@@ -32,6 +32,7 @@ public static class WebPages
         services.AddScoped<Handover>();
         services.AddSingleton<CurrentPress>();
         services.AddSingleton<RunPlanService>();
+        services.AddSingleton<RunFiles>();
         services.AddSingleton<ShelfService>();
         services.AddSingleton<EditionService>();
         services.AddSingleton<StartService>();
@@ -48,6 +49,7 @@ public static class WebPages
     {
         app.MapStaticAssets();
         LibraryFiles.Map(app);
+        RunFiles.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(server => server.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }

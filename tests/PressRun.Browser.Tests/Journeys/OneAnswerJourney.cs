@@ -1,7 +1,4 @@
-using System.Diagnostics;
-using System.Globalization;
 using System.Net.Http.Headers;
-using System.Text.Json.Nodes;
 using PressRun.Browser.Tests.Running;
 using PressRun.JobFile;
 using static Microsoft.Playwright.Assertions;
@@ -24,8 +21,8 @@ public sealed class OneAnswerJourney(Chromium chromium, SampleApp sample)
         await using var visit = await sample.VisitAsync(chromium);
         await visit.OpenAsync(book.Path + "/run");
         await Expect(visit.Page.Locator("p.sentence").First).ToContainTextAsync($"cost {sample.Stored.Format.Money(landed)}, that is");
-        Assert.Equal(landed, LandedCost(await OverHttpAsync(job)));
-        Assert.Equal(landed, LandedCost(await AtTheCommandLineAsync(job)));
+        Assert.Equal(landed, CommandLine.LandedCost(await OverHttpAsync(job)));
+        Assert.Equal(landed, CommandLine.LandedCost(await CommandLine.EstimateAsync(job)));
     }
 
     private async Task<string> OverHttpAsync(byte[] job)
@@ -37,26 +34,4 @@ public sealed class OneAnswerJourney(Chromium chromium, SampleApp sample)
         Assert.True(answer.IsSuccessStatusCode, text);
         return text;
     }
-
-    private static async Task<string> AtTheCommandLineAsync(byte[] job)
-    {
-        var file = Path.GetTempFileName();
-        try
-        {
-            await File.WriteAllBytesAsync(file, job, TestContext.Current.CancellationToken);
-            var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "pressrun.dll"), "estimate", file]) { RedirectStandardOutput = true };
-            using var command = Process.Start(start)!;
-            var said = await command.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
-            await command.WaitForExitAsync(TestContext.Current.CancellationToken);
-            Assert.Equal(0, command.ExitCode);
-            return said;
-        }
-        finally
-        {
-            File.Delete(file);
-        }
-    }
-
-    private static decimal LandedCost(string answer) =>
-        decimal.Parse(JsonNode.Parse(answer)!["landedCost"]!.ToString(), CultureInfo.InvariantCulture);
 }

@@ -1,3 +1,5 @@
+using System.Text;
+using System.Text.Json.Nodes;
 using Microsoft.Playwright;
 using PressRun.Browser.Tests.Running;
 using PressRun.Web.Shared.Wording;
@@ -44,6 +46,43 @@ public sealed class PlansTakenBackJourney(Chromium chromium, SampleApp sample)
         Assert.Equal((other.Quantity, other.Name, other.PriceListId), back.Where(plan => plan.Id == other.Id).Select(plan => (plan.Quantity, plan.Name, plan.PriceListId)).Single());
         visit.WasQuiet();
     }
+
+    [Fact]
+    public async Task A_run_goes_out_as_a_job_file_that_costs_the_same_at_the_command_line_and_comes_back_in_beside_its_plans()
+    {
+        var book = await sample.Stored.BookAsync(Title, 2);
+        var known = await sample.Stored.PlansAsync(book.Edition.Id);
+        var plan = known.Single(other => other.Plan.Chosen);
+        var landed = Reckoned.At(plan).Totals.LandedCost;
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync(book.Path + "/run");
+        var page = visit.Page;
+        var file = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Link, new() { Name = "Job file", Exact = true }).ClickAsync());
+        Assert.Equal($"{book.Slug}-2-{plan.Plan.Quantity}-copies.json", file.SuggestedFilename);
+        var bytes = await File.ReadAllBytesAsync(await file.PathAsync(), TestContext.Current.CancellationToken);
+        Assert.Equal(landed, CommandLine.LandedCost(await CommandLine.EstimateAsync(bytes)));
+        Assert.NotNull(JsonNode.Parse(bytes)!["ladder"]);
+
+        await page.GetByRole(AriaRole.Link, new() { Name = "Bring in a job file" }).ClickAsync();
+        await visit.AnswersAsync();
+        var wrong = JsonNode.Parse(bytes)!.AsObject();
+        (wrong["quantity"], wrong["quantty"]) = (0, 5);
+        await ChooseAsync(page, Encoding.UTF8.GetBytes(wrong.ToJsonString()));
+        await Expect(page.Locator("p.sentence")).ToContainTextAsync("2 things in it are not right. Nothing was stored.");
+        await Expect(page.Locator("tbody tr th")).ToHaveTextAsync(["$.quantity", "$.quantty"], new() { UseInnerText = true });
+
+        await ChooseAsync(page, bytes);
+        await Expect(page.Locator("p.sentence")).ToContainTextAsync($"cost {Format.Money(landed)} by the file, and as much here.");
+        Assert.Equal(known.Count, (await sample.Stored.PlansAsync(book.Edition.Id)).Count);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Lay it beside the other plans" }).ClickAsync();
+        await Expect(page.Locator(".sheet-tabs a.open")).ToContainTextAsync(", from a file");
+        await Expect(page.Locator("p.sentence").First).ToContainTextAsync($"cost {Format.Money(landed)}, that is");
+        Assert.Equal(known.Count + 1, (await sample.Stored.PlansAsync(book.Edition.Id)).Count);
+        visit.WasQuiet();
+    }
+
+    private static Task ChooseAsync(IPage page, byte[] file) =>
+        page.GetByLabel("Choose a job file").SetInputFilesAsync(new FilePayload { Name = "job.json", MimeType = "application/json", Buffer = file });
 
     [Fact]
     public async Task While_a_number_is_typed_the_sentence_has_its_cost_and_two_people_who_save_the_same_plan_see_both_versions()

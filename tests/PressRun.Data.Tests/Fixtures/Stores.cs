@@ -28,6 +28,7 @@ internal sealed class Stores : IAsyncDisposable
         Titles = new TitleStore(rows);
         Editions = new EditionStore(rows);
         Plans = new PlanStore(rows);
+        JobFiles = new JobFileStore(rows);
         Stocks = new StockStore(rows);
         Shops = new ShopStore(rows);
         PriceLists = new PriceListStore(rows);
@@ -50,6 +51,8 @@ internal sealed class Stores : IAsyncDisposable
     public EditionStore Editions { get; }
 
     public PlanStore Plans { get; }
+
+    public JobFileStore JobFiles { get; }
 
     public StockStore Stocks { get; }
 
