@@ -38,32 +38,14 @@ public sealed record CopiesPosition(
 /// paragraph 27), and what goes leaves at the average of that moment. Copies that went before they were known of stand at the last average until the
 /// next printing covers them at its own cost (common practice).
 /// </summary>
-public sealed class CopiesAccount
+public static class CopiesAccount
 {
-    private long onHand;
-    private decimal value;
-    private decimal? average;
-    private long printed;
-    private long sold;
-    private long givenAway;
-    private long spoiled;
-    private long returned;
-    private long countDifference;
-    private decimal printingCost;
-    private decimal takings;
-    private decimal costOfSales;
-    private bool countNeeded;
-
-    private CopiesAccount()
-    {
-    }
-
     /// <summary>The position at the end of a day.</summary>
     /// <param name="movements">In any order.</param>
     /// <param name="day">Last day that counts; null for all of them.</param>
     public static CopiesPosition At(IEnumerable<CopyMovement> movements, DateOnly? day = null)
     {
-        var account = new CopiesAccount();
+        var account = new Running();
         foreach (var movement in InOrder(movements, day))
         {
             account.Take(movement);
@@ -76,7 +58,7 @@ public sealed class CopiesAccount
     /// <param name="movements">In any order.</param>
     public static IReadOnlyList<(DateOnly Day, CopiesPosition Position)> ByDay(IEnumerable<CopyMovement> movements)
     {
-        var account = new CopiesAccount();
+        var account = new Running();
         var days = new List<(DateOnly, CopiesPosition)>();
         foreach (var day in InOrder(movements, null).GroupBy(movement => movement.Day))
         {
@@ -94,72 +76,90 @@ public sealed class CopiesAccount
     private static IOrderedEnumerable<CopyMovement> InOrder(IEnumerable<CopyMovement> movements, DateOnly? day) =>
         movements.Where(movement => day is null || movement.Day <= day).OrderBy(movement => movement.Day).ThenBy(movement => movement.Sequence);
 
-    private CopiesPosition Position => new(
-        onHand, average, value, printed, sold, givenAway, spoiled, returned, countDifference, printingCost, takings, costOfSales, countNeeded);
-
-    private void Take(CopyMovement movement)
+    private sealed class Running
     {
-        if (movement.Kind == MovementKind.Printed)
+        private long onHand;
+        private decimal value;
+        private decimal? average;
+        private long printed;
+        private long sold;
+        private long givenAway;
+        private long spoiled;
+        private long returned;
+        private long countDifference;
+        private decimal printingCost;
+        private decimal takings;
+        private decimal costOfSales;
+        private bool countNeeded;
+
+        public CopiesPosition Position => new(
+            onHand, average, value, printed, sold, givenAway, spoiled, returned, countDifference, printingCost, takings, costOfSales, countNeeded);
+
+        public void Take(CopyMovement movement)
         {
-            Print(movement);
-        }
-        else
-        {
-            Move(movement);
+            if (movement.Kind == MovementKind.Printed)
+            {
+                Print(movement);
+            }
+            else
+            {
+                Move(movement);
+            }
+
+            countNeeded = movement.Kind != MovementKind.Counted && (countNeeded || onHand < 0);
         }
 
-        countNeeded = movement.Kind != MovementKind.Counted && (countNeeded || onHand < 0);
-    }
-
-    private void Print(CopyMovement movement)
-    {
-        printed += movement.Copies;
-        printingCost += movement.Amount;
-        if (onHand < 0 && movement.Copies > 0)
+        private void Print(CopyMovement movement)
         {
-            // What went before it was known of came, as we now know, out of this printing: those copies cost what this one's cost.
-            var each = movement.Amount / movement.Copies;
-            costOfSales += (-onHand * each) + value;
-            value = onHand * each;
+            printed += movement.Copies;
+            printingCost += movement.Amount;
+            if (onHand < 0 && movement.Copies > 0)
+            {
+                // What went before it was known of came, as we now know, out of this printing: those copies cost what this one's cost.
+                var each = movement.Amount / movement.Copies;
+                costOfSales += (-onHand * each) + value;
+                value = onHand * each;
+            }
+
+            onHand += movement.Copies;
+            value += movement.Amount;
+            // Copies carried over from before anybody wrote down what they cost do not cost nothing.
+            average = printingCost == 0m ? null : onHand > 0 ? value / onHand : movement.Copies > 0 ? movement.Amount / movement.Copies : average;
+            if (onHand == 0)
+            {
+                value = 0m;
+            }
         }
 
-        onHand += movement.Copies;
-        value += movement.Amount;
-        average = onHand > 0 ? value / onHand : movement.Copies > 0 ? movement.Amount / movement.Copies : average;
-        if (onHand == 0)
+        private void Move(CopyMovement movement)
         {
-            value = 0m;
-        }
-    }
-
-    private void Move(CopyMovement movement)
-    {
-        var cost = movement.Copies * (average ?? 0m);
-        onHand += movement.Copies;
-        value = onHand == 0 ? 0m : value + cost;
-        switch (movement.Kind)
-        {
-            case MovementKind.Sold:
-                sold -= movement.Copies;
-                takings += movement.Amount;
-                costOfSales -= cost;
-                break;
-            case MovementKind.Returned:
-                returned += movement.Copies;
-                takings += movement.Amount;
-                costOfSales -= cost;
-                break;
-            case MovementKind.GivenAway:
-                givenAway -= movement.Copies;
-                break;
-            case MovementKind.Spoiled:
-                spoiled -= movement.Copies;
-                break;
-            case MovementKind.Counted:
-                countDifference += movement.Copies;
-                break;
-            default:
-                throw new ArgumentOutOfRangeException(nameof(movement), movement.Kind, "Not a kind of movement that only moves copies.");
+            var cost = movement.Copies * (average ?? 0m);
+            onHand += movement.Copies;
+            value = onHand == 0 ? 0m : value + cost;
+            switch (movement.Kind)
+            {
+                case MovementKind.Sold:
+                    sold -= movement.Copies;
+                    takings += movement.Amount;
+                    costOfSales -= cost;
+                    break;
+                case MovementKind.Returned:
+                    returned += movement.Copies;
+                    takings += movement.Amount;
+                    costOfSales -= cost;
+                    break;
+                case MovementKind.GivenAway:
+                    givenAway -= movement.Copies;
+                    break;
+                case MovementKind.Spoiled:
+                    spoiled -= movement.Copies;
+                    break;
+                case MovementKind.Counted:
+                    countDifference += movement.Copies;
+                    break;
+                default:
+                    throw new ArgumentOutOfRangeException(nameof(movement), movement.Kind, "Not a kind of movement that only moves copies.");
+            }
         }
     }
 }

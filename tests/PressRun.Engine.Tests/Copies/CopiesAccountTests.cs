@@ -38,6 +38,15 @@ public class CopiesAccountTests
     }
 
     [Fact]
+    public void Where_nobody_wrote_down_what_the_copies_cost_no_cost_is_said()
+    {
+        var position = CopiesAccount.At([Line(0, MovementKind.Printed, 10, 0m), Line(1, MovementKind.Sold, -4, 32m)]);
+
+        Assert.Null(position.AverageCost);
+        Assert.Equal((0m, 0m), (position.Value, position.CostOfSales));
+    }
+
+    [Fact]
     public void A_sale_beyond_the_count_is_kept_asks_for_a_count_and_is_covered_by_the_next_printing()
     {
         CopyMovement[] lines =
