@@ -1,6 +1,5 @@
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
-using PressRun.Engine.Measures;
 using PressRun.Engine.Postage;
 
 namespace PressRun.Engine.Comparing;
@@ -161,27 +160,11 @@ public static class StockComparer
                 channel.Id,
                 postage is { Price: null } ? null : unitCost + share,
                 postage,
-                postage is null ? [] : [.. block.Parts.Select(part => LeavesToSpare(part, block.Edition.Page, postage, channel.CopiesPerOrder))]));
+                postage is null ? [] : LeafRoom.Of(block, postage, channel.CopiesPerOrder)));
         }
 
         return inHands;
     }
-
-    private static int LeavesToSpare(PartPieces part, Size page, PostageChoice postage, int copies)
-    {
-        if (postage.HeadroomMass is not { } mass)
-        {
-            return 0;
-        }
-
-        var byMass = WholeLeaves(mass.Grams / (copies * Grams.Of(page, part.Stock.Weight).Grams));
-        var caliper = copies * part.Stock.Caliper.Millimetres;
-        var byThickness = postage.HeadroomThickness is { } thickness && caliper > 0m ? WholeLeaves(thickness.Millimetres / caliper) : byMass;
-        return (int)Math.Min(Math.Min(byMass, byThickness), Job.MostPages);
-    }
-
-    // Five leaves that just fit must not become four because a leaf's mass or caliper is a quotient that never ends.
-    private static decimal WholeLeaves(decimal leaves) => decimal.Floor(decimal.Round(leaves, 12));
 
     private static void Mark(Job job, List<ComparedRow> rows)
     {

@@ -33,7 +33,7 @@ internal static class Warnings
                 $"A carton of {Text.Kg(figures.HeaviestCarton)} is heavier than {Text.Kg(FreightEstimate.LiftingLimit)}: lift it in two or with a trolley, and follow local guidance on lifting.");
         }
 
-        Each(WarningCode.MailerTooSmall, channel => channel.Mailer is { } mailer && !Lies(job.Edition.Page, mailer), "The page does not lie in the mailer of");
+        Each(WarningCode.MailerTooSmall, channel => channel.Mailer is { } mailer && !mailer.Holds(job.Edition.Page), "The page does not lie in the mailer of");
         Each(WarningCode.NoPostage, channel => channel.CannotPost, "No postage service takes the piece of");
         if (job.Edition.Weighed?.Mass is null)
         {
@@ -69,12 +69,5 @@ internal static class Warnings
                 Add(code, $"{sentence} {string.Join(", ", Array.FindAll(channels, concerned).Select(channel => channel.Channel.Name))}.");
             }
         }
-    }
-
-    private static bool Lies(Editions.Size page, Postage.Mailer mailer)
-    {
-        var (shortPage, longPage) = page.Width > page.Height ? (page.Height, page.Width) : (page.Width, page.Height);
-        var (shortMailer, longMailer) = mailer.Width > mailer.Length ? (mailer.Length, mailer.Width) : (mailer.Width, mailer.Length);
-        return shortPage <= shortMailer && longPage <= longMailer;
     }
 }

@@ -1,4 +1,5 @@
 using PressRun.Engine.Costing;
+using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
 
 namespace PressRun.Engine.Postage;
@@ -11,7 +12,16 @@ namespace PressRun.Engine.Postage;
 /// <param name="Thickness">What it adds to the copies' thickness.</param>
 /// <param name="Mass">Mass when empty.</param>
 /// <param name="Price">Price of one.</param>
-public sealed record Mailer(string Id, string Name, Length Length, Length Width, Length Thickness, Mass Mass, decimal Price);
+public sealed record Mailer(string Id, string Name, Length Length, Length Width, Length Thickness, Mass Mass, decimal Price)
+{
+    /// <summary>Whether a page lies in it, one way or the other.</summary>
+    public bool Holds(Size page)
+    {
+        var (shortPage, longPage) = page.Width > page.Height ? (page.Height, page.Width) : (page.Width, page.Height);
+        var (shortMailer, longMailer) = Width > Length ? (Length, Width) : (Width, Length);
+        return shortPage <= shortMailer && longPage <= longMailer;
+    }
+}
 
 /// <summary>A carrier's service by one of its dated tables. Limits that are null do not bind; a value equal to a limit fits.</summary>
 /// <param name="Id">Its id; several tables of one id differ by date.</param>
