@@ -31,14 +31,25 @@ public sealed record JobSource(
     IReadOnlyList<PostageService> Postage,
     IReadOnlyList<Channel> Channels)
 {
+    /// <summary>Whether the plan's price list names a price for a paper on a part: of its sheets, or of whole books with it in that place.</summary>
+    /// <param name="part">Place of the part, from 0.</param>
+    /// <param name="stockId">The paper.</param>
+    public bool Prices(int part, string stockId) =>
+        PriceList.Paper.Any(price => price.StockId == stockId)
+        || PriceList.BookPrices.Any(price => price.StockIds is null || price.StockIds.ElementAtOrDefault(part) == stockId);
+
     /// <summary>The job: the edition on the plan's papers, with what the plan takes of the shop's finishing and of the bench.</summary>
-    public Job Build()
+    public Job Build() => BuildToTry([]);
+
+    /// <summary>The same job with further papers of the press and the shop's prices for them, so that they can be tried on its parts.</summary>
+    /// <param name="stockIds">Ids of the papers to try; those that the press has not are passed over.</param>
+    public Job BuildToTry(IEnumerable<string> stockIds)
     {
         var edition = Edition.ToEdition() with
         {
             Parts = [.. Edition.Parts.Select(part => Plan.Stocks.TryGetValue(part.Id, out var stock) ? part.Part with { StockId = stock } : part.Part)],
         };
-        var used = edition.Parts.Select(part => part.StockId).ToHashSet(StringComparer.Ordinal);
+        var used = edition.Parts.Select(part => part.StockId).Concat(stockIds).ToHashSet(StringComparer.Ordinal);
         return new Job(
             Plan.Date,
             Currency.Find(Press.Currency) ?? throw new InvalidOperationException($"The press has the unknown currency {Press.Currency}."),

@@ -22,7 +22,11 @@ public enum PostageLimit
 /// <param name="ServiceId">The service.</param>
 /// <param name="Limit">The limit.</param>
 /// <param name="By">By how much: millimetres, or grams for mass; positive, whether too much or too little.</param>
-public readonly record struct RefusedService(string ServiceId, PostageLimit Limit, decimal By);
+public readonly record struct RefusedService(string ServiceId, PostageLimit Limit, decimal By)
+{
+    /// <summary>True where the piece is less than the service's least.</summary>
+    public bool TooLittle { get; init; }
+}
 
 /// <summary>The cheapest service that takes a channel's piece of mail.</summary>
 /// <param name="ChannelId">The channel.</param>

@@ -80,7 +80,7 @@ public static class PostageTable
 
         if (side < least)
         {
-            refused.Add(new RefusedService(id, limit, (least.Value - side).Millimetres));
+            refused.Add(new RefusedService(id, limit, (least.Value - side).Millimetres) { TooLittle = true });
         }
     }
 

@@ -6,6 +6,8 @@ using PressRun.Web.Editions;
 using PressRun.Web.Libraries;
 using PressRun.Web.Libraries.Files;
 using PressRun.Web.Libraries.Shops;
+using PressRun.Web.Papers;
+using PressRun.Web.Posting;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
 using PressRun.Web.Shelf;
@@ -41,6 +43,8 @@ public static class WebPages
         services.AddSingleton<LibraryFiles>();
         services.AddSingleton<RepriceService>();
         services.AddSingleton<BenchOrShopService>();
+        services.AddSingleton<PapersService>();
+        services.AddSingleton<PostingService>();
         return services;
     }
 

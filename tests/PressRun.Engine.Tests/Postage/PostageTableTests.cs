@@ -55,6 +55,14 @@ public sealed class PostageTableTests
     }
 
     [Fact]
+    public void A_broken_limit_says_whether_the_piece_is_too_much_or_too_little()
+    {
+        var refused = Choose(1, Small with { MinLength = Mm(251), MaxWidth = Mm(149) }).Refused;
+
+        Assert.Equal([(PostageLimit.Length, true), (PostageLimit.Width, false)], refused.Select(broken => (broken.Limit, broken.TooLittle)));
+    }
+
+    [Fact]
     public void A_refused_service_is_told_by_every_limit_it_breaks_in_order()
     {
         var strict = Small with { MaxLength = Mm(200), MaxWidth = Mm(100), MaxThickness = Mm(1), Steps = [new MassStep(G(25), 1m)] };

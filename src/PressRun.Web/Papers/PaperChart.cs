@@ -1,0 +1,180 @@
+using System.Text;
+using PressRun.Data.Presses;
+using PressRun.Engine.Comparing;
+using PressRun.Engine.Measures;
+using PressRun.Web.Charts;
+
+namespace PressRun.Web.Papers;
+
+/// <summary>Where things stand in the picture of papers, in the units of its view box.</summary>
+/// <param name="Width">Of the whole picture.</param>
+/// <param name="Height">Of the whole picture.</param>
+/// <param name="Left">Left edge of the plot.</param>
+/// <param name="Top">Top edge of the plot.</param>
+/// <param name="Right">Right edge of the plot.</param>
+/// <param name="Bottom">Bottom edge of the plot.</param>
+/// <param name="MostMassMarks">Steps of the mass axis at most.</param>
+public sealed record PaperFrame(double Width, double Height, double Left, double Top, double Right, double Bottom, int MostMassMarks)
+{
+    /// <summary>Beside its notes on a table.</summary>
+    public static PaperFrame Wide { get; } = new(760, 380, 52, 30, 742, 330, 8);
+
+    /// <summary>On a phone, one unit a pixel at 390.</summary>
+    public static PaperFrame Narrow { get; } = new(330, 330, 40, 28, 322, 284, 4);
+}
+
+/// <summary>How a paper stands out, by its shape in the picture.</summary>
+public enum PaperShape
+{
+    /// <summary>A dot.</summary>
+    Dot,
+
+    /// <summary>A ring: the papers of now.</summary>
+    Now,
+
+    /// <summary>A diamond: the heaviest that keeps the postage step.</summary>
+    Pick,
+
+    /// <summary>A square: the cheapest.</summary>
+    Cheapest,
+
+    /// <summary>A triangle: the lightest.</summary>
+    Lightest,
+}
+
+/// <summary>A paper that is named in the picture.</summary>
+/// <param name="Row">The paper.</param>
+/// <param name="Shape">How it is drawn.</param>
+/// <param name="X">Across.</param>
+/// <param name="Y">Down.</param>
+/// <param name="Label">What stands beside it; null where there is no room.</param>
+public sealed record NamedPaper(PaperRow Row, PaperShape Shape, double X, double Y, PlacedLabel? Label);
+
+/// <summary>A postage step in the picture.</summary>
+/// <param name="Line">The step.</param>
+/// <param name="Key">Its letter.</param>
+/// <param name="X">Across.</param>
+public sealed record DrawnLine(PostageLine Line, char Key, double X);
+
+/// <summary>The picture of papers: what a copy costs in the reader's hands against what it weighs, with the postage steps as upright lines.</summary>
+public sealed class PaperChart
+{
+    // A small book's papers differ by cents and grams: the axes begin near the least and leave a little air.
+    private const double Air = 0.09;
+    private const double LeastSpan = 0.02;
+    private const int MostCostMarks = 5;
+    private const int NamedAtMost = 16;
+
+    private readonly PaperFrame frame;
+    private readonly double perUnit;
+    private readonly (double From, double To) mass;
+    private readonly (double From, double To) cost;
+
+    private PaperChart(PaperReading reading, UnitSystem units, PaperFrame frame)
+    {
+        this.frame = frame;
+        perUnit = units == UnitSystem.Imperial ? (double)Mass.GramsPerOunce : 1;
+        Posted = [.. reading.Rows.Where(row => row.InHand is not null)];
+        mass = Span(Posted.Select(row => (double)row.Copy.Mass.Grams / perUnit));
+        cost = Span(Posted.Select(row => (double)row.InHand!.Value));
+    }
+
+    /// <summary>Where it is drawn.</summary>
+    public PaperFrame Frame => frame;
+
+    /// <summary>The papers that can be drawn: those that some service takes.</summary>
+    public IReadOnlyList<PaperRow> Posted { get; }
+
+    /// <summary>Marks of the mass axis, in the press's unit.</summary>
+    public IReadOnlyList<double> MassMarks { get; private set; } = [];
+
+    /// <summary>Marks of the cost axis.</summary>
+    public IReadOnlyList<double> CostMarks { get; private set; } = [];
+
+    /// <summary>Every paper as one path of points; those that fall on one place are drawn once.</summary>
+    public string Cloud { get; private set; } = "";
+
+    /// <summary>Papers that stand out, and all of them where they are few.</summary>
+    public IReadOnlyList<NamedPaper> Named { get; private set; } = [];
+
+    /// <summary>Postage steps within the picture.</summary>
+    public IReadOnlyList<DrawnLine> Lines { get; private set; } = [];
+
+    /// <summary>Draws a reading.</summary>
+    /// <param name="reading">What is drawn.</param>
+    /// <param name="units">Of the mass axis.</param>
+    /// <param name="name">What a paper is called beside its mark.</param>
+    /// <param name="frame">Where.</param>
+    public static PaperChart Of(PaperReading reading, UnitSystem units, Func<PaperRow, string> name, PaperFrame frame)
+    {
+        var chart = new PaperChart(reading, units, frame);
+        if (chart.Posted.Count == 0)
+        {
+            return chart;
+        }
+
+        chart.MassMarks = [.. NiceTicks.Between(chart.mass.From, chart.mass.To, NiceTicks.Step(chart.mass.To - chart.mass.From, frame.MostMassMarks, whole: false))];
+        chart.CostMarks = [.. NiceTicks.Between(chart.cost.From, chart.cost.To, NiceTicks.Step(chart.cost.To - chart.cost.From, MostCostMarks, whole: false))];
+        chart.Lines = [.. reading.Lines.Select((line, place) => new DrawnLine(line, ShadedBand.KeyOf(place), chart.X(line.CopyMass))).Where(line => line.X <= frame.Right)];
+        chart.Cloud = chart.Points();
+        chart.Named = chart.Names(reading, name);
+        return chart;
+    }
+
+    /// <summary>Across, of a mark of the mass axis.</summary>
+    public double X(double mark) => frame.Left + ((frame.Right - frame.Left) * (mark - mass.From) / (mass.To - mass.From));
+
+    /// <summary>Down, of an amount.</summary>
+    public double Y(double amount) => frame.Bottom - ((frame.Bottom - frame.Top) * (amount - cost.From) / (cost.To - cost.From));
+
+    /// <summary>How a paper stands out; what it is now outweighs the rest, as a ring around it.</summary>
+    public static PaperShape ShapeOf(PaperReading reading, PaperRow row) =>
+        row == reading.KeepsStep ? PaperShape.Pick
+        : row == reading.Now ? PaperShape.Now
+        : row == reading.Cheapest ? PaperShape.Cheapest
+        : row == reading.Lightest ? PaperShape.Lightest
+        : PaperShape.Dot;
+
+    private double X(Mass of) => X((double)of.Grams / perUnit);
+
+    private string Points()
+    {
+        var path = new StringBuilder();
+        foreach (var (x, y) in Posted.Select(row => (Math.Round(X(row.Copy.Mass)), Math.Round(Y((double)row.InHand!.Value)))).Distinct())
+        {
+            path.Append('M').Append(Svg.Point(x, y)).Append("h0");
+        }
+
+        return path.ToString();
+    }
+
+    // What stands out is named first and so finds room before the others do.
+    private List<NamedPaper> Names(PaperReading reading, Func<PaperRow, string> name)
+    {
+        var labels = new LabelRoom(frame.Left, frame.Top, frame.Right, frame.Bottom);
+        foreach (var row in Posted.Take(NamedAtMost))
+        {
+            labels.Take(X(row.Copy.Mass), Y((double)row.InHand!.Value));
+        }
+
+        return
+        [
+            .. Posted.Select(row => (Row: row, Shape: ShapeOf(reading, row)))
+                .Where(paper => paper.Shape != PaperShape.Dot || Posted.Count <= NamedAtMost)
+                .OrderByDescending(paper => paper.Shape != PaperShape.Dot)
+                .Select(paper =>
+                {
+                    var (x, y) = (X(paper.Row.Copy.Mass), Y((double)paper.Row.InHand!.Value));
+                    return new NamedPaper(paper.Row, paper.Shape, x, y, labels.Place(name(paper.Row), x, y));
+                }),
+        ];
+    }
+
+    private static (double From, double To) Span(IEnumerable<double> values)
+    {
+        var all = values.DefaultIfEmpty(1).ToList();
+        var (least, most) = (all.Min(), all.Max());
+        var air = Math.Max((most - least) * Air, most * LeastSpan);
+        return (Math.Max(0, least - air), most + Math.Max(air, LeastSpan));
+    }
+}

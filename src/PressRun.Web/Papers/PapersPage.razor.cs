@@ -1,0 +1,191 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using PressRun.Engine.Comparing;
+using PressRun.Engine.Costing;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Papers;
+
+public sealed partial class PapersPage
+{
+    private readonly UndoStack edits = new();
+    private bool loaded;
+    private string? problem;
+    private (Guid Id, string Name)? beside;
+    private int? shownAt;
+    private (PapersView View, string Address, PapersAnswer Answer)? answered;
+
+    [Inject]
+    private PapersService Service { get; set; } = default!;
+
+    [Inject]
+    private Handover Handover { get; set; } = default!;
+
+    [Inject]
+    private NavigationManager Navigation { get; set; } = default!;
+
+    [CascadingParameter]
+    private PressView? Press { get; set; }
+
+    /// <summary>The title in the address.</summary>
+    [Parameter]
+    public string Slug { get; set; } = "";
+
+    /// <summary>The printing in the address.</summary>
+    [Parameter]
+    public int Printing { get; set; }
+
+    /// <summary>The plan; the one the printing goes by where none is named.</summary>
+    [SupplyParameterFromQuery(Name = "plan")]
+    private Guid? PlanId { get; set; }
+
+    [SupplyParameterFromQuery(Name = "tried")]
+    private string? Tried { get; set; }
+
+    [SupplyParameterFromQuery(Name = "copies")]
+    private string? Copies { get; set; }
+
+    [SupplyParameterFromQuery(Name = "by")]
+    private string? By { get; set; }
+
+    private PapersView? View { get; set; }
+
+    private PaperChoice Choice { get; set; } = default!;
+
+    private PressFormat Format => Press!.Format;
+
+    private string Edition => $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}";
+
+    private PapersAnswer? Answer => answered?.Answer;
+
+    private int Quantity => shownAt is { } shown && Choice.Quantities.Contains(shown) ? shown : Choice.Quantities[0];
+
+    private PaperReading? Reading => Answer!.Readings.GetValueOrDefault(Quantity);
+
+    private bool Posts => View!.Source.Channels.Any(way => way.Id == Choice.ChannelId && way.MailerId is not null);
+
+    private string QuantitiesText => string.Join(' ', Choice.Quantities.Select(quantity => quantity.ToString(Format.Culture)));
+
+    private IReadOnlyList<(int, string)> QuantityChoices =>
+        [.. Choice.Quantities.Select(quantity => (quantity, Words.Many(Format.Count(quantity), quantity, "copy", "copies")))];
+
+    private IReadOnlyList<(string, string)> Channels =>
+    [
+        .. View!.Source.Channels.Where(way => way.MailerId is not null)
+            .Select(way => (way.Id, way.CopiesPerOrder == 1 ? way.Name : $"{way.Name}, {Words.Many(Format.Count(way.CopiesPerOrder), way.CopiesPerOrder, "copy", "copies")} an order")),
+        ("", "nothing: the unit cost alone"),
+    ];
+
+    private IReadOnlyList<(int, IReadOnlyDictionary<string, decimal?>)> Others =>
+    [
+        .. Answer!.Readings.Where(reading => reading.Key != Quantity && reading.Value is not null)
+            .Select(reading => (reading.Key, (IReadOnlyDictionary<string, decimal?>)reading.Value!.Rows.ToDictionary(PaperTable.Key, row => row.InHand))),
+    ];
+
+    private (int Part, string First, string Second) HalvesBegin
+    {
+        get
+        {
+            var part = Choice.Tried.Count > 0 ? Choice.Tried.Keys.Min() : 0;
+            var own = View!.OwnStock(part);
+            var up = Reading?.StepsUp.FirstOrDefault(step => step.Part == part)?.To.StockIds[part];
+            return (part, own, up ?? (Choice.Tried.TryGetValue(part, out var tried) ? tried.FirstOrDefault(id => id != own) : null) ?? own);
+        }
+    }
+
+    /// <inheritdoc/>
+    protected override async Task OnParametersSetAsync()
+    {
+        if (Press is null)
+        {
+            loaded = true;
+            return;
+        }
+
+        if (View is null || View.Title.Slug != Slug || View.Source.Edition.Printing != Printing || (PlanId is { } plan && plan != View.Source.Plan.Id))
+        {
+            (View, loaded) = (null, false);
+            View = await Handover.LoadAsync($"papers/{Slug}/{Printing}/{PlanId}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing, PlanId));
+            (beside, problem, shownAt) = (null, null, null);
+            edits.Clear();
+        }
+
+        loaded = true;
+        if (View is null)
+        {
+            Navigation.NotFound();
+            return;
+        }
+
+        Choice = PaperChoice.Read(View.Source, View.Offered, Tried, Copies, By);
+        var address = $"{Choice.TriedText}|{Choice.QuantitiesText}|{Choice.ChannelId}";
+        if (answered is not { } known || known.View != View || known.Address != address)
+        {
+            answered = (View, address, PapersAnswer.Of(View.Source, Choice));
+        }
+    }
+
+    private string RunOf(Guid plan) => $"{Edition}/run?plan={plan}";
+
+    // Parts that all rows have in common need no word.
+    private string Name(PaperRow row) => string.Join(
+        " + ", (Choice.Tried.Count == 0 ? Enumerable.Range(0, row.StockIds.Count) : Choice.Tried.Keys.Order()).Select(part => View!.StockName(row.StockIds[part])).Distinct());
+
+    private IReadOnlyList<PaperColumn> Columns(PaperReading reading) => PaperColumn.Of(
+        Format, Posts, Choice.Tried.Count > 0 ? Choice.Tried.Keys.Min() : 0, reading.Rows.Any(row => row.Freight.Cartons > 0));
+
+    private void Go(PaperChoice choice) => Navigation.NavigateTo(
+        $"{Edition}/papers?plan={View!.Source.Plan.Id}&tried={Uri.EscapeDataString(choice.TriedText)}&copies={choice.QuantitiesText}&by={Uri.EscapeDataString(choice.ChannelId)}",
+        replace: true);
+
+    private Task<string?> OpenPlanAsync(Guid plan)
+    {
+        Navigation.NavigateTo($"{Edition}/papers?plan={plan}");
+        return Task.FromResult<string?>(null);
+    }
+
+    private Task<string?> SaveChannelAsync(string channel)
+    {
+        Go(Choice with { ChannelId = channel });
+        return Task.FromResult<string?>(null);
+    }
+
+    private Task<string?> ShowAtAsync(int quantity)
+    {
+        shownAt = quantity;
+        StateHasChanged();
+        return Task.FromResult<string?>(null);
+    }
+
+    private Task<string?> SaveQuantitiesAsync(string typed)
+    {
+        var texts = typed.Split((char[])[' ', '\u00a0', ';', '/', ','], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        var counts = texts.Select(text => Typed.Count(text, Format.Culture)).Distinct().ToList();
+        if (counts.Count is 0 or > PaperChoice.MostQuantities || counts.Any(count => count is null or < 1 or > Job.MostCopies))
+        {
+            return Task.FromResult<string?>(
+                $"Write whole numbers of copies from 1 to {Format.Count(Job.MostCopies)} with spaces between them, at most {PaperChoice.MostQuantities}, such as 100 150 200.");
+        }
+
+        Go(Choice with { Quantities = [.. counts.OfType<int>()] });
+        return Task.FromResult<string?>(null);
+    }
+
+    private async Task UseAsync(PaperRow row)
+    {
+        (var made, problem) = await Service.BesideAsync(Press!.Record.Id, View!.Source, row.StockIds, Quantity, Name(row));
+        if (made is null)
+        {
+            return;
+        }
+
+        beside = (made.Id, made.Name);
+        edits.Add($"plan {made.Name}", async () =>
+        {
+            await Service.TakeOutAsync(Press.Record.Id, made.Id);
+            beside = null;
+            return null;
+        });
+    }
+}

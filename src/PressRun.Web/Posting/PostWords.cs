@@ -1,0 +1,43 @@
+using PressRun.Engine.Bench;
+using PressRun.Engine.Measures;
+using PressRun.Engine.Postage;
+using PressRun.Web.Papers;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Posting;
+
+/// <summary>What the post's figures are called on screen.</summary>
+public static class PostWords
+{
+    /// <summary>A broken limit: <c>43 g too heavy</c>.</summary>
+    public static string Of(RefusedService refused, PressFormat format)
+    {
+        var by = refused.Limit == PostageLimit.Mass
+            ? format.Mass(Mass.FromGrams(refused.By)).ToString()
+            : format.Thickness(Length.FromMillimetres(refused.By)).ToString();
+        return $"{by} too " + (refused.Limit, refused.TooLittle) switch
+        {
+            (PostageLimit.Length, false) => "long",
+            (PostageLimit.Length, true) => "short",
+            (PostageLimit.Width, false) => "wide",
+            (PostageLimit.Width, true) => "narrow",
+            (PostageLimit.Thickness, false) => "thick",
+            (PostageLimit.Thickness, true) => "thin",
+            _ => "heavy",
+        };
+    }
+
+    /// <summary>A change to the book, as a beginning of a sentence.</summary>
+    public static string Of(WayDown way, PapersView view, PressFormat format) => way switch
+    {
+        TrimmedMore { Edge: Edge.Foot } trimmed => $"Trim {format.Length(trimmed.By)} more off the foot",
+        TrimmedMore trimmed => $"Trim {format.Length(trimmed.By)} more off the fore-edge",
+        FewerPages fewer => $"Drop {Words.Many(format.Count(fewer.By), fewer.By, "page", "pages")} of the {view.Source.Edition.Parts[fewer.Part].Part.Name}",
+        LighterPaper lighter => $"Print the {view.Source.Edition.Parts[lighter.Part].Part.Name} on {view.StockName(lighter.StockId)}",
+        _ => "",
+    };
+
+    /// <summary>Where a region's pieces go, as a heading.</summary>
+    public static string Region(string region) => region.Length == 0 ? region : char.ToUpperInvariant(region[0]) + region[1..];
+}

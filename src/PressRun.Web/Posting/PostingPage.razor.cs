@@ -1,0 +1,106 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using PressRun.Data.Presses;
+using PressRun.Data.RunPlans;
+using PressRun.Engine.Measures;
+using PressRun.Engine.Selling;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Posting;
+
+public sealed partial class PostingPage
+{
+    // A knife is set to the millimetre, or to a ruler's sixteenth of an inch.
+    private const decimal Sixteenth = 1m / 16m;
+
+    private bool loaded;
+    private PostingAnswer? answer;
+    private (PostingView View, string? Channel)? answeredFor;
+
+    [Inject]
+    private PostingService Service { get; set; } = default!;
+
+    [Inject]
+    private Handover Handover { get; set; } = default!;
+
+    [Inject]
+    private NavigationManager Navigation { get; set; } = default!;
+
+    [CascadingParameter]
+    private PressView? Press { get; set; }
+
+    /// <summary>The title in the address.</summary>
+    [Parameter]
+    public string Slug { get; set; } = "";
+
+    /// <summary>The printing in the address.</summary>
+    [Parameter]
+    public int Printing { get; set; }
+
+    /// <summary>The plan; the one the printing goes by where none is named.</summary>
+    [SupplyParameterFromQuery(Name = "plan")]
+    private Guid? PlanId { get; set; }
+
+    [SupplyParameterFromQuery(Name = "by")]
+    private string? By { get; set; }
+
+    private PostingView? View { get; set; }
+
+    private JobSource Source => View!.Papers.Source;
+
+    private PressFormat Format => Press!.Format;
+
+    private string Edition => $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}";
+
+    private IReadOnlyList<Channel> Ways => [.. Source.Channels.Where(way => way is { MailerId: not null, PostageRegion: not null })];
+
+    private Channel? Way => Ways.FirstOrDefault(way => way.Id == By) ?? (Ways.Count > 0 ? Ways[0] : null);
+
+    private int LeavesOf => Enumerable.Range(0, Source.Edition.Parts.Count).MaxBy(place => Source.Edition.Parts[place].Part.Pages);
+
+    private IReadOnlyList<string> TooSmall => [.. answer!.Table.Where(row => !row.Lies).Select(row => row.Mailer.Name).Distinct()];
+
+    /// <inheritdoc/>
+    protected override async Task OnParametersSetAsync()
+    {
+        if (Press is null)
+        {
+            loaded = true;
+            return;
+        }
+
+        if (View is null || View.Papers.Title.Slug != Slug || Source.Edition.Printing != Printing || (PlanId is { } plan && plan != Source.Plan.Id))
+        {
+            (View, loaded) = (null, false);
+            View = await Handover.LoadAsync($"post/{Slug}/{Printing}/{PlanId}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing, PlanId));
+        }
+
+        loaded = true;
+        if (View is null)
+        {
+            Navigation.NotFound();
+            return;
+        }
+
+        if (answeredFor != (View, Way?.Id))
+        {
+            answeredFor = (View, Way?.Id);
+            answer = PostingService.Of(View, Way?.Id, Format.Units == UnitSystem.Imperial ? Length.FromInches(Sixteenth) : Length.FromMillimetres(1m));
+        }
+    }
+
+    private string MailerName(string id) => Source.Mailers.First(mailer => mailer.Id == id).Name;
+
+    private Task<string?> OpenPlanAsync(Guid plan)
+    {
+        Navigation.NavigateTo($"{Edition}/post?plan={plan}");
+        return Task.FromResult<string?>(null);
+    }
+
+    private Task<string?> SaveChannelAsync(string channel)
+    {
+        Navigation.NavigateTo($"{Edition}/post?plan={Source.Plan.Id}&by={Uri.EscapeDataString(channel)}", replace: true);
+        return Task.FromResult<string?>(null);
+    }
+}
