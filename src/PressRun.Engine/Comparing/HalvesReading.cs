@@ -7,13 +7,13 @@ namespace PressRun.Engine.Comparing;
 /// <param name="AllOnFirst">The whole run on the first stock.</param>
 /// <param name="AllOnSecond">The whole run on the second stock.</param>
 /// <param name="TwoOrders">Landed cost of the halves as two orders; null where one of them has no copies or cannot be ordered.</param>
-public sealed record HalvesReading(HalvesRow Halves, Estimate AllOnFirst, Estimate AllOnSecond, decimal? TwoOrders)
+public sealed record HalvesReading(HalvesRow Halves, ComparedRow AllOnFirst, ComparedRow AllOnSecond, decimal? TwoOrders)
 {
     /// <summary>What the halves cost more than the whole run on the first stock; negative where they cost less.</summary>
-    public decimal MoreThanFirst => Halves.Estimate.Totals.LandedCost - AllOnFirst.Totals.LandedCost;
+    public decimal MoreThanFirst => Halves.Estimate.Totals.LandedCost - AllOnFirst.Estimate.Totals.LandedCost;
 
     /// <summary>What the halves cost more than the whole run on the second stock; negative where they cost less.</summary>
-    public decimal MoreThanSecond => Halves.Estimate.Totals.LandedCost - AllOnSecond.Totals.LandedCost;
+    public decimal MoreThanSecond => Halves.Estimate.Totals.LandedCost - AllOnSecond.Estimate.Totals.LandedCost;
 
     /// <summary>What one order saves against two; null where there are not two.</summary>
     public decimal? SavedByOneOrder => TwoOrders - Halves.Estimate.Totals.LandedCost;
@@ -40,7 +40,7 @@ public sealed record HalvesReading(HalvesRow Halves, Estimate AllOnFirst, Estima
         // Of an odd number the first half has one more, as in the one order.
         var one = Landed(job.WithStocks((choice.Part, choice.FirstStockId)), quantity - (quantity / 2));
         var other = Landed(job.WithStocks((choice.Part, choice.SecondStockId)), quantity / 2);
-        return Outcome<HalvesReading>.Of(new HalvesReading(halves, first.Estimate, second.Estimate, one + other));
+        return Outcome<HalvesReading>.Of(new HalvesReading(halves, first, second, one + other));
     }
 
     private static decimal? Landed(Job job, int quantity) =>

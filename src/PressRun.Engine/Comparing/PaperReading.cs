@@ -41,6 +41,7 @@ public sealed record StepUp(int Part, PaperRow To, decimal? CostsMore, decimal? 
 /// <param name="Lightest">Lightest copy; the first of equals.</param>
 /// <param name="KeepsStep">The heaviest copy that is posted no dearer than now; of equals the cheapest. Null where nothing is posted.</param>
 /// <param name="FirstOver">The lightest copy that is posted dearer than now, or not at all; null where there is none.</param>
+/// <param name="OverBecause">Limits of the service of now that <paramref name="FirstOver"/> breaks; empty where its mass alone reaches a dearer step.</param>
 /// <param name="StepsUp">For each part the next heavier paper among the rows, all else as now.</param>
 /// <param name="Lines">Postage steps between the lightest and the heaviest copy and the next one beyond, by rising mass.</param>
 public sealed record PaperReading(
@@ -50,6 +51,7 @@ public sealed record PaperReading(
     PaperRow Lightest,
     PaperRow? KeepsStep,
     PaperRow? FirstOver,
+    IReadOnlyList<RefusedService> OverBecause,
     IReadOnlyList<StepUp> StepsUp,
     IReadOnlyList<PostageLine> Lines)
 {
@@ -71,6 +73,7 @@ public sealed record PaperReading(
         var now = rows.Find(row => row.StockIds.SequenceEqual(own, StringComparer.Ordinal));
         var lightest = rows.MinBy(row => row.Copy.Mass.Grams)!;
         var limit = (now ?? lightest).Postage;
+        var over = limit?.Price is { } most ? rows.Where(row => row.Postage?.Price is not { } own || own > most).MinBy(row => row.Copy.Mass.Grams) : null;
         return new PaperReading(
             rows,
             now,
@@ -79,10 +82,18 @@ public sealed record PaperReading(
             limit?.Price is { } price
                 ? rows.Where(row => row.Postage?.Price <= price).OrderByDescending(row => row.Copy.Mass.Grams).ThenBy(row => row.InHand).FirstOrDefault()
                 : null,
-            limit?.Price is { } most ? rows.Where(row => row.Postage?.Price is not { } own || own > most).MinBy(row => row.Copy.Mass.Grams) : null,
+            over,
+            over is null || limit?.ServiceId is not { } service ? [] : Broken(comparison, over, channelId, quantity, service),
             now is null ? [] : [.. Enumerable.Range(0, own.Count).Select(part => Up(rows, now, part)).OfType<StepUp>()],
             PostageLines(job, channelId, rows));
     }
+
+    // Rows let go of what refuses them, thousands of times the same; it is looked up again for the one row of which it is told.
+    private static List<RefusedService> Broken(StockComparison comparison, PaperRow row, string? channelId, int quantity, string serviceId) =>
+    [
+        .. comparison.Rows.First(compared => compared.Estimate.Quantity == quantity && ReferenceEquals(compared.StockIds, row.StockIds))
+            .InHand.First(way => way.ChannelId == channelId).Postage!.Refused.Where(refused => refused.ServiceId == serviceId),
+    ];
 
     private static PaperRow RowOf(ComparedRow row, string? channelId)
     {

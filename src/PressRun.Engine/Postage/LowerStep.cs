@@ -9,9 +9,9 @@ namespace PressRun.Engine.Postage;
 /// <summary>Finds the smallest change to a book with which its piece of mail reaches a lower postage.</summary>
 public sealed class LowerStep
 {
-    // What is sought is a touch to the book and not another book: at most an eighth of a side, and half of a part's pages.
+    // What is sought is a touch to the book and not another book: at most an eighth of a side, and a quarter of a part's pages.
     private const decimal MostTrim = 0.125m;
-    private const int MostPages = 2;
+    private const int PagesOverMost = 4;
 
     private readonly PreparedJob ready;
     private readonly IReadOnlyList<PostageService> services;
@@ -40,7 +40,7 @@ public sealed class LowerStep
     public IReadOnlyList<WayDown> Ways { get; private init; } = [];
 
     /// <summary>
-    /// Looks for the least trim of the fore-edge and of the foot (up to an eighth of the side), the fewest pages of a part (up to half of them; of
+    /// Looks for the least trim of the fore-edge and of the foot (up to an eighth of the side), the fewest pages of a part (up to a quarter of them; of
     /// equals from the part with the most), and for each part the heaviest of the lighter papers that brings the postage below what it is.
     /// </summary>
     /// <param name="ready">The job. Its stocks hold those to try.</param>
@@ -90,7 +90,7 @@ public sealed class LowerStep
         FewerPages? fewest = null;
         foreach (var place in Enumerable.Range(0, ready.Job.Edition.Parts.Count).OrderByDescending(place => ready.Job.Edition.Parts[place].Pages))
         {
-            var most = ready.Job.Edition.Parts[place].Pages / MostPages;
+            var most = ready.Job.Edition.Parts[place].Pages / PagesOverMost;
             var unit = BindingRules.PagesPerPiece(ready.Job.Edition.Binding, place);
             for (var by = unit; by <= most && by < (fewest?.By ?? int.MaxValue); by += unit)
             {

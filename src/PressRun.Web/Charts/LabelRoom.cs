@@ -15,7 +15,7 @@ public sealed record PlacedLabel(string Text, double X, double Y, string Anchor)
 public sealed class LabelRoom(double left, double top, double right, double bottom)
 {
     // Of a letter of 12 units on average, and how far a name stands off its mark.
-    private const double LetterWidth = 6.3;
+    private const double LetterWidth = 6.9;
     private const double Height = 14;
     private const double Off = 10;
     private const double MarkRadius = 6;
@@ -39,6 +39,9 @@ public sealed class LabelRoom(double left, double top, double right, double bott
             (x - 4 - width, y - Off, new PlacedLabel(text, x - 4, y - Off, "end")),
             (x + 4, y + Off + 10, new PlacedLabel(text, x + 4, y + Off + 10, "start")),
             (x - 4 - width, y + Off + 10, new PlacedLabel(text, x - 4, y + Off + 10, "end")),
+            (x - 8, y + Off + 10, new PlacedLabel(text, x - 8, y + Off + 10, "start")),
+            (x - 8, y - Off - Height, new PlacedLabel(text, x - 8, y - Off - Height, "start")),
+            (x - 8, y + Off + 10 + Height, new PlacedLabel(text, x - 8, y + Off + 10 + Height, "start")),
         ];
         foreach (var (from, foot, label) in places)
         {

@@ -63,6 +63,7 @@ public sealed class PaperChart
     private const double Air = 0.09;
     private const double LeastSpan = 0.02;
     private const int MostCostMarks = 5;
+    private const decimal Beyond = 0.3m;
     private const int NamedAtMost = 16;
 
     private readonly PaperFrame frame;
@@ -75,7 +76,7 @@ public sealed class PaperChart
         this.frame = frame;
         perUnit = units == UnitSystem.Imperial ? (double)Mass.GramsPerOunce : 1;
         Posted = [.. reading.Rows.Where(row => row.InHand is not null)];
-        mass = Span(Posted.Select(row => (double)row.Copy.Mass.Grams / perUnit));
+        mass = Span(Posted.Select(row => row.Copy.Mass).Concat(reading.Lines.Where(line => Reaches(reading, line)).Select(line => line.CopyMass)).Select(of => (double)of.Grams / perUnit));
         cost = Span(Posted.Select(row => (double)row.InHand!.Value));
     }
 
@@ -115,7 +116,7 @@ public sealed class PaperChart
 
         chart.MassMarks = [.. NiceTicks.Between(chart.mass.From, chart.mass.To, NiceTicks.Step(chart.mass.To - chart.mass.From, frame.MostMassMarks, whole: false))];
         chart.CostMarks = [.. NiceTicks.Between(chart.cost.From, chart.cost.To, NiceTicks.Step(chart.cost.To - chart.cost.From, MostCostMarks, whole: false))];
-        chart.Lines = [.. reading.Lines.Select((line, place) => new DrawnLine(line, ShadedBand.KeyOf(place), chart.X(line.CopyMass))).Where(line => line.X <= frame.Right)];
+        chart.Lines = [.. reading.Lines.Select((line, place) => new DrawnLine(line, ShadedBand.KeyOf(place), chart.X(line.CopyMass))).Where(line => Reaches(reading, line.Line))];
         chart.Cloud = chart.Points();
         chart.Named = chart.Names(reading, name);
         return chart;
@@ -126,6 +127,13 @@ public sealed class PaperChart
 
     /// <summary>Down, of an amount.</summary>
     public double Y(double amount) => frame.Bottom - ((frame.Bottom - frame.Top) * (amount - cost.From) / (cost.To - cost.From));
+
+    /// <summary>Whether a postage step lies near enough to the papers to be drawn with them.</summary>
+    public static bool Reaches(PaperReading reading, PostageLine line)
+    {
+        var (lightest, heaviest) = (reading.Lightest.Copy.Mass, reading.Rows.Max(row => row.Copy.Mass.Grams));
+        return line.CopyMass.Grams <= heaviest + (Beyond * Math.Max(heaviest - lightest.Grams, heaviest * Beyond));
+    }
 
     /// <summary>How a paper stands out; what it is now outweighs the rest, as a ring around it.</summary>
     public static PaperShape ShapeOf(PaperReading reading, PaperRow row) =>
@@ -152,22 +160,21 @@ public sealed class PaperChart
     private List<NamedPaper> Names(PaperReading reading, Func<PaperRow, string> name)
     {
         var labels = new LabelRoom(frame.Left, frame.Top, frame.Right, frame.Bottom);
-        foreach (var row in Posted.Take(NamedAtMost))
+        var shaped = Posted.ToLookup(row => ShapeOf(reading, row) != PaperShape.Dot);
+        List<NamedPaper> named = [.. Place(shaped[true])];
+        if (Posted.Count <= NamedAtMost)
         {
-            labels.Take(X(row.Copy.Mass), Y((double)row.InHand!.Value));
+            named.AddRange(Place(shaped[false]));
         }
 
-        return
-        [
-            .. Posted.Select(row => (Row: row, Shape: ShapeOf(reading, row)))
-                .Where(paper => paper.Shape != PaperShape.Dot || Posted.Count <= NamedAtMost)
-                .OrderByDescending(paper => paper.Shape != PaperShape.Dot)
-                .Select(paper =>
-                {
-                    var (x, y) = (X(paper.Row.Copy.Mass), Y((double)paper.Row.InHand!.Value));
-                    return new NamedPaper(paper.Row, paper.Shape, x, y, labels.Place(name(paper.Row), x, y));
-                }),
-        ];
+        return named;
+
+        IEnumerable<NamedPaper> Place(IEnumerable<PaperRow> rows)
+        {
+            List<(PaperRow Row, double X, double Y)> placed = [.. rows.Select(row => (row, X(row.Copy.Mass), Y((double)row.InHand!.Value)))];
+            placed.ForEach(at => labels.Take(at.X, at.Y));
+            return placed.Select(at => new NamedPaper(at.Row, ShapeOf(reading, at.Row), at.X, at.Y, labels.Place(name(at.Row), at.X, at.Y))).ToList();
+        }
     }
 
     private static (double From, double To) Span(IEnumerable<double> values)

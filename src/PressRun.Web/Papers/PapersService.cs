@@ -21,9 +21,6 @@ public sealed record PapersView(TitleRecord Title, JobSource Source, IReadOnlyLi
     public string OwnStock(int place) =>
         Source.Plan.Stocks.TryGetValue(Source.Edition.Parts[place].Id, out var own) ? own : Source.Edition.Parts[place].Part.StockId;
 
-    /// <summary>The name of a way of selling.</summary>
-    public string ChannelName(string id) => Source.Channels.FirstOrDefault(channel => channel.Id == id)?.Name ?? id;
-
     /// <summary>The name of a postage service.</summary>
     public string ServiceName(string id) => Source.Postage.FirstOrDefault(service => service.Id == id)?.Name ?? id;
 }

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
 using PressRun.Engine.Measures;
+using PressRun.Engine.Postage;
 using PressRun.Engine.Selling;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
@@ -59,6 +60,11 @@ public sealed partial class PostingPage
 
     private int LeavesOf => Enumerable.Range(0, Source.Edition.Parts.Count).MaxBy(place => Source.Edition.Parts[place].Part.Pages);
 
+    // What the chosen way of selling posts, in its own mailer and in the cheapest, where that is another.
+    private MailedCopies? Planned => Piece(row => row.Mailer.Id == Way!.MailerId);
+
+    private MailedCopies? Better => Piece(row => row.Cheapest) is { } cheapest && cheapest != Planned && !(Planned?.Cost <= cheapest.Cost) ? cheapest : null;
+
     private IReadOnlyList<string> TooSmall => [.. answer!.Table.Where(row => !row.Lies).Select(row => row.Mailer.Name).Distinct()];
 
     /// <inheritdoc/>
@@ -89,6 +95,9 @@ public sealed partial class PostingPage
             answer = PostingService.Of(View, Way?.Id, Format.Units == UnitSystem.Imperial ? Length.FromInches(Sixteenth) : Length.FromMillimetres(1m));
         }
     }
+
+    private MailedCopies? Piece(Func<MailedCopies, bool> which) =>
+        answer!.Table.FirstOrDefault(row => row.Region == Way!.PostageRegion && row.Copies == Way.CopiesPerOrder && which(row));
 
     private string MailerName(string id) => Source.Mailers.First(mailer => mailer.Id == id).Name;
 

@@ -1,5 +1,6 @@
 using Microsoft.Playwright;
 using PressRun.Browser.Tests.Running;
+using PressRun.Data.RunPlans;
 using PressRun.Web.Shared.Wording;
 using static Microsoft.Playwright.Assertions;
 
@@ -37,6 +38,67 @@ public sealed class PapersJourney(Chromium chromium, SampleApp sample)
         Assert.Equal(before.Plan.PriceListId, (await sample.Stored.ChosenPlanAsync(book.Edition.Id)).Plan.PriceListId);
         visit.WasQuiet();
     }
+
+    [Fact]
+    public async Task Papers_are_compared_the_pick_is_laid_beside_the_plan_and_both_pages_show_the_engines_figures()
+    {
+        var book = await sample.Stored.BookAsync("The Bilge Reader No. 1", 2);
+        var plan = await sample.Stored.ChosenPlanAsync(book.Edition.Id);
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync(book.Path + "/run");
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Compare papers" }).ClickAsync();
+        await Expect(visit.Page.Locator("h1")).ToHaveTextAsync("Papers side by side");
+        await visit.AnswersAsync();
+
+        const string paper = "limewash-90";
+        var name = plan.Stocks.Single(stock => stock.Id == paper).Name;
+        var tried = plan with { Plan = plan.Plan with { Stocks = new Dictionary<Guid, string> { [book.Edition.Parts[1].Id] = paper } } };
+        var row = visit.Page.Locator("table.papers tbody tr", new() { HasText = name });
+        await Expect(row.Locator("td").First).ToHaveTextAsync(Unit(tried, plan.Plan.Quantity));
+        await visit.EnterAsync("Copies, or several numbers", "150 200");
+        await Expect(row.Locator("td").First).ToHaveTextAsync(Unit(tried, 150));
+        await Expect(visit.Page.Locator("table.papers thead")).ToContainTextAsync("at 200");
+
+        await row.GetByRole(AriaRole.Button, new() { Name = "Use this paper" }).ClickAsync();
+        var open = visit.Page.GetByRole(AriaRole.Link, new() { Name = "Open it" });
+        await Expect(open).ToBeVisibleAsync();
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Undo plan" }).ClickAsync();
+        await Expect(open).ToHaveCountAsync(0);
+        Assert.Single(await sample.Stored.PlansAsync(book.Edition.Id));
+
+        await row.GetByRole(AriaRole.Button, new() { Name = "Use this paper" }).ClickAsync();
+        await open.ClickAsync();
+        await Expect(visit.Page.Locator(".sheet-tabs a.open")).ToHaveTextAsync($"{plan.Plan.Name}, on {name}");
+        var beside = (await sample.Stored.PlansAsync(book.Edition.Id)).Single(other => !other.Plan.Chosen);
+        Assert.Equal((150, paper), (beside.Plan.Quantity, beside.Plan.Stocks[book.Edition.Parts[1].Id]));
+        Assert.Equal(plan.Plan.Quantity, (await sample.Stored.ChosenPlanAsync(book.Edition.Id)).Plan.Quantity);
+        await SaysAsync(visit.Page, Reckoned.At(beside).Totals.LandedCost, 150);
+        visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task The_post_is_told_for_each_way_of_selling_with_the_services_that_refuse_the_piece()
+    {
+        var book = await sample.Stored.BookAsync("The Bilge Reader No. 1", 2);
+        var plan = await sample.Stored.ChosenPlanAsync(book.Edition.Id);
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync(book.Path + "/post");
+        foreach (var way in plan.Channels.Where(way => way is { MailerId: not null, PostageRegion: not null }))
+        {
+            var posted = Reckoned.At(plan).Postage.Single(choice => choice.ChannelId == way.Id);
+            await visit.Field("Reaches the reader by").SelectOptionAsync(new SelectOptionValue { Label = way.Name });
+            await Expect(visit.Page.Locator("p.sentence")).ToContainTextAsync(
+                posted.Price is { } price ? $"for {Format.Money(price)}, with " : "taken by no service");
+            await Expect(visit.Page.Locator("p.sentence")).ToContainTextAsync(plan.Mailers.Single(mailer => mailer.Id == way.MailerId).Name);
+        }
+
+        var refused = visit.Page.Locator("details", new() { HasText = "What is refused" }).First;
+        await refused.Locator("summary").ClickAsync();
+        await Expect(refused.Locator("tbody tr", new() { HasText = "Ternpost note" }).First).ToContainTextAsync("too ");
+        visit.WasQuiet();
+    }
+
+    private string Unit(JobSource plan, int quantity) => Format.Money(Reckoned.At(plan, quantity).Totals.UnitCost(quantity));
 
     private async Task SaysAsync(IPage page, decimal landed, int quantity) =>
         await Expect(page.Locator("p.sentence").First).ToContainTextAsync($"cost {Format.Money(landed)}, that is {Format.Money(landed / quantity)} each");

@@ -16,10 +16,10 @@ public class HalvesReadingTests
         var reading = HalvesReading.Of(job, CreamAndBlue, 151).Value;
 
         var (cream, blue) = (PreparedJob.Prepare(job).Value, PreparedJob.Prepare(job.WithStocks((1, "blue-text"))).Value);
-        Assert.Equal(cream.Estimate(151).Value.Totals, reading.AllOnFirst.Totals);
-        Assert.Equal(blue.Estimate(151).Value.Totals, reading.AllOnSecond.Totals);
+        Assert.Equal(cream.Estimate(151).Value.Totals, reading.AllOnFirst.Estimate.Totals);
+        Assert.Equal(blue.Estimate(151).Value.Totals, reading.AllOnSecond.Estimate.Totals);
         Assert.Equal(Jobs.LandedCost(cream, 76) + Jobs.LandedCost(blue, 75), reading.TwoOrders);
-        Assert.Equal(reading.Halves.Estimate.Totals.LandedCost - reading.AllOnFirst.Totals.LandedCost, reading.MoreThanFirst);
+        Assert.Equal(reading.Halves.Estimate.Totals.LandedCost - reading.AllOnFirst.Estimate.Totals.LandedCost, reading.MoreThanFirst);
         Assert.True(reading.SavedByOneOrder > 0m);
     }
 

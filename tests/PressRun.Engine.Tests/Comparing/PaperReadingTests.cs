@@ -1,6 +1,8 @@
 using PressRun.Engine.Comparing;
 using PressRun.Engine.Costing;
+using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
+using PressRun.Engine.Postage;
 using PressRun.Engine.Tests.Support;
 
 namespace PressRun.Engine.Tests.Comparing;
@@ -22,6 +24,24 @@ public class PaperReadingTests
         Assert.Equal("g70", reading.Lightest.StockIds[1]);
         Assert.Equal("g120", reading.KeepsStep!.StockIds[1]);
         Assert.Equal("g150", reading.FirstOver!.StockIds[1]);
+        Assert.Empty(reading.OverBecause);
+    }
+
+    [Fact]
+    public void What_is_posted_dearer_because_it_is_too_thick_says_so()
+    {
+        // By hand: 18 leaves, 4 of them of cover and centre, and a mailer of 1 mm; the service takes no more than the copy of now and a little.
+        var (job, _) = Compared(150);
+        var now = PreparedJob.Prepare(job).Value.Copy;
+        var thin = job.Postage[1] with { Id = "thin", MaxThickness = now.Thickness + Length.FromMillimetres(1.1m), Steps = [new MassStep(Mass.FromGrams(500m), 1m)] };
+        var slim = job with { Postage = [.. job.Postage, thin] };
+        var comparison = StockComparer.Compare(slim, new([new(1, ["cream-text", "g90", "g120"])], [], [150]), TestContext.Current.CancellationToken).Value;
+
+        var reading = PaperReading.Of(slim, comparison, "post", 150)!;
+
+        Assert.Equal("thin", reading.Now!.Postage!.ServiceId);
+        Assert.Equal("g120", reading.FirstOver!.StockIds[1]);
+        Assert.Equal([PostageLimit.Thickness], reading.OverBecause.Select(refused => refused.Limit));
     }
 
     [Fact]

@@ -1,0 +1,92 @@
+using PressRun.Data.Presses;
+using PressRun.Engine.Comparing;
+using PressRun.Web.Charts;
+using PressRun.Web.Papers;
+using PressRun.Web.Tests.Support;
+
+namespace PressRun.Web.Tests.Papers;
+
+public class PaperChartTests
+{
+    private static readonly PapersView View = APost.View();
+
+    private static readonly PaperReading Reading =
+        PapersAnswer.Of(View.Source, PaperChoice.Read(View.Source, View.Offered, null, null, null)).Readings[100]!;
+
+    [Theory]
+    [InlineData(UnitSystem.Metric)]
+    [InlineData(UnitSystem.Imperial)]
+    public void Every_paper_and_every_name_lies_within_the_plot(UnitSystem units)
+    {
+        foreach (var frame in new[] { PaperFrame.Wide, PaperFrame.Narrow })
+        {
+            var chart = Draw(frame, units);
+            Assert.Equal(Reading.Rows.Count, chart.Named.Count);
+            Assert.All(chart.Named, paper => Assert.True(Within(paper.X, frame.Left, frame.Right) && Within(paper.Y, frame.Top, frame.Bottom)));
+            Assert.All(chart.MassMarks, mark => Assert.True(Within(chart.X(mark), frame.Left, frame.Right)));
+            Assert.All(chart.CostMarks, mark => Assert.True(Within(chart.Y(mark), frame.Top, frame.Bottom)));
+            Assert.True(chart.MassMarks.Count > 1 && chart.CostMarks.Count > 1);
+        }
+    }
+
+    [Fact]
+    public void What_stands_out_has_a_shape_of_its_own()
+    {
+        var shapes = Draw(PaperFrame.Wide).Named.ToDictionary(paper => paper.Row.StockIds[1], paper => paper.Shape);
+
+        // By hand: on 95 g/m² the piece weighs 71 g, on 110 it is 76 and past the step at 75 g.
+        Assert.Equal(PaperShape.Pick, shapes["g95"]);
+        Assert.Equal(PaperShape.Now, shapes["thin"]);
+        Assert.Equal(PaperShape.Dot, shapes["g150"]);
+        Assert.Contains(PaperShape.Cheapest, shapes.Values);
+    }
+
+    [Fact]
+    public void A_postage_step_stands_between_the_papers_that_it_parts()
+    {
+        var chart = Draw(PaperFrame.Wide);
+        var named = chart.Named.ToDictionary(paper => paper.Row.StockIds[1], paper => paper.X);
+
+        var line = Assert.Single(chart.Lines, line => line.Line.Price == 1.50m);
+        Assert.InRange(line.X, named["g95"], named["g110"]);
+        Assert.Equal('a', line.Key);
+    }
+
+    [Fact]
+    public void Names_do_not_lie_on_each_other_nor_on_a_mark()
+    {
+        var labels = Draw(PaperFrame.Wide).Named.Select(paper => paper.Label).OfType<PlacedLabel>().ToList();
+
+        Assert.NotEmpty(labels);
+        Assert.Equal(labels.Count, labels.Select(label => (label.X, label.Y)).Distinct().Count());
+    }
+
+    [Fact]
+    public void A_single_paper_is_drawn_too()
+    {
+        var one = PapersAnswer.Of(View.Source, new PaperChoice(new Dictionary<int, IReadOnlyList<string>>(), [100], "post")).Readings[100]!;
+
+        var paper = Assert.Single(PaperChart.Of(one, UnitSystem.Metric, Name, PaperFrame.Wide).Named);
+        Assert.True(double.IsFinite(paper.X) && double.IsFinite(paper.Y));
+    }
+
+    [Fact]
+    public void Thousands_of_papers_are_one_path_with_no_point_twice()
+    {
+        string[] all = [.. View.Offered.Where(id => id != "unpriced")];
+        var many = PapersAnswer.Of(View.Source, new PaperChoice(new[] { 0, 1, 2 }.ToDictionary(part => part, _ => (IReadOnlyList<string>)all), [100], "post")).Readings[100]!;
+
+        var chart = PaperChart.Of(many, UnitSystem.Metric, Name, PaperFrame.Narrow);
+
+        var points = chart.Cloud.Split('M', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(points.Length, points.Distinct().Count());
+        Assert.InRange(points.Length, 50, many.Rows.Count - 1);
+        Assert.InRange(chart.Named.Count, 1, 4);
+    }
+
+    private static PaperChart Draw(PaperFrame frame, UnitSystem units = UnitSystem.Metric) => PaperChart.Of(Reading, units, Name, frame);
+
+    private static string Name(PaperRow row) => View.StockName(row.StockIds[1]);
+
+    private static bool Within(double value, double from, double to) => value >= from && value <= to;
+}
