@@ -17,6 +17,6 @@ public sealed class CrossedLimitsTests
         var choice = PostageTable.Choose([service], "post", mailer, new CopyEstimate(G(50m), Mm(6m), Length.Zero), copies: 1);
 
         Assert.Null(choice.ServiceId);
-        Assert.Equal([new("letter", PostageLimit.Thickness, 1m), new("letter", PostageLimit.Thickness, 1m)], choice.Refused);
+        Assert.Equal([new("letter", PostageLimit.Thickness, 1m), new("letter", PostageLimit.Thickness, 1m) { TooLittle = true }], choice.Refused);
     }
 }
