@@ -41,6 +41,9 @@ public abstract record DeleteResult
     /// <param name="Where">What uses it, in words, such as <c>Tidepool Almanac, printing 2: cover</c>.</param>
     public sealed record InUse(IReadOnlyList<string> Where) : DeleteResult;
 
+    /// <summary>Somebody saved it after it was read, and it stays: what goes for good has been seen as it is.</summary>
+    public sealed record Changed : DeleteResult;
+
     /// <summary>It was not there.</summary>
     public sealed record Gone : DeleteResult;
 }

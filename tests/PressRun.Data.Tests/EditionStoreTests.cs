@@ -153,7 +153,7 @@ public sealed class EditionStoreTests(PostgresFixture postgres)
         await using var stores = await Stores.NewAsync(postgres);
         var small = await SmallPress.CreateAsync(stores);
 
-        Assert.IsType<DeleteResult.Deleted>(await stores.Editions.DeleteAsync(small.Id, small.Edition.Id));
+        Assert.IsType<DeleteResult.Deleted>(await stores.Editions.DeleteAsync(small.Id, small.Edition));
 
         Assert.Null(await stores.Plans.LoadAsync(small.Id, small.Plan.Id));
         await using var db = stores.Context(small.Id);

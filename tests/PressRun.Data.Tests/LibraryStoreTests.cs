@@ -131,7 +131,7 @@ public sealed class LibraryStoreTests(PostgresFixture postgres)
     {
         await using var stores = await Stores.NewAsync(postgres);
         var small = await SmallPress.CreateAsync(stores);
-        Assert.IsType<DeleteResult.Deleted>(await stores.Editions.DeleteAsync(small.Id, small.Edition.Id));
+        Assert.IsType<DeleteResult.Deleted>(await stores.Editions.DeleteAsync(small.Id, small.Edition));
         Assert.IsType<DeleteResult.Deleted>(await stores.Channels.DeleteAsync(small.Id, SmallPress.Post));
 
         Assert.IsType<DeleteResult.Deleted>(await stores.Mailers.DeleteAsync(small.Id, SmallPress.BoardMailer));

@@ -51,6 +51,45 @@ public sealed class ShelfTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task Only_what_needs_a_decision_is_asked_of_the_database_and_summed_over_all_pages()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        await AddAsync("Ample", (100, 11));
+        await AddAsync("Going", (100, 10));
+        await AddAsync("None left", (100, 0));
+        await AddAsync("Gone but printed again", (100, 0), (100, 50));
+        await AddAsync("Gone and archived after", (100, 0), (100, -50));
+        await AddAsync("Planned without a plan", (100, 90), (null, 0));
+        await AddAsync("Never printed but counted", (null, 7));
+        SmallPress.Saved(await stores.Plans.ChooseAsync(small.Id, small.Plan.Id));
+
+        var all = await stores.Shelf.ShowAsync(small.Id, new ShelfFilter());
+        var asking = await stores.Shelf.ShowAsync(small.Id, new ShelfFilter(Take: 2, OnlyAsking: true), [small.Title.Id]);
+        var rest = await stores.Shelf.ShowAsync(small.Id, new ShelfFilter(Skip: 2, OnlyAsking: true), [small.Title.Id]);
+
+        Assert.Equal(new ShelfTotals(8, 5, 3, 4, 11 + 10 + 50 + 90), all.Totals);
+        Assert.Equal((8, 6), (all.Total, asking.Total));
+        Assert.Equal(
+            ["Going", "Gone and archived after", "Never printed but counted", "None left", "Planned without a plan", "Tidepool Almanac"],
+            asking.Titles.Concat(rest.Titles).Select(title => title.Title.Title));
+        Assert.Equal([new PlannedPrinting(small.Title.Id, small.Plan.Id)], await stores.Shelf.PlannedAsync(small.Id, new ShelfFilter()));
+        Assert.Empty(await stores.Shelf.PlannedAsync(small.Id, new ShelfFilter("going")));
+
+        async Task AddAsync(string words, params (int? Printed, int OnHand)[] printings)
+        {
+            var title = SmallPress.Saved(await stores.Titles.AddAsync(small.Id, new NewTitle(words, "", "#000000", "")));
+            for (var index = 0; index < printings.Length; index++)
+            {
+                var (printed, onHand) = printings[index];
+                SmallPress.Saved(await stores.Editions.AddAsync(
+                    small.Id,
+                    SmallPress.NewEdition(title.Id, index + 1) with { CopiesPrinted = printed, CopiesOnHand = Math.Abs(onHand), Archived = onHand < 0 }));
+            }
+        }
+    }
+
+    [Fact]
     public async Task Pages_of_the_shelf_show_every_title_once_in_order()
     {
         await using var stores = await Stores.NewAsync(postgres);

@@ -83,15 +83,6 @@ public sealed class TitleStoreTests(PostgresFixture postgres)
     }
 
     [Fact]
-    public async Task A_title_with_editions_is_not_deleted()
-    {
-        await using var stores = await Stores.NewAsync(postgres);
-        var small = await SmallPress.CreateAsync(stores);
-
-        Assert.Equal(["printing 1"], Assert.IsType<DeleteResult.InUse>(await stores.Titles.DeleteAsync(small.Id, small.Title.Id)).Where);
-    }
-
-    [Fact]
     public async Task A_press_needs_a_name_and_a_currency_that_there_is()
     {
         await using var stores = await Stores.NewAsync(postgres);

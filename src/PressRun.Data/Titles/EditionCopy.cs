@@ -17,6 +17,11 @@ internal static class EditionCopy
         // Two people who copy forward at once would both take the same number: the title's lock puts them in a row.
         await db.Database.ExecuteSqlAsync(
             $"SELECT 1 FROM titles WHERE press_id = {db.Press.Value} AND id = {from.TitleId} FOR UPDATE", cancel);
+        if (!await db.Editions.AnyAsync(row => row.Id == id, cancel))
+        {
+            return new SaveResult<EditionRecord>.Gone();
+        }
+
         var last = await db.Editions.Where(row => row.TitleId == from.TitleId).MaxAsync(row => row.Printing, cancel);
         var next = new EditionRow { PressId = db.Press, Id = Guid.CreateVersion7(), TitleId = from.TitleId, ChangedAt = now };
         var record = from.ToRecord();

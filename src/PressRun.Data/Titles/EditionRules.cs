@@ -43,6 +43,11 @@ internal static class EditionRules
         }
     }
 
+    /// <summary>Says that copies of a printing went out, by which it is in use; null where all of them are on hand, or none was printed.</summary>
+    public static string? WentOut(int printing, int? printed, int onHand) => printed is { } all && onHand < all
+        ? string.Create(CultureInfo.InvariantCulture, $"printing {printing}: {all - onHand} of {all} copies went out")
+        : null;
+
     private static void Read(JsonElement element, JsonPath path, IReadOnlySet<string> stocks, ProblemList problems)
     {
         if (JsonBlock.Open(element, path, problems, "Write an edition.") is { } block)

@@ -36,6 +36,9 @@ public sealed class EditionStore
             press,
             async db =>
             {
+                // The title must not be taken out before its edition stands in it.
+                await db.Database.ExecuteSqlAsync(
+                    $"SELECT 1 FROM titles WHERE press_id = {press.Value} AND id = {edition.TitleId} FOR KEY SHARE", cancel);
                 if (!await db.Titles.AnyAsync(title => title.Id == edition.TitleId, cancel))
                 {
                     return new SaveResult<EditionRecord>.Gone();
@@ -60,9 +63,7 @@ public sealed class EditionStore
             press,
             async db =>
             {
-                // The root's lock puts savers in a row: whoever comes second sees the first one's version, and not half of its parts.
-                await db.Database.ExecuteSqlAsync(
-                    $"SELECT 1 FROM editions WHERE press_id = {press.Value} AND id = {edition.Id} FOR UPDATE", cancel);
+                await LockAsync(db, edition.Id, cancel);
                 var row = await db.Editions.Whole().SingleOrDefaultAsync(candidate => candidate.Id == edition.Id, cancel);
                 if (row is null)
                 {
@@ -91,15 +92,43 @@ public sealed class EditionStore
     public Task<SaveResult<EditionRecord>> CopyForwardAsync(PressId press, Guid id, CancellationToken cancel = default) =>
         database.WriteAsync<SaveResult<EditionRecord>>(press, db => EditionCopy.ForwardAsync(db, id, database.Now, cancel), cancel);
 
-    /// <summary>Takes an edition with its plans out for good. One that was printed is better archived.</summary>
-    public Task<DeleteResult> DeleteAsync(PressId press, Guid id, CancellationToken cancel = default) =>
+    /// <summary>Takes an edition with its plans out for good. One whose copies went out is in use: its figures belong to what was sold.</summary>
+    /// <param name="press">Whose edition.</param>
+    /// <param name="edition">As it was read; saved in between, it stays.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    public Task<DeleteResult> DeleteAsync(PressId press, EditionRecord edition, CancellationToken cancel = default) =>
         database.WriteAsync<DeleteResult>(
             press,
-            async db => await db.Editions.Where(row => row.Id == id).ExecuteDeleteAsync(cancel) == 0 ? new DeleteResult.Gone() : new DeleteResult.Deleted(),
+            async db =>
+            {
+                await LockAsync(db, edition.Id, cancel);
+                var row = await db.Editions.AsNoTracking().SingleOrDefaultAsync(candidate => candidate.Id == edition.Id, cancel);
+                if (row is null)
+                {
+                    return new DeleteResult.Gone();
+                }
+
+                if (row.Version != edition.Version)
+                {
+                    return new DeleteResult.Changed();
+                }
+
+                if (EditionRules.WentOut(row.Printing, row.CopiesPrinted, row.CopiesOnHand) is { } use)
+                {
+                    return new DeleteResult.InUse([use]);
+                }
+
+                await db.Editions.Where(candidate => candidate.Id == edition.Id).ExecuteDeleteAsync(cancel);
+                return new DeleteResult.Deleted();
+            },
             cancel);
 
     internal static async Task<EditionRecord?> LoadAsync(PressRunDbContext db, Guid id, CancellationToken cancel) =>
         (await db.Editions.AsNoTracking().Whole().SingleOrDefaultAsync(row => row.Id == id, cancel))?.ToRecord();
+
+    // The root's lock puts savers in a row: whoever comes second sees the first one's version, and not half of its parts.
+    private static async Task LockAsync(PressRunDbContext db, Guid id, CancellationToken cancel) =>
+        await db.Database.ExecuteSqlAsync($"SELECT 1 FROM editions WHERE press_id = {db.Press.Value} AND id = {id} FOR UPDATE", cancel);
 
     private static async Task<List<Problem>> ProblemsAsync(PressRunDbContext db, EditionRecord edition, CancellationToken cancel)
     {

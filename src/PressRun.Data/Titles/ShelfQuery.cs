@@ -9,12 +9,27 @@ namespace PressRun.Data.Titles;
 /// <param name="Skip">Titles to pass over.</param>
 /// <param name="Take">Titles to show, at most 200.</param>
 /// <param name="Archived">True shows the archived titles instead.</param>
-public sealed record ShelfFilter(string? Search = null, int Skip = 0, int Take = 50, bool Archived = false);
+/// <param name="OnlyAsking">True shows only titles that need a decision.</param>
+public sealed record ShelfFilter(string? Search = null, int Skip = 0, int Take = 50, bool Archived = false, bool OnlyAsking = false);
 
 /// <summary>A stretch of the shelf.</summary>
 /// <param name="Titles">By title.</param>
-/// <param name="Total">Titles that the search finds in all.</param>
-public sealed record ShelfPage(IReadOnlyList<ShelfTitle> Titles, int Total);
+/// <param name="Total">Titles that the filter finds in all.</param>
+/// <param name="Totals">What the search finds in all, whether or not it needs a decision.</param>
+public sealed record ShelfPage(IReadOnlyList<ShelfTitle> Titles, int Total, ShelfTotals Totals);
+
+/// <summary>Sums over all that a search finds.</summary>
+/// <param name="Titles">Titles.</param>
+/// <param name="Asking">Of them, titles that need a decision.</param>
+/// <param name="Planned">Of them, titles with a printing that is not printed yet.</param>
+/// <param name="PrintingsOnHand">Printings of which copies are on hand.</param>
+/// <param name="CopiesOnHand">Their copies.</param>
+public sealed record ShelfTotals(int Titles, int Asking, int Planned, int PrintingsOnHand, long CopiesOnHand);
+
+/// <summary>A printing that is not printed yet, with the plan it goes by.</summary>
+/// <param name="TitleId">Its title.</param>
+/// <param name="PlanId">The plan.</param>
+public sealed record PlannedPrinting(Guid TitleId, Guid PlanId);
 
 /// <summary>A title on the shelf.</summary>
 /// <param name="Title">The title.</param>
@@ -29,26 +44,41 @@ public sealed record ShelfEdition(EditionRecord Edition, PlanRecord? Plan);
 /// <summary>The shelf: titles with their editions and the plans they go by.</summary>
 public sealed class ShelfQuery
 {
+    /// <summary>One copy in so many of the run left counts as running out (common practice).</summary>
+    public const int LastCopies = 10;
+
     private const int MostTitles = 200;
 
     private readonly PressDatabase database;
 
     internal ShelfQuery(PressDatabase database) => this.database = database;
 
+    /// <summary>Printings with a plan, not printed yet, of all titles that the search finds: whether they need a decision is known once they are
+    /// worked out.</summary>
+    public async Task<IReadOnlyList<PlannedPrinting>> PlannedAsync(PressId press, ShelfFilter filter, CancellationToken cancel = default) =>
+        await database.ReadAsync(
+            press,
+            db => db.RunPlans.AsNoTracking()
+                .Where(plan => plan.Chosen && plan.Edition.CopiesPrinted == null && !plan.Edition.Archived && Found(db, filter).Any(title => title.Id == plan.Edition.TitleId))
+                .Select(plan => new PlannedPrinting(plan.Edition.TitleId, plan.Id)).ToListAsync(cancel),
+            cancel);
+
     /// <summary>Shows a stretch of the shelf.</summary>
-    public Task<ShelfPage> ShowAsync(PressId press, ShelfFilter filter, CancellationToken cancel = default) =>
-        database.ReadAsync(press, db => ShowAsync(db, filter, cancel), cancel);
+    /// <param name="press">Whose shelf.</param>
+    /// <param name="filter">What of it.</param>
+    /// <param name="asking">Titles with a planned printing that needs a decision; those whose last copies are going and those whose planned printing
+    /// goes by no plan are known from what is stored.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    public Task<ShelfPage> ShowAsync(
+        PressId press, ShelfFilter filter, IReadOnlyCollection<Guid>? asking = null, CancellationToken cancel = default) =>
+        database.ReadMomentAsync(press, db => ShowAsync(db, filter, [.. asking ?? []], cancel), cancel);
 
-    private static async Task<ShelfPage> ShowAsync(PressRunDbContext db, ShelfFilter filter, CancellationToken cancel)
+    private static async Task<ShelfPage> ShowAsync(PressRunDbContext db, ShelfFilter filter, Guid[] asking, CancellationToken cancel)
     {
-        var found = db.Titles.AsNoTracking().Where(title => title.Archived == filter.Archived);
-        if (SearchText.PrefixQuery(filter.Search) is { } words)
-        {
-            found = found.Where(title => title.SearchWords.Matches(EF.Functions.ToTsQuery("simple", words)));
-        }
-
-        var total = await found.CountAsync(cancel);
-        var titles = await found.OrderBy(title => title.SearchText).ThenBy(title => title.Id)
+        var found = Found(db, filter);
+        var needing = Asking(db, found, asking);
+        var shown = filter.OnlyAsking ? needing : found;
+        var titles = await shown.OrderBy(title => title.SearchText).ThenBy(title => title.Id)
             .Skip(Math.Max(0, filter.Skip)).Take(Math.Clamp(filter.Take, 1, MostTitles)).ToListAsync(cancel);
         var titleIds = titles.ConvertAll(title => title.Id);
         var editions = await db.Editions.AsNoTracking().Whole()
@@ -57,11 +87,41 @@ public sealed class ShelfQuery
         var plans = await db.RunPlans.AsNoTracking().Whole()
             .Where(plan => plan.Chosen && editionIds.Contains(plan.EditionId)).ToDictionaryAsync(plan => plan.EditionId, cancel);
         var byTitle = editions.ToLookup(edition => edition.TitleId);
+        var totals = await TotalsAsync(found, needing, cancel);
         return new ShelfPage(
             titles.ConvertAll(title => new ShelfTitle(
                 title.ToRecord(),
                 [.. byTitle[title.Id].OrderByDescending(edition => edition.Printing)
                     .Select(edition => new ShelfEdition(edition.ToRecord(), plans.GetValueOrDefault(edition.Id)?.ToRecord()))])),
-            total);
+            filter.OnlyAsking ? totals.Asking : totals.Titles,
+            totals);
     }
+
+    private static async Task<ShelfTotals> TotalsAsync(IQueryable<TitleRow> found, IQueryable<TitleRow> needing, CancellationToken cancel)
+    {
+        var onHand = found.SelectMany(title => title.Editions).Where(edition => !edition.Archived && edition.CopiesPrinted != null && edition.CopiesOnHand > 0);
+        return new ShelfTotals(
+            await found.CountAsync(cancel),
+            await needing.CountAsync(cancel),
+            await found.CountAsync(title => title.Editions.Any(edition => !edition.Archived && edition.CopiesPrinted == null), cancel),
+            await onHand.CountAsync(cancel),
+            await onHand.SumAsync(edition => (long)edition.CopiesOnHand, cancel));
+    }
+
+    private static IQueryable<TitleRow> Found(PressRunDbContext db, ShelfFilter filter)
+    {
+        var titles = db.Titles.AsNoTracking().Where(title => title.Archived == filter.Archived);
+        return SearchText.PrefixQuery(filter.Search) is { } words
+            ? titles.Where(title => title.SearchWords.Matches(EF.Functions.ToTsQuery("simple", words)))
+            : titles;
+    }
+
+    // The last copies of the latest printing are going, or a planned printing goes by no plan.
+    private static IQueryable<TitleRow> Asking(PressRunDbContext db, IQueryable<TitleRow> titles, Guid[] asking) => titles.Where(title =>
+        asking.Contains(title.Id)
+        || title.Editions.Any(edition => !edition.Archived
+            && (edition.CopiesPrinted == null
+                ? !db.RunPlans.Any(plan => plan.EditionId == edition.Id && plan.Chosen)
+                : edition.CopiesOnHand * LastCopies <= edition.CopiesPrinted
+                    && !title.Editions.Any(later => !later.Archived && later.Printing > edition.Printing))));
 }

@@ -50,8 +50,7 @@ public sealed partial class TitleStore
             press,
             async db =>
             {
-                await db.Database.ExecuteSqlAsync(
-                    $"SELECT 1 FROM titles WHERE press_id = {press.Value} AND id = {title.Id} FOR UPDATE", cancel);
+                await LockAsync(db, title.Id, cancel);
                 var row = await db.Titles.SingleOrDefaultAsync(candidate => candidate.Id == title.Id, cancel);
                 if (row is null)
                 {
@@ -74,21 +73,43 @@ public sealed partial class TitleStore
             },
             cancel);
 
-    /// <summary>Takes out a title that has no editions.</summary>
-    public Task<DeleteResult> DeleteAsync(PressId press, Guid id, CancellationToken cancel = default) =>
+    /// <summary>Takes a title with its editions and their plans out for good. One of which copies went out is in use.</summary>
+    /// <param name="press">Whose title.</param>
+    /// <param name="title">As it was read; saved in between, it stays.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    public Task<DeleteResult> DeleteAsync(PressId press, TitleRecord title, CancellationToken cancel = default) =>
         database.WriteAsync<DeleteResult>(
             press,
             async db =>
             {
-                var printings = await db.Editions.Where(row => row.TitleId == id).OrderBy(row => row.Printing).Select(row => row.Printing).ToListAsync(cancel);
-                if (printings.Count > 0)
+                await LockAsync(db, title.Id, cancel);
+                await db.Database.ExecuteSqlAsync(
+                    $"SELECT 1 FROM editions WHERE press_id = {press.Value} AND title_id = {title.Id} ORDER BY printing FOR UPDATE", cancel);
+                var row = await db.Titles.AsNoTracking().Include(found => found.Editions).SingleOrDefaultAsync(found => found.Id == title.Id, cancel);
+                if (row is null)
                 {
-                    return new DeleteResult.InUse([.. printings.Select(printing => $"printing {printing}")]);
+                    return new DeleteResult.Gone();
                 }
 
-                return await db.Titles.Where(row => row.Id == id).ExecuteDeleteAsync(cancel) == 0 ? new DeleteResult.Gone() : new DeleteResult.Deleted();
+                if (row.Version != title.Version)
+                {
+                    return new DeleteResult.Changed();
+                }
+
+                var uses = row.Editions.OrderBy(edition => edition.Printing)
+                    .Select(edition => EditionRules.WentOut(edition.Printing, edition.CopiesPrinted, edition.CopiesOnHand)).OfType<string>().ToList();
+                if (uses.Count > 0)
+                {
+                    return new DeleteResult.InUse(uses);
+                }
+
+                await db.Titles.Where(found => found.Id == title.Id).ExecuteDeleteAsync(cancel);
+                return new DeleteResult.Deleted();
             },
             cancel);
+
+    private static async Task LockAsync(PressRunDbContext db, Guid id, CancellationToken cancel) =>
+        await db.Database.ExecuteSqlAsync($"SELECT 1 FROM titles WHERE press_id = {db.Press.Value} AND id = {id} FOR UPDATE", cancel);
 
     internal static async Task<string> FreeSlugAsync(PressRunDbContext db, string title, CancellationToken cancel)
     {

@@ -37,6 +37,7 @@ public static class WebPages
         services.AddSingleton<RunFiles>();
         services.AddSingleton<ShelfService>();
         services.AddSingleton<EditionService>();
+        services.AddSingleton<TitleService>();
         services.AddSingleton<StartService>();
         services.AddSingleton<LibraryService>();
         services.AddSingleton<ShopService>();

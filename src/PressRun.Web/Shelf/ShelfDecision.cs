@@ -14,8 +14,8 @@ public enum DecisionKind
     /// <summary>Its last copies are going.</summary>
     RunningOut,
 
-    /// <summary>No copy is left.</summary>
-    SoldOut,
+    /// <summary>No copy is on hand; whether they were sold is not known here.</summary>
+    NoneLeft,
 
     /// <summary>It cannot be costed as it stands.</summary>
     NotWorkedOut,
@@ -27,9 +27,6 @@ public enum DecisionKind
 /// <summary>Says which editions need a decision. A rule of thumb for the shelf, not a forecast (common practice).</summary>
 public static class ShelfDecision
 {
-    /// <summary>One copy in so many of the run left counts as running out.</summary>
-    public const int LastCopies = 10;
-
     /// <summary>What an edition asks.</summary>
     /// <param name="edition">The edition.</param>
     /// <param name="isLatest">True for the title's latest printing: an older one that is gone asks nothing.</param>
@@ -42,12 +39,12 @@ public static class ShelfDecision
             return !isWorkedOut ? DecisionKind.NotWorkedOut : !isPaidFor ? DecisionKind.NotPaidFor : DecisionKind.Planned;
         }
 
-        if (!isLatest || edition.CopiesOnHand * LastCopies > printed)
+        if (!isLatest || edition.CopiesOnHand * ShelfQuery.LastCopies > printed)
         {
             return DecisionKind.None;
         }
 
-        return edition.CopiesOnHand == 0 ? DecisionKind.SoldOut : DecisionKind.RunningOut;
+        return edition.CopiesOnHand == 0 ? DecisionKind.NoneLeft : DecisionKind.RunningOut;
     }
 
     /// <summary>True where a person must decide something; a run that is merely planned is on its way.</summary>

@@ -9,17 +9,16 @@ namespace PressRun.Web.Shelf;
 public sealed partial class ShelfPage : IDisposable
 {
     private const int Step = 50;
-    private const int MostTitles = 200;
+    private const string AskingOnly = "asking";
+    private const string ArchivedOnly = "archived";
     private const int MostPiles = 60;
 
     // Words are looked for when the typing pauses, so that a quick typist asks once.
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(120);
 
     private string search = "";
-    private bool onlyAsking;
-    private bool archived;
     private bool failed;
-    private int taken = Step;
+    private string? shown;
     private CancellationTokenSource? asking;
 
     [Inject]
@@ -37,18 +36,24 @@ public sealed partial class ShelfPage : IDisposable
     [CascadingParameter]
     private PressView? Press { get; set; }
 
+    /// <summary>In the address, so that what is shown can be linked to: <c>asking</c>, <c>archived</c>, or anything else for all.</summary>
+    [SupplyParameterFromQuery(Name = "show")]
+    public string? Show { get; set; }
+
     private ShelfView? View { get; set; }
 
     private PressFormat Format => Press!.Format;
 
-    private bool IsPart => View!.Titles.Count < View.Total;
+    private bool IsAsking => Show == AskingOnly;
 
-    private IReadOnlyList<TitleOnShelf> Rows => onlyAsking ? [.. View!.Titles.Where(title => title.Asks)] : View!.Titles;
+    private bool IsArchived => Show == ArchivedOnly;
+
+    private bool IsPart => View!.Titles.Count < View.Total;
 
     private IReadOnlyList<StandingPile> Standing =>
     [
-        .. Rows.SelectMany(title => title.Editions.Select(edition => (title.Title, Edition: edition)))
-            .Where(item => item.Edition.Shape is not null && (item.Edition.Edition.CopiesOnHand > 0 || item.Edition.Decision == DecisionKind.SoldOut))
+        .. View!.Titles.SelectMany(title => title.Editions.Select(edition => (title.Title, Edition: edition)))
+            .Where(item => item.Edition.Shape is not null && (item.Edition.Edition.CopiesOnHand > 0 || item.Edition.Decision == DecisionKind.NoneLeft))
             .Take(MostPiles)
             .Select(item => Pile(item.Title, item.Edition)),
     ];
@@ -59,8 +64,9 @@ public sealed partial class ShelfPage : IDisposable
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
-        if (Press is not null && View is null)
+        if (Press is not null && (View is null || shown != Show))
         {
+            shown = Show;
             await ShowAsync();
         }
     }
@@ -68,7 +74,6 @@ public sealed partial class ShelfPage : IDisposable
     private async Task SearchAsync(string words)
     {
         search = words;
-        taken = Step;
         var cancel = await NextAsync();
         try
         {
@@ -81,16 +86,10 @@ public sealed partial class ShelfPage : IDisposable
         }
     }
 
-    private Task ShowArchivedAsync(bool show)
+    private async Task MoreAsync()
     {
-        archived = show;
-        return ShowAsync();
-    }
-
-    private Task MoreAsync()
-    {
-        taken = Math.Min(MostTitles, taken + Step);
-        return ShowAsync();
+        var more = await ReadAsync(View!.Titles.Count, CancellationToken.None);
+        View = more! with { Titles = [.. View!.Titles.Concat(more.Titles).DistinctBy(title => title.Title.Id)] };
     }
 
     private Task ShowAsync() => ShowAsync(CancellationToken.None);
@@ -100,8 +99,8 @@ public sealed partial class ShelfPage : IDisposable
         try
         {
             View = View is null && search.Length == 0
-                ? await Handover.LoadAsync("shelf", () => ReadAsync(cancel))
-                : await ReadAsync(cancel);
+                ? await Handover.LoadAsync($"shelf/{Show}", () => ReadAsync(0, cancel))
+                : await ReadAsync(0, cancel);
             failed = false;
         }
         catch (Exception exception) when (exception is not OperationCanceledException)
@@ -112,8 +111,8 @@ public sealed partial class ShelfPage : IDisposable
         }
     }
 
-    private async Task<ShelfView?> ReadAsync(CancellationToken cancel) =>
-        await Service.ShowAsync(Press!.Record.Id, new ShelfFilter(search, 0, taken, archived), cancel);
+    private async Task<ShelfView?> ReadAsync(int skip, CancellationToken cancel) =>
+        await Service.ShowAsync(Press!.Record.Id, new ShelfFilter(search, skip, Step, IsArchived, IsAsking), cancel);
 
     private async Task<CancellationToken> NextAsync()
     {
@@ -142,7 +141,7 @@ public sealed partial class ShelfPage : IDisposable
 
     private string Asks(EditionOnShelf edition) => edition.Decision switch
     {
-        DecisionKind.SoldOut => "Sold out: print again?",
+        DecisionKind.NoneLeft => "None on hand: print again?",
         DecisionKind.RunningOut => $"{Words.Many(Format.Count(edition.Edition.CopiesOnHand), edition.Edition.CopiesOnHand, "copy", "copies")} left: print again?",
         DecisionKind.NotWorkedOut => "Needs a run plan",
         DecisionKind.NotPaidFor => $"{Format.Count(edition.Quantity ?? 0)} copies do not pay for it",

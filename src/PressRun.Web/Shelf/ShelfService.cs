@@ -9,29 +9,14 @@ namespace PressRun.Web.Shelf;
 /// <summary>What is shown of the shelf.</summary>
 /// <param name="Titles">By title.</param>
 /// <param name="Total">Titles found in all.</param>
-public sealed record ShelfView(IReadOnlyList<TitleOnShelf> Titles, int Total)
-{
-    /// <summary>Printings shown that were made; of one that is only planned there are no copies.</summary>
-    public int Printings => Titles.Sum(title => title.Editions.Count(edition => edition.Edition.CopiesPrinted is not null));
-
-    /// <summary>Copies on hand of all that is shown.</summary>
-    public int CopiesOnHand => Titles.Sum(title => title.CopiesOnHand);
-
-    /// <summary>Titles shown that need a decision.</summary>
-    public int Asking => Titles.Count(title => title.Asks);
-
-    /// <summary>Titles shown with a printing that is being planned.</summary>
-    public int Planned => Titles.Count(title => title.Editions.Any(edition => edition.Edition.CopiesPrinted is null));
-}
+/// <param name="Totals">What the search finds in all, whether or not it needs a decision.</param>
+public sealed record ShelfView(IReadOnlyList<TitleOnShelf> Titles, int Total, ShelfTotals Totals);
 
 /// <summary>A title with its printings.</summary>
 /// <param name="Title">The title.</param>
 /// <param name="Editions">Latest first.</param>
 public sealed record TitleOnShelf(TitleRecord Title, IReadOnlyList<EditionOnShelf> Editions)
 {
-    /// <summary>Copies on hand of all printings.</summary>
-    public int CopiesOnHand => Editions.Sum(edition => edition.Edition.CopiesOnHand);
-
     /// <summary>True where a printing needs a decision.</summary>
     public bool Asks => Editions.Any(edition => ShelfDecision.Asks(edition.Decision));
 }
@@ -50,27 +35,48 @@ public sealed class ShelfService(ShelfQuery shelf, PlanStore plans)
     /// <summary>A stretch of the shelf.</summary>
     public async Task<ShelfView> ShowAsync(PressId press, ShelfFilter filter, CancellationToken cancel = default)
     {
-        var page = await shelf.ShowAsync(press, filter, cancel);
+        var page = await shelf.ShowAsync(press, filter, await AskingAsync(press, filter, cancel), cancel);
         var planIds = page.Titles.SelectMany(title => title.Editions).Select(edition => edition.Plan?.Id).OfType<Guid>().ToList();
         var sources = await plans.SourcesAsync(press, planIds, cancel);
         return new ShelfView(
             [.. page.Titles.Select(title => new TitleOnShelf(
                 title.Title, [.. title.Editions.Select((edition, index) => Place(title.Title, edition, isLatest: index == 0, sources))]))],
-            page.Total);
+            page.Total,
+            page.Totals);
     }
+
+    // Titles with a planned printing that cannot be worked out or does not pay: only its costing knows.
+    private async Task<HashSet<Guid>> AskingAsync(PressId press, ShelfFilter filter, CancellationToken cancel)
+    {
+        var planned = await shelf.PlannedAsync(press, filter, cancel);
+        var sources = await plans.SourcesAsync(press, [.. planned.Select(printing => printing.PlanId)], cancel);
+        return [.. planned.Where(printing => sources.TryGetValue(printing.PlanId, out var source) && Asks(source)).Select(printing => printing.TitleId)];
+    }
+
+    private static bool Asks(JobSource source)
+    {
+        var (_, answer) = WorkOut(source, source.Plan.Quantity);
+        return ShelfDecision.Asks(ShelfDecision.Of(source.Edition, isLatest: true, answer is not null, IsPaidFor(answer)));
+    }
+
+    private static (PreparedJob? Prepared, Estimate? Answer) WorkOut(JobSource? source, int? quantity)
+    {
+        var prepared = source is not null && PreparedJob.Prepare(source.Build()) is { Succeeded: true } job ? job.Value : null;
+        return (prepared, prepared is not null && quantity is { } copies && prepared.Estimate(copies) is { Succeeded: true } estimate ? estimate.Value : null);
+    }
+
+    private static bool IsPaidFor(Estimate? answer) => answer?.BreakEven is { WithinRun: true } or { NetPerCopy: null };
 
     private static EditionOnShelf Place(TitleRecord title, ShelfEdition edition, bool isLatest, IReadOnlyDictionary<Guid, JobSource> sources)
     {
         var record = edition.Edition;
-        var prepared = edition.Plan is { } plan && sources.TryGetValue(plan.Id, out var source) ? PreparedJob.Prepare(source.Build()) : null;
         var quantity = record.CopiesPrinted ?? edition.Plan?.Quantity;
-        var estimate = prepared is { Succeeded: true } && quantity is { } copies ? prepared.Value.Estimate(copies) : null;
-        var answer = estimate is { Succeeded: true } ? estimate.Value : null;
+        var (prepared, answer) = WorkOut(edition.Plan is { } plan ? sources.GetValueOrDefault(plan.Id) : null, quantity);
         return new EditionOnShelf(
             record,
             quantity,
             answer?.Totals.UnitCost(answer.Quantity),
-            ShelfDecision.Of(record, isLatest, answer is not null, answer?.BreakEven is { WithinRun: true } or { NetPerCopy: null }),
-            prepared is { Succeeded: true } ? BookShape.Of(prepared.Value.Block, prepared.Value.Impose(), title.Colour) : null);
+            ShelfDecision.Of(record, isLatest, answer is not null, IsPaidFor(answer)),
+            prepared is null ? null : BookShape.Of(prepared.Block, prepared.Impose(), title.Colour));
     }
 }

@@ -106,4 +106,27 @@ public sealed class ShelfJourney(Chromium chromium, SampleApp sample)
         Assert.Equal(1, await visit.Page.EvaluateAsync<int>("() => Object.keys(localStorage).filter(key => key.startsWith('pressrun.draft.')).length"));
         visit.WasQuiet();
     }
+
+    [Fact]
+    public async Task The_sentence_of_the_shelf_leads_to_what_needs_a_decision_and_only_that_is_shown_there()
+    {
+        await using var app = await AppProcess.StartAsync(sample: true);
+        await using var stored = await Stored.OpenAsync(app);
+        await using var visit = await Visit.BeginAsync(chromium.Browser, app.Address, press: stored.Press.Id.ToString());
+        await visit.OpenAsync("shelf");
+        var asking = visit.Page.Locator("table.titles tbody", new() { Has = visit.Page.Locator("a.asks") }).Locator("a.title");
+        var names = await asking.AllInnerTextsAsync();
+        Assert.NotEmpty(names);
+
+        await visit.Page.Locator(".sentence a").ClickAsync();
+        await visit.Page.WaitForURLAsync("**/shelf?show=asking");
+        await Expect(visit.Page.Locator("table.titles a.title")).ToHaveTextAsync(names);
+        await visit.ReloadAsync();
+        await Expect(visit.Page.Locator("table.titles a.title")).ToHaveTextAsync(names);
+        await visit.TypeAsync("Find a title or its maker", names[0][..4]);
+        await Expect(visit.Page.Locator("table.titles a.title")).ToHaveTextAsync([names[0]]);
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "archived", Exact = true }).ClickAsync();
+        await Expect(visit.Page.Locator("table.titles a.title")).ToHaveCountAsync(0);
+        visit.WasQuiet();
+    }
 }

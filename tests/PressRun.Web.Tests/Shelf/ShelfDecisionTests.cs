@@ -7,7 +7,7 @@ namespace PressRun.Web.Tests.Shelf;
 public class ShelfDecisionTests
 {
     [Theory]
-    [InlineData(100, 0, true, DecisionKind.SoldOut)]
+    [InlineData(100, 0, true, DecisionKind.NoneLeft)]
     [InlineData(100, 10, true, DecisionKind.RunningOut)]
     [InlineData(100, 11, true, DecisionKind.None)]
     [InlineData(100, 0, false, DecisionKind.None)]

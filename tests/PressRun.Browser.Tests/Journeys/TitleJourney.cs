@@ -1,0 +1,65 @@
+using Microsoft.Playwright;
+using PressRun.Browser.Tests.Running;
+using static Microsoft.Playwright.Assertions;
+
+namespace PressRun.Browser.Tests.Journeys;
+
+public sealed class TitleJourney(Chromium chromium, SampleApp sample)
+{
+    [Fact]
+    public async Task A_title_is_renamed_put_away_found_again_and_taken_out_with_each_step_said_where_it_is_done()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        var page = visit.Page;
+        var heading = page.GetByRole(AriaRole.Heading, new() { Level = 1 });
+        await visit.OpenAsync("titles/new");
+        await visit.EnterAsync("Title", "Moorings and Excuses");
+        await ClickAsync("Put it on the shelf");
+        await Expect(heading).ToHaveTextAsync("Moorings and Excuses");
+
+        await visit.EnterAsync("It is called", "Moorings, Excuses");
+        await Expect(heading).ToHaveTextAsync("Moorings, Excuses");
+        await ClickAsync("Undo name of the title");
+        await Expect(heading).ToHaveTextAsync("Moorings and Excuses");
+
+        await ClickAsync("Take it off the shelf");
+        await Expect(page.GetByText("It is archived")).ToBeVisibleAsync();
+        Assert.Equal((0, 1), ((await sample.Stored.FindAsync("moorings")).Total, (await sample.Stored.FindAsync("moorings", archived: true)).Total));
+        await visit.OpenAsync("shelf?show=archived");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Moorings and Excuses", Exact = true }).ClickAsync();
+        await ClickAsync("Put it back on the shelf");
+        await Expect(page.GetByText("It is archived")).ToHaveCountAsync(0);
+
+        await ClickAsync("Copy forward to the next printing");
+        await page.WaitForURLAsync("**/titles/moorings-and-excuses/2");
+        await ClickAsync("Take out the second printing");
+        await ClickAsync("Keep it");
+        await ClickAsync("Take out the second printing");
+        await ClickAsync("Take the second printing out for good");
+        await page.WaitForURLAsync("**/shelf");
+        Assert.Null(await sample.Stored.EditionAsync("moorings-and-excuses", 2));
+
+        await visit.OpenAsync("titles/moorings-and-excuses/1");
+        await ClickAsync("Take out the title");
+        await ClickAsync("Take the title out for good");
+        await page.WaitForURLAsync("**/shelf");
+        Assert.Equal(0, (await sample.Stored.FindAsync("moorings")).Total);
+        visit.WasQuiet();
+
+        Task ClickAsync(string button) => page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).ClickAsync();
+    }
+
+    [Fact]
+    public async Task A_title_of_which_copies_went_out_is_not_taken_out_and_says_why()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        var book = await sample.Stored.BookAsync("Tarpaulin Weather", 1);
+        await visit.OpenAsync(book.Path);
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Take out the title", Exact = true }).ClickAsync();
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Take the title out for good" }).ClickAsync();
+
+        await Expect(visit.Page.GetByRole(AriaRole.Alert).Filter(new() { HasText = "copies went out" })).ToBeVisibleAsync();
+        Assert.NotNull(await sample.Stored.EditionAsync(book.Slug, 1));
+        visit.WasQuiet();
+    }
+}
