@@ -10,7 +10,7 @@ internal static class JobSourceQuery
     public static async Task<IReadOnlyDictionary<Guid, JobSource>> LoadAsync(
         PressRunDbContext db, IReadOnlyCollection<Guid> planIds, CancellationToken cancel)
     {
-        var plans = await db.RunPlans.AsNoTracking().Whole().Where(plan => planIds.Contains(plan.Id)).ToListAsync(cancel);
+        var plans = await db.RunPlans.Where(plan => planIds.Contains(plan.Id)).ToListWithListsAsync(db, cancel);
         if (plans.Count == 0)
         {
             return new Dictionary<Guid, JobSource>();

@@ -10,6 +10,16 @@ internal static class PlanMapping
     public static IQueryable<RunPlanRow> Whole(this IQueryable<RunPlanRow> plans) =>
         plans.Include(plan => plan.Stocks).Include(plan => plan.PriceList).AsSingleQuery();
 
+    /// <summary>Many plans with all that their records hold; each price list is read once, however many plans go by it.</summary>
+    public static async Task<List<RunPlanRow>> ToListWithListsAsync(this IQueryable<RunPlanRow> plans, PressRunDbContext db, CancellationToken cancel)
+    {
+        var rows = await plans.AsNoTracking().Include(plan => plan.Stocks).AsSingleQuery().ToListAsync(cancel);
+        var listIds = rows.Select(plan => plan.PriceListId).Distinct().ToList();
+        var lists = await db.PriceLists.AsNoTracking().Where(list => listIds.Contains(list.Id)).ToDictionaryAsync(list => list.Id, cancel);
+        rows.ForEach(plan => plan.PriceList = lists[plan.PriceListId]);
+        return rows;
+    }
+
     public static PlanRecord ToRecord(this RunPlanRow row) => new(
         row.Id,
         row.EditionId,

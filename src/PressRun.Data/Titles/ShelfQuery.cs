@@ -84,8 +84,8 @@ public sealed class ShelfQuery
         var editions = await db.Editions.AsNoTracking().Whole()
             .Where(edition => titleIds.Contains(edition.TitleId) && !edition.Archived).ToListAsync(cancel);
         var editionIds = editions.ConvertAll(edition => edition.Id);
-        var plans = await db.RunPlans.AsNoTracking().Whole()
-            .Where(plan => plan.Chosen && editionIds.Contains(plan.EditionId)).ToDictionaryAsync(plan => plan.EditionId, cancel);
+        var plans = (await db.RunPlans.Where(plan => plan.Chosen && editionIds.Contains(plan.EditionId)).ToListWithListsAsync(db, cancel))
+            .ToDictionary(plan => plan.EditionId);
         var byTitle = editions.ToLookup(edition => edition.TitleId);
         var totals = await TotalsAsync(found, needing, cancel);
         return new ShelfPage(
@@ -99,13 +99,14 @@ public sealed class ShelfQuery
 
     private static async Task<ShelfTotals> TotalsAsync(IQueryable<TitleRow> found, IQueryable<TitleRow> needing, CancellationToken cancel)
     {
-        var onHand = found.SelectMany(title => title.Editions).Where(edition => !edition.Archived && edition.CopiesPrinted != null && edition.CopiesOnHand > 0);
+        var stored = await found.SelectMany(title => title.Editions).Where(edition => !edition.Archived).GroupBy(_ => 1).Select(editions => new
+        {
+            Planned = editions.Where(edition => edition.CopiesPrinted == null).Select(edition => edition.TitleId).Distinct().Count(),
+            OnHand = editions.Count(edition => edition.CopiesPrinted != null && edition.CopiesOnHand > 0),
+            Copies = editions.Sum(edition => edition.CopiesPrinted != null ? (long)edition.CopiesOnHand : 0L),
+        }).SingleOrDefaultAsync(cancel);
         return new ShelfTotals(
-            await found.CountAsync(cancel),
-            await needing.CountAsync(cancel),
-            await found.CountAsync(title => title.Editions.Any(edition => !edition.Archived && edition.CopiesPrinted == null), cancel),
-            await onHand.CountAsync(cancel),
-            await onHand.SumAsync(edition => (long)edition.CopiesOnHand, cancel));
+            await found.CountAsync(cancel), await needing.CountAsync(cancel), stored?.Planned ?? 0, stored?.OnHand ?? 0, stored?.Copies ?? 0);
     }
 
     private static IQueryable<TitleRow> Found(PressRunDbContext db, ShelfFilter filter)

@@ -77,13 +77,9 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
             return "Copies of this printing were made, so it stays.";
         }
 
-        if (stored.Version != known.Version)
-        {
-            return "Somebody else changed this printing in between, so it stays. Look at it again first.";
-        }
-
-        await editions.DeleteAsync(press, known.Id);
-        return null;
+        return await editions.DeleteAsync(press, known) is DeleteResult.Changed or DeleteResult.InUse
+            ? "Somebody else changed this printing in between, so it stays. Look at it again first."
+            : null;
     }
 
     /// <summary>True where no copy of a printing was made.</summary>
