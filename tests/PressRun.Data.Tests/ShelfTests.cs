@@ -42,7 +42,8 @@ public sealed class ShelfTests(PostgresFixture postgres)
         var small = await SmallPress.CreateAsync(stores);
         var next = SmallPress.Saved(await stores.Editions.CopyForwardAsync(small.Id, small.Edition.Id));
         SmallPress.Saved(await stores.Editions.SaveAsync(small.Id, SmallPress.Saved(
-            await stores.Editions.AddAsync(small.Id, SmallPress.NewEdition(small.Title.Id, 3))) with { Archived = true }));
+            await stores.Editions.AddAsync(small.Id, SmallPress.NewEdition(small.Title.Id, 3))) with
+        { Archived = true }));
 
         var title = Assert.Single((await stores.Shelf.ShowAsync(small.Id, new ShelfFilter())).Titles);
 
