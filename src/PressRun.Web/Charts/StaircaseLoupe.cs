@@ -5,7 +5,7 @@ namespace PressRun.Web.Charts;
 
 /// <summary>
 /// The quantities next to the marker under a loupe, with a cost axis of their own, so that small drops are seen. It lies in a corner of the
-/// picture that the line leaves free: at the top left, else at the bottom right, else nowhere.
+/// picture that the line and the shaded bands leave free: from the top left or the bottom right inwards, else nowhere.
 /// </summary>
 public sealed record StaircaseLoupe(
     double Left,
@@ -24,11 +24,14 @@ public sealed record StaircaseLoupe(
     private const double Gap = 10;
     private const double Lettering = 20;
 
+    // Parts of the plot's height.
+    private static readonly double[] Heights = [0.42, 0.32];
+
     /// <summary>The loupe over a drawing, or null where nothing would be gained or no corner is free.</summary>
     public static StaircaseLoupe? Of(CostCurve curve, IReadOnlyList<DearBand> bands, int quantity, StaircaseDrawing drawing)
     {
         var (from, to) = (Math.Max(curve.From, quantity - Reach), Math.Min(curve.To, quantity + Reach));
-        if (curve.To - curve.From < 4 * Reach || to - from < 4 || Corner(curve, drawing) is not var (left, top, width, height))
+        if (curve.To - curve.From < 4 * Reach || to - from < 4 || Place(curve, drawing) is not var (left, top, width, height))
         {
             return null;
         }
@@ -59,22 +62,42 @@ public sealed record StaircaseLoupe(
                 .Select(band => (X(Math.Max(from, band.From)), X(Math.Min(to, band.To) + 1) - X(Math.Max(from, band.From))))]);
     }
 
-    private static (double Left, double Top, double Width, double Height)? Corner(CostCurve curve, StaircaseDrawing drawing)
+    // A lower one where a higher one would lie on the line, and further in where a corner is shaded.
+    private static (double Left, double Top, double Width, double Height)? Place(CostCurve curve, StaircaseDrawing drawing)
     {
         var frame = drawing.Frame;
-        var (width, height) = ((frame.Right - frame.Left) * frame.LoupeWidth, (frame.Bottom - frame.Top) * 0.42);
-        var across = Math.Max(1, (int)((curve.To - curve.From) * (frame.LoupeWidth + 0.04)));
-        var first = Enumerable.Range(curve.From, across).Max(curve.At);
-        if (drawing.Y(first) > frame.Top + height + Gap)
+        var width = (frame.Right - frame.Left) * frame.LoupeWidth;
+        foreach (var height in Heights.Select(part => (frame.Bottom - frame.Top) * part))
         {
-            return (frame.Left + 1, frame.Top, width, height);
+            for (var aside = 0d; aside <= frame.Right - frame.Left - width; aside += Gap)
+            {
+                var (left, right) = (frame.Left + 1 + aside, frame.Right - width - aside);
+                if (!IsShaded(left, width, drawing) && Covered(left, width, curve, drawing).Min(cost => drawing.Y(cost)) > frame.Top + height + Gap)
+                {
+                    return (left, frame.Top, width, height);
+                }
+
+                // The figures of what a copy costs hang below the line.
+                const double figures = 34;
+                if (!IsShaded(right, width, drawing) && Covered(right, width, curve, drawing).Max(cost => drawing.Y(cost)) + figures < frame.Bottom - height - Gap)
+                {
+                    return (right, frame.Bottom - height - Gap, width, height);
+                }
+            }
         }
 
-        // The figures of what a copy costs hang below the line.
-        const double figures = 34;
-        var last = Enumerable.Range(curve.To - across, across).Min(curve.At);
-        return drawing.Y(last) + figures < frame.Bottom - height - Gap
-            ? (frame.Right - width, frame.Bottom - height - Gap, width, height)
-            : null;
+        return null;
+    }
+
+    private static bool IsShaded(double left, double width, StaircaseDrawing drawing) =>
+        drawing.Bands.Any(band => band.X < left + width && band.X + band.Width > left);
+
+    // Costs over and a little beside the place.
+    private static IEnumerable<decimal> Covered(double left, double width, CostCurve curve, StaircaseDrawing drawing)
+    {
+        var frame = drawing.Frame;
+        int At(double x) => Math.Clamp(curve.From + (int)((curve.To - curve.From) * (x - frame.Left) / (frame.Right - frame.Left)), curve.From, curve.To);
+        var (first, last) = (At(left - Gap), At(left + width + Gap));
+        return Enumerable.Range(first, last - first + 1).Select(curve.At);
     }
 }

@@ -20,11 +20,21 @@ public class StaircaseLoupeTests
 
     [Fact]
     public void Where_the_line_starts_high_it_lies_below_it() =>
-        Assert.True(Loupe(new CostCurve(100, [.. Enumerable.Repeat(300m, 200)]), 150)!.Top > StaircaseFrame.Wide.Top + 100);
+        Assert.True(Loupe(new CostCurve(100, [.. Enumerable.Range(0, 200).Select(more => 300m + (more / 100m))]), 150)!.Top > StaircaseFrame.Wide.Top + 100);
 
     [Fact]
     public void Where_no_corner_is_free_there_is_none() =>
         Assert.Null(Loupe(new CostCurve(1, [.. Enumerable.Repeat(170m, 199), 300m]), 100));
+
+    [Fact]
+    public void On_a_phone_it_hides_no_shaded_band()
+    {
+        var curve = new CostCurve(25, [.. Enumerable.Range(25, 376).Select(copies => (copies * 2m) - (copies >= 90 ? 12m : 0m) - (copies >= 210 ? 16m : 0m) + 120m)]);
+        var drawing = StaircaseDrawing.Of(curve, curve.DearBands(), LadderJump.Of(curve), StaircaseFrame.Narrow);
+        var loupe = StaircaseLoupe.Of(curve, curve.DearBands(), 205, drawing)!;
+        Assert.Equal(2, drawing.Bands.Count);
+        Assert.All(drawing.Bands, band => Assert.True(band.X + band.Width <= loupe.Left || band.X >= loupe.Left + loupe.Width));
+    }
 
     [Fact]
     public void A_short_range_needs_none() =>
