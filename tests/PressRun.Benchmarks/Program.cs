@@ -1,9 +1,16 @@
 using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Running;
 using PressRun.Benchmarks;
+using PressRun.Benchmarks.Shelf;
 using PressRun.Benchmarks.Spreadsheet;
 
-// Without arguments everything is measured; "spreadsheet" alone compares with a headless spreadsheet; the rest is BenchmarkDotNet's own (--filter ...).
+// Without arguments everything but the shelf is measured; "spreadsheet" alone compares with a headless spreadsheet, "shelf" alone times the shelf of a
+// large press on a private PostgreSQL; the rest is BenchmarkDotNet's own (--filter ...).
+if (args is ["shelf"])
+{
+    return await ShelfSearch.RunAsync();
+}
+
 if (args is not ["spreadsheet"])
 {
     BenchmarkSwitcher.FromAssembly(typeof(CostingBenchmarks).Assembly).Run(args is [] ? ["--filter", "*"] : args, DefaultConfig.Instance);
