@@ -17,8 +17,9 @@ public sealed partial class PreparedJob
     /// <returns>The prepared run, or every problem found.</returns>
     public static Outcome<PreparedJob> PrepareHalves(Job job, int part, string firstStockId, string secondStockId)
     {
-        var first = Prepare(job.WithStocks((part, firstStockId)));
-        var second = Prepare(job.WithStocks((part, secondStockId)));
+        var reckoned = firstStockId == secondStockId ? job : job with { Edition = job.Edition with { Weighed = null } };
+        var first = Prepare(reckoned.WithStocks((part, firstStockId)));
+        var second = Prepare(reckoned.WithStocks((part, secondStockId)));
         if (!first.Succeeded || !second.Succeeded)
         {
             return Outcome<PreparedJob>.Refused([.. first.Problems.Concat(second.Problems).Distinct()]);

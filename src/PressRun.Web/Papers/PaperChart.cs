@@ -64,7 +64,9 @@ public sealed class PaperChart
     private const double LeastSpan = 0.02;
     private const int MostCostMarks = 5;
     private const decimal Beyond = 0.3m;
-    private const int NamedAtMost = 16;
+
+    /// <summary>Up to so many papers each has its name beside it; of more, only what stands out is named, by what it stands out for.</summary>
+    public const int NamedAtMost = 16;
 
     private readonly PaperFrame frame;
     private readonly double perUnit;
@@ -143,6 +145,14 @@ public sealed class PaperChart
         : row == reading.Lightest ? PaperShape.Lightest
         : PaperShape.Dot;
 
+    private static string Word(PaperShape shape) => shape switch
+    {
+        PaperShape.Now => "as planned",
+        PaperShape.Pick => "keeps the postage",
+        PaperShape.Cheapest => "cheapest",
+        _ => "lightest",
+    };
+
     private double X(Mass of) => X((double)of.Grams / perUnit);
 
     private string Points()
@@ -173,7 +183,7 @@ public sealed class PaperChart
         {
             List<(PaperRow Row, double X, double Y)> placed = [.. rows.Select(row => (row, X(row.Copy.Mass), Y((double)row.InHand!.Value)))];
             placed.ForEach(at => labels.Take(at.X, at.Y));
-            return placed.Select(at => new NamedPaper(at.Row, ShapeOf(reading, at.Row), at.X, at.Y, labels.Place(name(at.Row), at.X, at.Y))).ToList();
+            return placed.Select(at => new NamedPaper(at.Row, ShapeOf(reading, at.Row), at.X, at.Y, labels.Place(Posted.Count <= NamedAtMost ? name(at.Row) : Word(ShapeOf(reading, at.Row)), at.X, at.Y))).ToList();
         }
     }
 

@@ -22,6 +22,9 @@ public sealed record PapersAnswer(
     /// <summary>Most combinations, at all quantities together, that a page compares: fourteen papers on each of three parts and a little more.</summary>
     public const int Most = 3_000;
 
+    /// <summary>True where more was chosen than <see cref="Most"/>, and nothing was compared.</summary>
+    public bool TooMany { get; private init; }
+
     /// <summary>Compares what was chosen; the plan's own papers are always among what is compared.</summary>
     public static PapersAnswer Of(JobSource source, PaperChoice choice)
     {
@@ -31,7 +34,7 @@ public sealed record PapersAnswer(
         var combinations = choices.Aggregate(1L, (count, part) => Math.Min(count * part.StockIds.Count, int.MaxValue / PaperChoice.MostQuantities));
         if (combinations * choice.Quantities.Count > Most)
         {
-            return Nothing(job, (int)combinations, $"That would be more than {Most} combinations to compare. Take out a part, some papers or a quantity.");
+            return Nothing(job, (int)combinations, null) with { TooMany = true };
         }
 
         var compared = StockComparer.Compare(job, new ComparisonRequest(choices, [], choice.Quantities));
@@ -54,7 +57,7 @@ public sealed record PapersAnswer(
     public static Outcome<HalvesReading> Halves(JobSource source, int part, string first, string second, int quantity) =>
         HalvesReading.Of(source.BuildToTry([first, second]), new HalvesChoice(part, first, second), quantity);
 
-    private static PapersAnswer Nothing(Job job, int combinations, string problem) =>
+    private static PapersAnswer Nothing(Job job, int combinations, string? problem) =>
         new(job, combinations, new Dictionary<int, PaperReading?>(), [], problem);
 
     private static List<RefusedPapers> Grouped(IReadOnlyList<RefusedCombination> refused) =>

@@ -83,11 +83,17 @@ public sealed partial class PapersPage
             .Select(reading => (reading.Key, (IReadOnlyDictionary<string, decimal?>)reading.Value!.Rows.ToDictionary(PaperTable.Key, row => row.InHand))),
     ];
 
+    // Of the parts compared the one with the most pages: that is where paper weighs.
+    private int MainPart => (Choice.Tried.Count > 0 ? Choice.Tried.Keys : Enumerable.Range(0, View!.Source.Edition.Parts.Count)).MaxBy(place => View!.Source.Edition.Parts[place].Part.Pages);
+
+    private string TooManyWords => $"These are {Format.Count(Answer!.Combinations)} combinations at "
+        + $"{Words.Many(Format.Count(Choice.Quantities.Count), Choice.Quantities.Count, "quantity", "quantities")}, and {Format.Count(PapersAnswer.Most)} at most are compared at a time. Take out a part, some papers or a quantity.";
+
     private (int Part, string First, string Second) HalvesBegin
     {
         get
         {
-            var part = Choice.Tried.Count > 0 ? Choice.Tried.Keys.Min() : 0;
+            var part = MainPart;
             var own = View!.OwnStock(part);
             var up = Reading?.StepsUp.FirstOrDefault(step => step.Part == part)?.To.StockIds[part];
             return (part, own, up ?? (Choice.Tried.TryGetValue(part, out var tried) ? tried.FirstOrDefault(id => id != own) : null) ?? own);
@@ -133,7 +139,7 @@ public sealed partial class PapersPage
         " + ", (Choice.Tried.Count == 0 ? Enumerable.Range(0, row.StockIds.Count) : Choice.Tried.Keys.Order()).Select(part => View!.StockName(row.StockIds[part])).Distinct());
 
     private IReadOnlyList<PaperColumn> Columns(PaperReading reading) => PaperColumn.Of(
-        Format, Posts, Choice.Tried.Count > 0 ? Choice.Tried.Keys.Min() : 0, reading.Rows.Any(row => row.Freight.Cartons > 0));
+        Format, Posts, MainPart, reading.Rows.Any(row => row.Freight.Cartons > 0));
 
     private void Go(PaperChoice choice) => Navigation.NavigateTo(
         $"{Edition}/papers?plan={View!.Source.Plan.Id}&tried={Uri.EscapeDataString(choice.TriedText)}&copies={choice.QuantitiesText}&by={Uri.EscapeDataString(choice.ChannelId)}",

@@ -1,6 +1,7 @@
 using PressRun.Engine.Comparing;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
+using PressRun.Engine.Measures;
 using PressRun.Engine.Tests.Support;
 
 namespace PressRun.Engine.Tests.Comparing;
@@ -21,6 +22,17 @@ public class HalvesReadingTests
         Assert.Equal(Jobs.LandedCost(cream, 76) + Jobs.LandedCost(blue, 75), reading.TwoOrders);
         Assert.Equal(reading.Halves.Estimate.Totals.LandedCost - reading.AllOnFirst.Estimate.Totals.LandedCost, reading.MoreThanFirst);
         Assert.True(reading.SavedByOneOrder > 0m);
+    }
+
+    [Fact]
+    public void A_copy_that_was_weighed_on_the_first_paper_says_nothing_of_the_second()
+    {
+        var job = ExampleJob.Create();
+        var weighed = job with { Edition = job.Edition with { Weighed = new Weighed(Mass.FromGrams(500m), null) } };
+        var halves = HalvesReading.Of(weighed, CreamAndBlue, 150).Value.Halves;
+
+        Assert.Equal(PreparedJob.Prepare(job).Value.Copy, halves.Estimate.Copy);
+        Assert.Equal(PreparedJob.Prepare(job.WithStocks((1, "blue-text"))).Value.Copy, halves.OtherCopy);
     }
 
     [Fact]

@@ -20,7 +20,7 @@ public class PaperSentenceTests
         Assert.Equal(
             $"On Thin cream, as planned, a copy costs {Written.Metric.Money(reading.Now!.InHand!.Value)} in the reader's hands; it goes as Heronpost flat with 9.1g to spare. "
             + $"{Name(reading.Cheapest)} is the cheapest at {Written.Metric.Money(reading.Cheapest.InHand!.Value)}. Heron 95 is the heaviest that is posted no dearer than now. "
-            + $"Going up a paper, to Green sheet, costs {Written.Metric.Money(reading.StepsUp[0].CostsMore!.Value)} more a copy and leaves the postage as it is.",
+            + $"Going up a paper for the inside, to Green sheet, costs {Written.Metric.Money(reading.StepsUp[0].CostsMore!.Value)} more a copy and leaves the postage as it is.",
             said);
     }
 
@@ -39,7 +39,8 @@ public class PaperSentenceTests
             .Add(part => part.Reading, reading)
             .Add(part => part.Format, Written.Metric)
             .Add(part => part.Name, Name)
-            .Add(part => part.ServiceName, View.ServiceName)
+            .Add(part => part.View, View)
+            .Add(part => part.MainPart, 1)
             .Add(part => part.Where, " in the reader's hands"))
         .Find("p").TextContent.Split((char[])[' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries));
 }

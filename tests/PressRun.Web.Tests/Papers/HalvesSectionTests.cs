@@ -1,0 +1,62 @@
+using Bunit;
+using PressRun.Engine.Comparing;
+using PressRun.Web.Papers;
+using PressRun.Web.Tests.Support;
+
+namespace PressRun.Web.Tests.Papers;
+
+public class HalvesSectionTests
+{
+    private static readonly PapersView View = APost.View();
+
+    [Fact]
+    public async Task Half_and_half_is_said_beside_the_whole_run_on_either_paper_and_beside_two_orders()
+    {
+        await using var page = new BunitContext();
+        var halves = Section(page, "thin", "g150");
+        var reckoned = HalvesReading.Of(View.Source.BuildToTry(["g150"]), new HalvesChoice(1, "thin", "g150"), 100).Value;
+
+        var said = halves.Find(".sentence").TextContent;
+
+        Assert.Contains($"cost {Money(reckoned.Halves.Estimate.Totals.LandedCost)} as one order", said, StringComparison.Ordinal);
+        Assert.Contains($"{Money(reckoned.MoreThanFirst)} more than all on Thin cream", said, StringComparison.Ordinal);
+        Assert.Contains($"{Money(-reckoned.MoreThanSecond)} less than all on Heron 150", said, StringComparison.Ordinal);
+        Assert.Contains($"as two orders they would cost {Money(reckoned.SavedByOneOrder!.Value)} more", said, StringComparison.Ordinal);
+        var inHand = halves.FindAll("tbody tr")[^1];
+        Assert.Equal(Money(reckoned.AllOnFirst.InHand[0].Cost!.Value), inHand.Children[1].TextContent);
+    }
+
+    [Fact]
+    public async Task Another_paper_for_a_half_is_worked_out_at_once_and_one_paper_twice_asks_for_two()
+    {
+        await using var page = new BunitContext();
+        var halves = Section(page, "thin", "g150");
+        var other = halves.FindAll("select")[2];
+        var options = other.QuerySelectorAll("option").Select(option => option.TextContent).ToList();
+        Assert.DoesNotContain("Unpriced laid", options);
+
+        await other.ChangeAsync(new() { Value = $"{options.IndexOf("Heron 70")}" });
+        Assert.Contains("half on Heron 70", halves.Find(".sentence").TextContent, StringComparison.Ordinal);
+        await halves.FindAll("select")[2].ChangeAsync(new() { Value = $"{options.IndexOf("Thin cream")}" });
+        Assert.Contains("Choose two papers", halves.Find("p.note").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_cannot_be_ordered_so_says_why()
+    {
+        await using var page = new BunitContext();
+        var halves = Section(page, "thin", "unpriced");
+
+        Assert.StartsWith("It cannot be ordered so.", halves.Find("[role=alert]").TextContent, StringComparison.Ordinal);
+        Assert.Empty(halves.FindAll("table"));
+    }
+
+    private static IRenderedComponent<HalvesSection> Section(BunitContext page, string first, string second) => page.Render<HalvesSection>(parameters => parameters
+        .Add(part => part.View, View)
+        .Add(part => part.Quantity, 100)
+        .Add(part => part.ChannelId, "post")
+        .Add(part => part.Begin, (1, first, second))
+        .Add(part => part.Format, Written.Metric));
+
+    private static string Money(decimal amount) => Written.Metric.Money(amount);
+}

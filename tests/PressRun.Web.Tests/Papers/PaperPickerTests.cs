@@ -1,0 +1,52 @@
+using Bunit;
+using PressRun.Web.Papers;
+using PressRun.Web.Tests.Support;
+
+namespace PressRun.Web.Tests.Papers;
+
+public class PaperPickerTests
+{
+    private static readonly PapersView View = APost.View();
+
+    [Fact]
+    public async Task A_tick_tries_a_paper_and_the_planned_one_cannot_be_taken_away()
+    {
+        await using var page = new BunitContext();
+        PaperChoice? changed = null;
+        var picker = Picker(page, new PaperChoice(new Dictionary<int, IReadOnlyList<string>> { [1] = ["g70"] }, [100], "post"), choice => changed = choice);
+        var inside = picker.FindAll("fieldset")[1];
+
+        Assert.Single(inside.QuerySelectorAll("input[disabled]"));
+        await inside.QuerySelectorAll("label").Single(label => label.TextContent.Contains("Heron 130", StringComparison.Ordinal)).QuerySelector("input")!.ChangeAsync(new() { Value = true });
+        Assert.Equal(["g70", "g130"], changed!.Tried[1]);
+    }
+
+    [Fact]
+    public async Task A_part_can_take_all_of_the_shops_papers_or_none_but_its_own()
+    {
+        await using var page = new BunitContext();
+        PaperChoice? changed = null;
+        var picker = Picker(page, new PaperChoice(new Dictionary<int, IReadOnlyList<string>> { [1] = ["g70"] }, [100], "post"), choice => changed = choice);
+
+        await picker.FindAll("fieldset")[0].QuerySelectorAll("button")[0].ClickAsync(new());
+        Assert.Equal(8, changed!.Tried[0].Count);
+        await picker.FindAll("fieldset")[1].QuerySelectorAll("button")[1].ClickAsync(new());
+        Assert.Empty(changed.Tried);
+    }
+
+    [Fact]
+    public async Task Papers_without_a_price_are_named_with_the_way_to_give_them_one()
+    {
+        await using var page = new BunitContext();
+        var picker = Picker(page, PaperChoice.Read(View.Source, View.Offered, null, null, null), _ => { });
+
+        var without = picker.Find("p a[href='shops/willow']").ParentElement!;
+        Assert.StartsWith("No price at Willow Prints: Unpriced laid.", without.TextContent, StringComparison.Ordinal);
+    }
+
+    private static IRenderedComponent<PaperPicker> Picker(BunitContext page, PaperChoice choice, Action<PaperChoice> change) => page.Render<PaperPicker>(parameters => parameters
+        .Add(part => part.View, View)
+        .Add(part => part.Choice, choice)
+        .Add(part => part.Format, Written.Metric)
+        .Add(part => part.Change, change));
+}
