@@ -1,0 +1,44 @@
+using Bunit;
+using PressRun.Engine.Measures;
+using PressRun.Web.Posting;
+using PressRun.Web.Tests.Support;
+
+namespace PressRun.Web.Tests.Posting;
+
+public class RegionTableTests
+{
+    private static readonly PostingView View = new(APost.View(), [APost.Board]);
+
+    [Fact]
+    public async Task Each_number_of_copies_says_its_service_its_cost_and_what_is_to_spare_in_mass_thickness_and_leaves()
+    {
+        await using var page = new BunitContext();
+        var table = Table(page);
+
+        Assert.Equal(["1 copy", "2 copies", "5 copies"], table.FindAll("th[scope=rowgroup]").Select(head => head.TextContent));
+
+        // By hand: 65.9 g of 75, 3.04 mm of 20; leaves of 140 × 200 mm at 80 g/m² weigh 2.24 g: four more.
+        Assert.Equal(
+            ["Heronpost flat", "1.50", "1.80", "1.80", "66g", "9.1g", "17mm", "4"],
+            table.FindAll("tr.best")[0].QuerySelectorAll("td").Select(cell => cell.TextContent.Trim()));
+    }
+
+    [Fact]
+    public async Task What_is_refused_stands_with_every_limit_and_by_how_much()
+    {
+        await using var page = new BunitContext();
+        var refused = Table(page).FindAll("details tbody tr")[0];
+
+        Assert.Equal(
+            ["1", "Board envelope", "Heronpost slim", "10 mm too long, 1 mm too thick, 5.9 g too heavy"],
+            refused.QuerySelectorAll("td").Select(cell => cell.TextContent));
+    }
+
+    private static IRenderedComponent<RegionTable> Table(BunitContext page) => page.Render<RegionTable>(parameters => parameters
+        .Add(part => part.Region, "home")
+        .Add(part => part.Rows, PostingService.Of(View, "post", Length.FromMillimetres(1m)).Table)
+        .Add(part => part.Format, Written.Metric)
+        .Add(part => part.ServiceName, View.Papers.ServiceName)
+        .Add(part => part.LeavesOf, 1)
+        .Add(part => part.Part, "inside"));
+}
