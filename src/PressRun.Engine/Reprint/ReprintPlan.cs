@@ -59,3 +59,9 @@ public readonly record struct ReprintPoint(int Quantity, decimal ExpectedProfit,
 /// <param name="Leftover50">The same for 0.5.</param>
 /// <param name="Leftover90">The same for 0.9.</param>
 public readonly record struct ReprintOdds(long ForSale, double SellingOut, double Loss, long Leftover10, long Leftover50, long Leftover90);
+
+/// <summary>What printing a quantity costs.</summary>
+/// <param name="Quantity">Copies printed; 0 for none, which costs nothing.</param>
+/// <param name="LandedCost">In the job's currency.</param>
+/// <param name="CashOut">What of it is paid out.</param>
+public readonly record struct RunCost(int Quantity, decimal LandedCost, decimal CashOut);

@@ -23,6 +23,12 @@ public sealed class ReprintPlanner
     /// <summary>What a copy sold leaves.</summary>
     public decimal NetPerCopy { get; }
 
+    /// <summary>Copies asked for on average.</summary>
+    public double ExpectedDemand => demand.Mean;
+
+    /// <summary>The demand as it was worked out.</summary>
+    public DemandDistribution Demand => demand;
+
     /// <summary>Prepares the decision.</summary>
     /// <param name="job">The job whose costs are taken at every quantity.</param>
     /// <param name="request">What it is decided from.</param>
@@ -69,7 +75,17 @@ public sealed class ReprintPlanner
     /// <exception cref="OperationCanceledException">The work was ended early.</exception>
     public Outcome<ReprintPlan> Plan(CancellationToken cancellation = default)
     {
-        var curve = new List<ReprintPoint> { Point(0, 0m, 0m) };
+        var costs = Costs(cancellation);
+        return costs.Succeeded ? Outcome<ReprintPlan>.Of(Plan(costs.Value)) : Outcome<ReprintPlan>.Refused(costs.Problems);
+    }
+
+    /// <summary>What every quantity asked for costs, and printing none: the same for every demand.</summary>
+    /// <param name="cancellation">Ends the work early.</param>
+    /// <returns>The costs, or the problem at a quantity that the shop cannot take.</returns>
+    /// <exception cref="OperationCanceledException">The work was ended early.</exception>
+    public Outcome<IReadOnlyList<RunCost>> Costs(CancellationToken cancellation = default)
+    {
+        var costs = new List<RunCost> { default };
         var rising = job.RisingOvers();
         for (var quantity = request.From; quantity <= request.To; quantity += request.Step)
         {
@@ -81,15 +97,23 @@ public sealed class ReprintPlanner
 
             if (job.Costs(quantity, out var landedCost, out var cashOut, rising) is { } problem)
             {
-                return Outcome<ReprintPlan>.Refused(problem);
+                return Outcome<IReadOnlyList<RunCost>>.Refused(problem);
             }
 
-            curve.Add(Point(quantity, landedCost, cashOut));
+            costs.Add(new RunCost(quantity, landedCost, cashOut));
         }
 
+        return Outcome<IReadOnlyList<RunCost>>.Of(costs);
+    }
+
+    /// <summary>The plan over quantities whose costs are known.</summary>
+    /// <param name="costs">From <see cref="Costs"/> of a planner of the same job; at least one.</param>
+    public ReprintPlan Plan(IReadOnlyList<RunCost> costs)
+    {
+        var curve = costs.Select(Point).ToList();
         var best = Best(curve);
         var withinCash = Best(curve.Where(point => request.Cash is not { } cash || point.CashOut <= cash));
-        return Outcome<ReprintPlan>.Of(new ReprintPlan(
+        return new ReprintPlan(
             best.Quantity,
             best.ExpectedProfit,
             best.LandedCost,
@@ -98,8 +122,48 @@ public sealed class ReprintPlanner
             OddsAt(best.Quantity, best.LandedCost),
             demand.Mean,
             demand.Dots(),
-            curve));
+            curve);
     }
+
+    /// <summary>The quantity with the highest expected profit, the smallest of equals.</summary>
+    /// <param name="costs">From <see cref="Costs"/> of a planner of the same job; at least one.</param>
+    public ReprintPoint Best(IReadOnlyList<RunCost> costs) => Best(costs.Select(Point));
+
+    /// <summary>All that is said of one quantity, whether or not it is among those asked for.</summary>
+    /// <param name="quantity">0 for printing none, to 1,000,000.</param>
+    /// <returns>The look, or the problem where the shop cannot take the quantity.</returns>
+    public Outcome<ReprintLook> LookAt(int quantity)
+    {
+        var cost = default(RunCost);
+        if (quantity != 0)
+        {
+            if (job.Costs(quantity, out var landedCost, out var cashOut) is { } problem)
+            {
+                return Outcome<ReprintLook>.Refused(problem);
+            }
+
+            cost = new RunCost(quantity, landedCost, cashOut);
+        }
+
+        var odds = OddsAt(quantity, cost.LandedCost);
+        return Outcome<ReprintLook>.Of(new ReprintLook(
+            Point(cost),
+            odds,
+            [.. demand.Dots().Select(copies => new Future(copies, copies >= odds.ForSale, Profit(copies, odds.ForSale, cost.LandedCost) < 0m))],
+            [Left(0.1m, odds.Leftover10), Left(0.5m, odds.Leftover50), Left(0.9m, odds.Leftover90)]));
+
+        Leftover Left(decimal probability, long copies) => new(
+            probability,
+            copies,
+            job.Job.Shop.Order.Carton is { } carton ? (long)decimal.Ceiling(copies * job.Copy.Mass.Grams / carton.Capacity.Grams) : null,
+            quantity == 0 ? 0m : cost.CashOut * Math.Min(copies, quantity) / quantity);
+    }
+
+    /// <summary>The same decision, were the title to sell at another pace; what is promised stays promised.</summary>
+    /// <param name="pace">Factor on what is asked for, more than 0; 1 changes nothing.</param>
+    /// <returns>The planner, or the problem where that many copies cannot be reckoned with.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The pace is not more than 0.</exception>
+    public Outcome<ReprintPlanner> AtPace(decimal pace) => Prepare(job, request with { Demand = request.Demand.AtPace(pace) });
 
     /// <summary>What may happen at a quantity whose landed cost is known.</summary>
     public ReprintOdds OddsAt(int quantity, decimal landedCost)
@@ -134,15 +198,16 @@ public sealed class ReprintPlanner
     private long ForSale(int quantity) =>
         quantity == 0 ? request.OnHand : Math.Max(0L, (long)request.OnHand + quantity - job.Job.FreeCopies);
 
-    private ReprintPoint Point(int quantity, decimal landedCost, decimal cashOut)
+    /// <summary>What a quantity of known cost promises.</summary>
+    public ReprintPoint Point(RunCost cost)
     {
-        var forSale = ForSale(quantity);
+        var forSale = ForSale(cost.Quantity);
         var sold = (decimal)demand.ExpectedSales(forSale);
         var profit = (NetPerCopy * sold)
             + ((request.Salvage - request.Holding) * (forSale - sold))
             - (request.Penalty * ((decimal)demand.Mean - sold))
-            - landedCost;
-        return new ReprintPoint(quantity, profit, landedCost, cashOut);
+            - cost.LandedCost;
+        return new ReprintPoint(cost.Quantity, profit, cost.LandedCost, cost.CashOut);
     }
 
     private decimal Profit(long copies, long forSale, decimal landedCost) =>
