@@ -49,6 +49,41 @@ public sealed class ArchiveTests(PostgresFixture postgres)
         Assert.Equal(await CostsAsync(stores, press.Id), await CostsAsync(elsewhere, again.Id));
     }
 
+    [Theory]
+    [InlineData("Жуки и мосты", "жуки-и-мосты")]
+    [InlineData("ספר הים", "ספר-הים")]
+    [InlineData("海の本", "海の本")]
+    [InlineData("Straße № 7", "straße-no-7")]
+    [InlineData("हिन्दी", "ह-नद")]
+    [InlineData("바다 책", "바다-책")]
+    [InlineData("Left \u202Etfel", "left-tfel")]
+    [InlineData("\U0001F980 & \U0001F41F", "untitled")]
+    public async Task A_press_with_a_title_in_any_script_goes_out_and_comes_in_again(string words, string slug)
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var first = SmallPress.Saved(await stores.Titles.AddAsync(small.Id, new NewTitle(words, words, "#000000", words)));
+        var second = SmallPress.Saved(await stores.Titles.AddAsync(small.Id, new NewTitle(words, words, "#000000", words)));
+        var exported = await stores.Archives.ExportAsync(small.Id);
+
+        var again = (await stores.Archives.ImportAsync(exported!)).Value;
+
+        Assert.Equal([slug.Normalize(NormalizationForm.FormKD), first.Slug + "-2"], [first.Slug, second.Slug]);
+        Assert.Equal(words, (await stores.Titles.FindAsync(again.Id, second.Slug))?.Title);
+        Assert.Equal(Encoding.UTF8.GetString(exported!), Encoding.UTF8.GetString((await stores.Archives.ExportAsync(again.Id))!));
+    }
+
+    [Fact]
+    public void Every_sign_that_a_title_may_hold_gives_a_name_for_addresses_that_an_archive_takes()
+    {
+        var refused = Enumerable.Range(0, char.MaxValue + 1).Where(sign => !char.IsSurrogate((char)sign))
+            .Where(sign => !SearchText.IsSlug(SearchText.Slug($"a{(char)sign} {(char)sign}b")))
+            .Select(sign => $"U+{sign:X4}");
+
+        Assert.Empty(refused);
+        Assert.True(SearchText.IsSlug(SearchText.FreeSlug(new string('ж', 200), [new string('ж', 80)])));
+    }
+
     [Fact]
     public async Task What_is_archived_and_what_a_plan_keeps_survive_an_export()
     {
@@ -94,6 +129,9 @@ public sealed class ArchiveTests(PostgresFixture postgres)
     [InlineData("$.shops[0].priceLists[0].print[0].sheet", "shops.0.priceLists.0.print.0.sheet", "\"none\"")]
     [InlineData("$.channels[0].mailer", "channels.0.mailer", "\"tube\"")]
     [InlineData("$.titles[0].id", "titles.0.id", "\"Tidepool Almanac\"")]
+    [InlineData("$.titles[0].id", "titles.0.id", "\"жуки/мосты\"")]
+    [InlineData("$.titles[0].id", "titles.0.id", "\"Жуки\"")]
+    [InlineData("$.titles[0].id", "titles.0.id", "\"-жуки\"")]
     [InlineData("$.titles[0].colour", "titles.0.colour", "\"red\"")]
     [InlineData("$.titles[0].editions[0].parts[1].stock", "titles.0.editions.0.parts.1.stock", "\"velvet\"")]
     [InlineData("$.titles[0].editions[0].plans[0].shop", "titles.0.editions.0.plans.0.shop", "\"nobody\"")]

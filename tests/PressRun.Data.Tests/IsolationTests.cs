@@ -76,7 +76,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
     private static readonly string[] NothingToTry =
     [
         "PressStore.LoadAsync", // the press is all that it is asked for
-        "TitleStore.AddAsync", // makes a row of its own
+        "TitleStore.AddAsync", "TitleStore.AddWithEditionAsync", // make rows of their own
         "BenchStore.LoadAsync", "BenchStore.SaveAsync", // one row a press
         "StockStore.ImportAsync", "MailerStore.ImportAsync", "PostageServiceStore.ImportAsync", "ChannelStore.ImportAsync", // make rows of their own
         "StockStore.TakeBackAsync", "MailerStore.TakeBackAsync", "PostageServiceStore.TakeBackAsync", "ChannelStore.TakeBackAsync", // see the test below

@@ -35,6 +35,18 @@ public sealed class ShelfTests(PostgresFixture postgres)
         Assert.Equal(found, page.Titles.Count);
     }
 
+    [Theory]
+    [InlineData(0xFFFE)]
+    [InlineData(0xD800)]
+    public async Task What_is_no_sign_of_any_script_is_passed_over_in_a_search(int typed)
+    {
+        // By number: half a surrogate pair does not survive as a constant of an attribute.
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+
+        Assert.Equal(1, (await stores.Shelf.ShowAsync(small.Id, new ShelfFilter($"tide {(char)typed}"))).Total);
+    }
+
     [Fact]
     public async Task The_shelf_shows_editions_latest_first_with_the_plan_they_go_by()
     {

@@ -21,6 +21,25 @@ public sealed class TitleStoreTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task A_title_comes_with_its_first_edition_and_a_refused_edition_leaves_no_title()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var edition = SmallPress.NewEdition(Guid.Empty);
+        var ofNoPaper = edition with { Parts = [.. edition.Parts.Select(part => part with { Part = part.Part with { StockId = "velvet" } })] };
+
+        var refused = Assert.IsType<SaveResult<TitleRecord>.Refused>(
+            await stores.Titles.AddWithEditionAsync(small.Id, new NewTitle("Soup & Salt", "", "#123456", ""), ofNoPaper));
+        var left = await stores.Titles.FindAsync(small.Id, "soup-salt");
+        var saved = SmallPress.Saved(await stores.Titles.AddWithEditionAsync(small.Id, new NewTitle("Soup & Salt", "", "#123456", ""), edition));
+
+        Assert.Equal("$.parts[0].stock", refused.Problems[0].Path);
+        Assert.Null(left);
+        Assert.Equal("soup-salt", saved.Slug);
+        Assert.Equal(2, (await stores.Editions.FindAsync(small.Id, "soup-salt", 1))?.Parts.Count);
+    }
+
+    [Fact]
     public async Task A_title_keeps_its_address_when_its_words_change()
     {
         await using var stores = await Stores.NewAsync(postgres);

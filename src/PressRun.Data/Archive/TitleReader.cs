@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using PressRun.Data.Titles;
 using PressRun.Engine.Editions;
 using PressRun.JobFile;
 using PressRun.JobFile.Blocks;
@@ -14,7 +15,7 @@ internal static partial class TitleReader
     private const string EditionRule = "Write an edition with its printing, copies, price and the fields of a job file's edition.";
     private const string PlansRule = "Write plans as a list of { \"name\", \"shop\", \"date\", \"quantity\" } and the like.";
     private const string ColourRule = "Write a colour as # and six hexadecimal digits, such as \"#8a3b2e\".";
-    private const string SlugRule = "Write a title's id in small letters a to z, digits and hyphens: it stands in addresses.";
+    private const string SlugRule = "Write a title's id in small letters without accents, digits and hyphens, at most 200 characters: it stands in addresses.";
 
     public static ArchivedTitle? Read(JsonElement element, JsonPath path, IReadOnlySet<string>? stockIds, PlanReader plans, ProblemList problems)
     {
@@ -23,10 +24,10 @@ internal static partial class TitleReader
             return null;
         }
 
-        var id = Matching(block, "id", Slug(), SlugRule);
+        var id = Matching(block, "id", SearchText.IsSlug, SlugRule);
         var words = block.Text("title", Need.Must, ArchiveWords.Name) ?? "";
         var by = block.Text("by", Need.May, ArchiveWords.Text) ?? "";
-        var colour = Matching(block, "colour", Colour(), ColourRule);
+        var colour = Matching(block, "colour", Colour().IsMatch, ColourRule);
         var about = block.Text("about", Need.May, ArchiveWords.Text) ?? "";
         var archived = block.Flag("archived") ?? false;
         var printings = new HashSet<int>();
@@ -89,19 +90,16 @@ internal static partial class TitleReader
         }
     }
 
-    private static string Matching(JsonBlock block, string name, Regex pattern, string rule)
+    private static string Matching(JsonBlock block, string name, Func<string, bool> matches, string rule)
     {
         var text = block.Text(name, Need.Must, new TextRule(rule, 200, false));
-        if (text is not null && !pattern.IsMatch(text))
+        if (text is not null && !matches(text))
         {
             block.Problems.Add(block.Path.Member(name), text, rule);
         }
 
         return text ?? "";
     }
-
-    [GeneratedRegex(@"\A[a-z0-9]+(-[a-z0-9]+)*\z")]
-    private static partial Regex Slug();
 
     [GeneratedRegex(@"\A#[0-9a-fA-F]{6}\z")]
     private static partial Regex Colour();

@@ -49,9 +49,7 @@ public sealed class EditionStore
                     return new SaveResult<EditionRecord>.Refused(problems);
                 }
 
-                var row = new EditionRow { PressId = press, Id = Guid.CreateVersion7(), TitleId = edition.TitleId, ChangedAt = database.Now };
-                row.Take(edition with { Parts = [.. edition.Parts.Select(part => part with { Id = Guid.Empty })] });
-                db.Editions.Add(row);
+                var row = AddRow(db, edition, database.Now);
                 await db.SaveChangesAsync(cancel);
                 return new SaveResult<EditionRecord>.Saved((await LoadAsync(db, row.Id, cancel))!);
             },
@@ -122,6 +120,15 @@ public sealed class EditionStore
                 return new DeleteResult.Deleted();
             },
             cancel);
+
+    /// <summary>Adds the row of an edition whose rules were checked; saving is the caller's.</summary>
+    internal static EditionRow AddRow(PressRunDbContext db, EditionRecord edition, DateTimeOffset now)
+    {
+        var row = new EditionRow { PressId = db.Press, Id = Guid.CreateVersion7(), TitleId = edition.TitleId, ChangedAt = now };
+        row.Take(edition with { Parts = [.. edition.Parts.Select(part => part with { Id = Guid.Empty })] });
+        db.Editions.Add(row);
+        return row;
+    }
 
     internal static async Task<EditionRecord?> LoadAsync(PressRunDbContext db, Guid id, CancellationToken cancel) =>
         (await db.Editions.AsNoTracking().Whole().SingleOrDefaultAsync(row => row.Id == id, cancel))?.ToRecord();

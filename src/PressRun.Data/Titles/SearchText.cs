@@ -6,11 +6,14 @@ namespace PressRun.Data.Titles;
 /// <summary>Text made comparable: what a person types without accents finds what stands with them.</summary>
 internal static class SearchText
 {
+    // A name that the store gives is shorter; one that comes in with an archive may have been given elsewhere.
+    private const int MostSlug = 200;
+
     /// <summary>Lower case, accents dropped, everything but letters and digits turned into single spaces.</summary>
     public static string Fold(string text)
     {
         var folded = new StringBuilder(text.Length);
-        foreach (var character in text.Normalize(NormalizationForm.FormKD))
+        foreach (var character in Sound(text).Normalize(NormalizationForm.FormKD))
         {
             if (char.IsLetterOrDigit(character))
             {
@@ -39,6 +42,10 @@ internal static class SearchText
         return slug.Length == 0 ? "untitled" : slug[..Math.Min(slug.Length, 80)].TrimEnd('-');
     }
 
+    /// <summary>True where a text can stand as a name in addresses: small letters and digits of any script, words joined by hyphens, at most
+    /// 200 characters. So is every slug that is made here.</summary>
+    public static bool IsSlug(string text) => text.Length is > 0 and <= MostSlug && Fold(text).Replace(' ', '-') == text;
+
     /// <summary>The slug of a text, with the first free number where others have it.</summary>
     public static string FreeSlug(string text, IReadOnlyCollection<string> taken)
     {
@@ -51,4 +58,7 @@ internal static class SearchText
 
         return slug;
     }
+
+    // Half a surrogate pair, or the one sign that is none, cannot be taken apart into its accents: both may be typed, and stand for nothing.
+    private static string Sound(string text) => Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(text)).Replace('\uFFFE', ' ');
 }

@@ -25,24 +25,15 @@ public sealed partial class TitleStore
 
     /// <summary>Adds a title; its slug is made of its words, with a number where another title has it.</summary>
     public Task<SaveResult<TitleRecord>> AddAsync(PressId press, NewTitle title, CancellationToken cancel = default) =>
-        database.WriteAsync<SaveResult<TitleRecord>>(
-            press,
-            async db =>
-            {
-                var record = new TitleRecord(Guid.CreateVersion7(), "", title.Title, title.By, title.Colour, title.About, false, 0);
-                if (Problems(record) is { Count: > 0 } problems)
-                {
-                    return new SaveResult<TitleRecord>.Refused(problems);
-                }
+        database.WriteAsync(press, db => AddAsync(db, title, null, cancel), cancel);
 
-                await db.Database.ExecuteSqlAsync($"SELECT 1 FROM presses WHERE id = {press.Value} FOR UPDATE", cancel);
-                var row = new TitleRow { PressId = press, Id = record.Id, Slug = await FreeSlugAsync(db, title.Title, cancel) };
-                row.Take(record);
-                db.Titles.Add(row);
-                await db.SaveChangesAsync(cancel);
-                return new SaveResult<TitleRecord>.Saved(row.ToRecord());
-            },
-            cancel);
+    /// <summary>Adds a title with its first edition, both or neither.</summary>
+    /// <param name="press">Whose title.</param>
+    /// <param name="title">The title.</param>
+    /// <param name="edition">Its edition; ids are given here.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    public Task<SaveResult<TitleRecord>> AddWithEditionAsync(PressId press, NewTitle title, EditionRecord edition, CancellationToken cancel = default) =>
+        database.WriteAsync(press, db => AddAsync(db, title, edition, cancel), cancel);
 
     /// <summary>Saves a title's words and colour. Its slug stays, so that addresses do.</summary>
     public Task<SaveResult<TitleRecord>> SaveAsync(PressId press, TitleRecord title, CancellationToken cancel = default) =>
@@ -107,6 +98,33 @@ public sealed partial class TitleStore
                 return new DeleteResult.Deleted();
             },
             cancel);
+
+    private async Task<SaveResult<TitleRecord>> AddAsync(PressRunDbContext db, NewTitle title, EditionRecord? edition, CancellationToken cancel)
+    {
+        var record = new TitleRecord(Guid.CreateVersion7(), "", title.Title, title.By, title.Colour, title.About, false, 0);
+        var problems = Problems(record);
+        if (edition is not null)
+        {
+            problems.AddRange(await EditionRules.CheckAsync(db, edition, cancel));
+        }
+
+        if (problems.Count > 0)
+        {
+            return new SaveResult<TitleRecord>.Refused(problems);
+        }
+
+        await db.Database.ExecuteSqlAsync($"SELECT 1 FROM presses WHERE id = {db.Press.Value} FOR UPDATE", cancel);
+        var row = new TitleRow { PressId = db.Press, Id = record.Id, Slug = await FreeSlugAsync(db, title.Title, cancel) };
+        row.Take(record);
+        db.Titles.Add(row);
+        if (edition is not null)
+        {
+            EditionStore.AddRow(db, edition with { TitleId = row.Id }, database.Now);
+        }
+
+        await db.SaveChangesAsync(cancel);
+        return new SaveResult<TitleRecord>.Saved(row.ToRecord());
+    }
 
     private static async Task LockAsync(PressRunDbContext db, Guid id, CancellationToken cancel) =>
         await db.Database.ExecuteSqlAsync($"SELECT 1 FROM titles WHERE press_id = {db.Press.Value} AND id = {id} FOR UPDATE", cancel);

@@ -91,19 +91,14 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
     /// <summary>A new title with its first printing; where that is, or what stands in the way.</summary>
     public async Task<(string? Address, string? Problem)> AddAsync(PressId press, NewTitle title, Size page, Binding binding, IReadOnlyList<Part> parts)
     {
-        switch (await titles.AddAsync(press, title))
+        var edition = new EditionRecord(
+            Guid.Empty, Guid.Empty, title.Title, 1, null, null, 0, 0m, 0, page, binding, false, default, FoldShape.Flat, null,
+            [.. parts.Select(part => new EditionPart(Guid.Empty, part))], [], false, 0);
+        return await titles.AddWithEditionAsync(press, title, edition) switch
         {
-            case SaveResult<TitleRecord>.Saved saved:
-                var edition = new EditionRecord(
-                    Guid.Empty, saved.Now.Id, title.Title, 1, null, null, 0, 0m, 0, page, binding, false, default, FoldShape.Flat, null,
-                    [.. parts.Select(part => new EditionPart(Guid.Empty, part))], [], false, 0);
-                return await editions.AddAsync(press, edition) is SaveResult<EditionRecord>.Refused problems
-                    ? (null, string.Join(" ", problems.Problems.Select(problem => problem.Rule)))
-                    : ($"titles/{saved.Now.Slug}/1", null);
-            case SaveResult<TitleRecord>.Refused refused:
-                return (null, string.Join(" ", refused.Problems.Select(problem => problem.Rule)));
-            default:
-                return (null, "The title could not be stored.");
-        }
+            SaveResult<TitleRecord>.Saved saved => ($"titles/{saved.Now.Slug}/1", null),
+            SaveResult<TitleRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => problem.Rule))),
+            _ => (null, "The title could not be stored."),
+        };
     }
 }
