@@ -1,5 +1,6 @@
 using Microsoft.Playwright;
 using PressRun.Browser.Tests.Running;
+using PressRun.Data.RunPlans;
 using static Microsoft.Playwright.Assertions;
 
 namespace PressRun.Browser.Tests.Journeys;
@@ -78,6 +79,27 @@ public sealed class LibrariesJourney(Chromium chromium, SampleApp sample)
         await bringIn.ClickAsync();
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Take it back" }).ClickAsync();
         await Expect(bringIn).ToBeVisibleAsync();
+        visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task A_run_is_held_against_the_same_run_bound_at_the_other_place_and_both_costs_are_the_engines()
+    {
+        var plans = await sample.Stored.PlansAsync((await sample.Stored.BookAsync("The Ballast Atlas", 1)).Edition.Id);
+        var atBench = plans.Single(plan => Reckoned.Prepared(plan).BoundAtHome);
+        var atShop = plans.Single(plan => plan.Plan.PriceListId == atBench.Plan.PriceListId && plan != atBench);
+        var plan = atBench;
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync($"bench?run={plan.Plan.Id}");
+
+        var costs = visit.Page.Locator("table.two-ways tr.total td");
+        await Expect(costs.Nth(0)).ToHaveTextAsync(sample.Stored.Format.Money(Reckoned.At(atShop, plan.Plan.Quantity).Totals.LandedCost));
+        await Expect(costs.Nth(1)).ToHaveTextAsync(sample.Stored.Format.Money(Reckoned.At(atBench, plan.Plan.Quantity).Totals.LandedCost));
+
+        var step = atBench.Plan.BenchSteps!.First(name => name != "collate");
+        await visit.Page.GetByLabel($"{step} at your own table, your way", new() { Exact = true }).UncheckAsync();
+        var without = atBench with { Plan = atBench.Plan with { BenchSteps = [.. atBench.Plan.BenchSteps!.Where(name => name != step)] } };
+        await Expect(costs.Nth(1)).ToHaveTextAsync(sample.Stored.Format.Money(Reckoned.At(without, plan.Plan.Quantity).Totals.LandedCost));
         visit.WasQuiet();
     }
 
