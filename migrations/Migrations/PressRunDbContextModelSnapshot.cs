@@ -70,6 +70,121 @@ namespace PressRun.Migrations.Migrations
                     b.ToTable("bench_rates", (string)null);
                 });
 
+            modelBuilder.Entity("PressRun.Data.Copies.CopyMovementRow", b =>
+                {
+                    b.Property<Guid>("PressId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("press_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<decimal>("Amount")
+                        .HasColumnType("numeric")
+                        .HasColumnName("amount");
+
+                    b.Property<string>("ChannelId")
+                        .HasColumnType("text")
+                        .HasColumnName("channel_id");
+
+                    b.Property<int>("Copies")
+                        .HasColumnType("integer")
+                        .HasColumnName("copies");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date")
+                        .HasColumnName("day");
+
+                    b.Property<Guid>("EditionId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("edition_id");
+
+                    b.Property<Guid?>("ImportId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("import_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<string>("Printing")
+                        .HasColumnType("json")
+                        .HasColumnName("printing");
+
+                    b.Property<long>("Sequence")
+                        .HasColumnType("bigint")
+                        .HasColumnName("sequence");
+
+                    b.Property<Guid?>("SettledBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("settled_by");
+
+                    b.Property<Guid?>("TakesBack")
+                        .HasColumnType("uuid")
+                        .HasColumnName("takes_back");
+
+                    b.Property<DateTimeOffset>("WrittenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("written_at");
+
+                    b.HasKey("PressId", "Id")
+                        .HasName("pk_copy_movements");
+
+                    b.HasIndex("PressId", "ChannelId")
+                        .HasDatabaseName("ix_copy_movements_press_id_channel_id");
+
+                    b.HasIndex("PressId", "ImportId")
+                        .HasDatabaseName("ix_copy_movements_press_id_import_id");
+
+                    b.HasIndex("PressId", "TakesBack")
+                        .IsUnique()
+                        .HasDatabaseName("ix_copy_movements_press_id_takes_back");
+
+                    b.HasIndex("PressId", "EditionId", "Sequence")
+                        .IsUnique()
+                        .HasDatabaseName("ix_copy_movements_press_id_edition_id_sequence");
+
+                    b.HasIndex("PressId", "EditionId", "Day", "Sequence")
+                        .HasDatabaseName("ix_copy_movements_press_id_edition_id_day_sequence");
+
+                    b.ToTable("copy_movements", (string)null);
+                });
+
+            modelBuilder.Entity("PressRun.Data.Copies.EditionCopiesRow", b =>
+                {
+                    b.Property<Guid>("PressId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("press_id");
+
+                    b.Property<Guid>("EditionId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("edition_id");
+
+                    b.Property<bool>("CountNeeded")
+                        .HasColumnType("boolean")
+                        .HasColumnName("count_needed");
+
+                    b.Property<long>("Lines")
+                        .HasColumnType("bigint")
+                        .HasColumnName("lines");
+
+                    b.Property<long>("OnHand")
+                        .HasColumnType("bigint")
+                        .HasColumnName("on_hand");
+
+                    b.HasKey("PressId", "EditionId")
+                        .HasName("pk_edition_copies");
+
+                    b.ToTable("edition_copies", (string)null);
+                });
+
             modelBuilder.Entity("PressRun.Data.Drafts.DraftRow", b =>
                 {
                     b.Property<Guid>("PressId")
@@ -599,10 +714,6 @@ namespace PressRun.Migrations.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("changed_at");
 
-                    b.Property<int>("CopiesOnHand")
-                        .HasColumnType("integer")
-                        .HasColumnName("copies_on_hand");
-
                     b.Property<int?>("CopiesPrinted")
                         .HasColumnType("integer")
                         .HasColumnName("copies_printed");
@@ -855,6 +966,32 @@ namespace PressRun.Migrations.Migrations
                         .HasConstraintName("fk_bench_rates_presses_press_id");
                 });
 
+            modelBuilder.Entity("PressRun.Data.Copies.CopyMovementRow", b =>
+                {
+                    b.HasOne("PressRun.Data.Selling.ChannelRow", null)
+                        .WithMany()
+                        .HasForeignKey("PressId", "ChannelId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_copy_movements_channels_press_id_channel_id");
+
+                    b.HasOne("PressRun.Data.Titles.EditionRow", null)
+                        .WithMany()
+                        .HasForeignKey("PressId", "EditionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_copy_movements_editions_press_id_edition_id");
+                });
+
+            modelBuilder.Entity("PressRun.Data.Copies.EditionCopiesRow", b =>
+                {
+                    b.HasOne("PressRun.Data.Titles.EditionRow", null)
+                        .WithOne("Copies")
+                        .HasForeignKey("PressRun.Data.Copies.EditionCopiesRow", "PressId", "EditionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_edition_copies_editions_press_id_edition_id");
+                });
+
             modelBuilder.Entity("PressRun.Data.Drafts.DraftRow", b =>
                 {
                     b.HasOne("PressRun.Data.Presses.PressRow", null)
@@ -1037,6 +1174,9 @@ namespace PressRun.Migrations.Migrations
 
             modelBuilder.Entity("PressRun.Data.Titles.EditionRow", b =>
                 {
+                    b.Navigation("Copies")
+                        .IsRequired();
+
                     b.Navigation("FixedCosts");
 
                     b.Navigation("Parts");

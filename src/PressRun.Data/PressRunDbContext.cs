@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Bench;
 using PressRun.Data.Conversions;
+using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
@@ -49,6 +50,10 @@ public sealed class PressRunDbContext(DbContextOptions<PressRunDbContext> option
     internal DbSet<RunPlanRow> RunPlans => Set<RunPlanRow>();
 
     internal DbSet<PlanStockRow> PlanStocks => Set<PlanStockRow>();
+
+    internal DbSet<CopyMovementRow> CopyMovements => Set<CopyMovementRow>();
+
+    internal DbSet<EditionCopiesRow> EditionCopies => Set<EditionCopiesRow>();
 
     internal DbSet<DraftRow> Drafts => Set<DraftRow>();
 

@@ -35,16 +35,16 @@ public sealed class ConcurrencyTests(PostgresFixture postgres)
                         break;
                 }
 
-                Assert.Equal(mine.CopiesOnHand + 1, mine.Parts[1].Part.Pages);
-                Assert.Equal(mine.CopiesOnHand, mine.FixedCosts[0].Amount);
+                Assert.Equal(mine.FreeCopies + 1, mine.Parts[1].Part.Pages);
+                Assert.Equal(mine.FreeCopies, mine.FixedCosts[0].Amount);
             }
         }
 
         var saves = LongRuns.Count(usual: 100, atLength: 1250);
-        SmallPress.Saved(await stores.Editions.SaveAsync(small.Id, OneMore(small.Edition with { CopiesOnHand = -1 })));
+        SmallPress.Saved(await stores.Editions.SaveAsync(small.Id, OneMore(small.Edition with { FreeCopies = -1 })));
         await Task.WhenAll(Enumerable.Range(0, Savers).Select(_ => SaveAsync(saves)));
 
-        Assert.Equal(Savers * saves, (await stores.Editions.LoadAsync(small.Id, small.Edition.Id))!.CopiesOnHand);
+        Assert.Equal(Savers * saves, (await stores.Editions.LoadAsync(small.Id, small.Edition.Id))!.FreeCopies);
         Assert.True(conflicts > 0, "No two saves met, so nothing was tested.");
     }
 
@@ -63,10 +63,10 @@ public sealed class ConcurrencyTests(PostgresFixture postgres)
 
     private static EditionRecord OneMore(EditionRecord edition)
     {
-        var copies = edition.CopiesOnHand + 1;
+        var copies = edition.FreeCopies + 1;
         return edition with
         {
-            CopiesOnHand = copies,
+            FreeCopies = copies,
             Parts = [edition.Parts[0], edition.Parts[1] with { Part = edition.Parts[1].Part with { Pages = copies + 1 } }],
             FixedCosts = [edition.FixedCosts[0] with { Amount = copies }],
         };

@@ -1,6 +1,8 @@
+using PressRun.Data.Copies;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Data.Titles;
+using PressRun.Engine.Copies;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
 
@@ -122,12 +124,12 @@ public sealed class EditionStoreTests(PostgresFixture postgres)
     {
         await using var stores = await Stores.NewAsync(postgres);
         var small = await SmallPress.CreateAsync(stores);
-        SmallPress.Saved(await stores.Editions.SaveAsync(
-            small.Id, small.Edition with { PrintedOn = new DateOnly(2026, 3, 9), CopiesPrinted = 150, CopiesOnHand = 12 }));
+        SmallPress.Saved(await stores.Ledger.WriteAsync(
+            small.Id, new NewMovement(Guid.NewGuid(), small.Edition.Id, new DateOnly(2026, 3, 9), MovementKind.Printed, 150)));
 
         var next = SmallPress.Saved(await stores.Editions.CopyForwardAsync(small.Id, small.Edition.Id));
 
-        Assert.Equal((2, null, null, 0), (next.Printing, next.PrintedOn, next.CopiesPrinted, next.CopiesOnHand));
+        Assert.Equal((2, null, null, 0L), (next.Printing, next.PrintedOn, next.CopiesPrinted, next.CopiesOnHand));
         Assert.Equal(small.Edition.Parts.Select(part => part.Part), next.Parts.Select(part => part.Part));
         Assert.Null(next.Weighed);
         var plan = Assert.Single(await stores.Plans.OfEditionAsync(small.Id, next.Id));

@@ -2,11 +2,13 @@ using System.Reflection;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using PressRun.Data.Archive;
+using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Presses;
 using PressRun.Data.Shops;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Data.Titles;
+using PressRun.Engine.Copies;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
 
@@ -14,6 +16,8 @@ namespace PressRun.Data.Tests;
 
 public sealed class IsolationTests(PostgresFixture postgres)
 {
+    private static readonly Guid TheirImport = Guid.NewGuid();
+
     /// <summary>What each store answers to one press that asks with another's ids. Named as store and method, so that none is forgotten.</summary>
     private static readonly Dictionary<string, Func<Stores, SmallPress, PressId, Task<object?>>> Attempts = new()
     {
@@ -42,6 +46,14 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["PlanStore.PutBackAsync"] = async (stores, theirs, me) => await stores.Plans.PutBackAsync(me, theirs.Plan, null),
         ["PlanStore.SourceAsync"] = async (stores, theirs, me) => await stores.Plans.SourceAsync(me, theirs.Plan.Id),
         ["PlanStore.SourcesAsync"] = async (stores, theirs, me) => (await stores.Plans.SourcesAsync(me, [theirs.Plan.Id])).ToList(),
+        ["CopiesLedgerStore.OnHandAsync"] = async (stores, theirs, me) => await stores.Ledger.OnHandAsync(me, theirs.Edition.Id),
+        ["CopiesLedgerStore.OfEditionAsync"] = async (stores, theirs, me) => await stores.Ledger.OfEditionAsync(me, theirs.Edition.Id),
+        ["CopiesLedgerStore.OfTitlesAsync"] = async (stores, theirs, me) => (await stores.Ledger.OfTitlesAsync(me, [theirs.Title.Id])).ToList(),
+        ["CopiesLedgerStore.WriteAsync"] = async (stores, theirs, me) => await stores.Ledger.WriteAsync(me, Sale(theirs)),
+        ["CopiesLedgerStore.ImportAsync"] = async (stores, theirs, me) => await stores.Ledger.ImportAsync(me, [Sale(theirs)], Guid.NewGuid()),
+        ["CopiesLedgerStore.TakeBackAsync"] = async (stores, theirs, me) =>
+            await stores.Ledger.TakeBackAsync(me, (await stores.Ledger.OfEditionAsync(theirs.Id, theirs.Edition.Id))[0].Id),
+        ["CopiesLedgerStore.TakeBackImportAsync"] = async (stores, theirs, me) => await stores.Ledger.TakeBackImportAsync(me, TheirImport),
         ["StockStore.ListAsync"] = async (stores, _, me) => await stores.Stocks.ListAsync(me, archived: true),
         ["StockStore.SaveAsync"] = async (stores, theirs, me) => await stores.Stocks.SaveAsync(me, (await stores.Stocks.ListAsync(theirs.Id))[0]),
         ["StockStore.SaveAllAsync"] = async (stores, theirs, me) => await stores.Stocks.SaveAllAsync(me, await stores.Stocks.ListAsync(theirs.Id)),
@@ -93,6 +105,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         await using var stores = await Stores.NewAsync(postgres);
         var theirs = await SmallPress.CreateAsync(stores);
         await stores.Drafts.KeepAsync(theirs.Id, Subject(theirs), new Draft("price", "9.5", DateTimeOffset.UnixEpoch));
+        SmallPress.Saved(await stores.Ledger.ImportAsync(theirs.Id, [Sale(theirs)], TheirImport));
         var mine = await EmptyPressAsync(stores);
         var before = await stores.Archives.ExportAsync(theirs.Id);
 
@@ -185,6 +198,8 @@ public sealed class IsolationTests(PostgresFixture postgres)
         other.Titles.Add(new TitleRow { PressId = theirs.Id, Id = Guid.CreateVersion7(), Slug = "x" });
         await Assert.ThrowsAsync<InvalidOperationException>(() => other.SaveChangesAsync());
     }
+
+    private static NewMovement Sale(SmallPress press) => new(Guid.NewGuid(), press.Edition.Id, SmallPress.ListDate, MovementKind.Sold, 2, 18m);
 
     private static DraftSubject Subject(SmallPress press) => new("maker", "edition", press.Edition.Id.ToString());
 

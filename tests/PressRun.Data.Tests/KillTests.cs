@@ -36,9 +36,9 @@ public sealed class KillTests
         var (acknowledged, asked) = await saver;
 
         var stands = await LoadAsync(stores, small);
-        Assert.InRange(stands.CopiesOnHand, acknowledged, asked);
-        Assert.Equal(stands.CopiesOnHand + 1, stands.Parts[1].Part.Pages);
-        Assert.Equal(stands.CopiesOnHand, stands.FixedCosts[0].Amount);
+        Assert.InRange(stands.FreeCopies, acknowledged, asked);
+        Assert.Equal(stands.FreeCopies + 1, stands.Parts[1].Part.Pages);
+        Assert.Equal(stands.FreeCopies, stands.FixedCosts[0].Amount);
         Assert.True(acknowledged > kills, $"Only {acknowledged} saves went through.");
     }
 
@@ -73,7 +73,7 @@ public sealed class KillTests
                     SaveResult<EditionRecord>.Saved saved => (saved.Now, wanted),
 
                     // Nobody else saves: a conflict is one's own save whose answer was lost.
-                    SaveResult<EditionRecord>.Conflict conflict => (conflict.Theirs, conflict.Theirs.CopiesOnHand),
+                    SaveResult<EditionRecord>.Conflict conflict => (conflict.Theirs, conflict.Theirs.FreeCopies),
                     _ => throw new InvalidOperationException("The edition is gone."),
                 };
             }
@@ -88,7 +88,7 @@ public sealed class KillTests
 
     private static EditionRecord Numbered(EditionRecord edition, int number) => edition with
     {
-        CopiesOnHand = number,
+        FreeCopies = number,
         Parts = [edition.Parts[0], edition.Parts[1] with { Part = edition.Parts[1].Part with { Pages = number + 1 } }],
         FixedCosts = [edition.FixedCosts[0] with { Amount = number }],
     };

@@ -3,9 +3,11 @@ using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.Extensions.Logging.Abstractions;
 using Npgsql;
+using PressRun.Data.Copies;
 using PressRun.Data.Presses;
 using PressRun.Data.Running;
 using PressRun.Data.Tests.Fixtures;
+using PressRun.Engine.Copies;
 
 namespace PressRun.Data.Tests;
 
@@ -40,6 +42,7 @@ public sealed class MigrationTests(PostgresFixture postgres)
     {
         await using var now = await Stores.NewAsync(postgres);
         var small = await SmallPress.CreateAsync(now);
+        await WriteOpeningLinesAsync(now, small);
         var wanted = await now.Archives.ExportAsync(small.Id);
         await using var model = now.Context(default);
 
@@ -73,6 +76,17 @@ public sealed class MigrationTests(PostgresFixture postgres)
         Assert.Equal(2, (await db.Database.GetAppliedMigrationsAsync()).Count(name => name.EndsWith("First", StringComparison.Ordinal) || name.EndsWith("Later", StringComparison.Ordinal)));
     }
 
+    // What an upgrade makes of a press that counted its copies before it kept a ledger.
+    private static async Task WriteOpeningLinesAsync(Stores stores, SmallPress small)
+    {
+        const string Before = "Carried over from before the ledger.";
+        foreach (var (kind, copies) in new[] { (MovementKind.Printed, 150), (MovementKind.Counted, 12) })
+        {
+            SmallPress.Saved(await stores.Ledger.WriteAsync(
+                small.Id, new NewMovement(Guid.NewGuid(), small.Edition.Id, SmallPress.ListDate, kind, copies, Note: Before)));
+        }
+    }
+
     /// <summary>Copies every row into a database of an earlier model, column by column as far as that one has them; what came later gets its
     /// default from the migrations.</summary>
     private static async Task CopyRowsAsync(DbContext from, DbContext to)
@@ -87,7 +101,8 @@ public sealed class MigrationTests(PostgresFixture postgres)
             var columns = string.Join(", ", await ListAsync(
                 target,
                 $"SELECT quote_ident(column_name) FROM information_schema.columns WHERE table_schema = 'public' AND table_name = '{table}' AND is_generated = 'NEVER'"));
-            foreach (var row in await ListAsync(source, $"SELECT to_json(r)::text FROM (SELECT {columns} FROM {table}) r"))
+            var selected = columns.Replace("copies_on_hand", "(SELECT on_hand FROM edition_copies WHERE edition_id = editions.id) AS copies_on_hand", StringComparison.Ordinal);
+            foreach (var row in await ListAsync(source, $"SELECT to_json(r)::text FROM (SELECT {selected} FROM {table}) r"))
             {
                 await using var insert = new NpgsqlCommand($"INSERT INTO {table} ({columns}) SELECT {columns} FROM json_populate_record(NULL::{table}, $1::json)", target);
                 insert.Parameters.Add(new NpgsqlParameter { Value = row });

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Copies;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Titles;
 using PressRun.Engine.Bench;
@@ -38,20 +39,30 @@ internal static class ArchiveExport
     {
         var titles = await db.Titles.AsNoTracking().OrderBy(title => title.Slug).ToListAsync(cancel);
         var editions = (await db.Editions.AsNoTracking().Whole().OrderBy(edition => edition.Printing).ToListAsync(cancel)).ToLookup(row => row.TitleId);
+        var movements = (await db.CopyMovements.AsNoTracking().OrderBy(row => row.Sequence).ToListAsync(cancel)).ToLookup(row => row.EditionId);
         var plans = (await db.RunPlans.AsNoTracking().Whole().OrderBy(plan => plan.Position).ThenBy(plan => plan.Id).ToListAsync(cancel))
             .ToLookup(row => row.EditionId);
         return titles.OrderBy(title => title.Slug, StringComparer.Ordinal).Select(title => new ArchivedTitle(
             title.Slug, title.Title, title.By, title.Colour, title.About, title.Archived,
-            [.. editions[title.Id].Select(edition => Edition(edition, plans[edition.Id]))])).ToList();
+            [.. editions[title.Id].Select(edition => Edition(edition, plans[edition.Id], [.. movements[edition.Id]]))])).ToList();
     }
 
-    private static ArchivedEdition Edition(EditionRow row, IEnumerable<RunPlanRow> plans)
+    private static ArchivedEdition Edition(EditionRow row, IEnumerable<RunPlanRow> plans, List<CopyMovementRow> movements)
     {
         var record = row.ToRecord();
         var names = record.Parts.ToDictionary(part => part.Id, part => part.Part.Name);
         return new ArchivedEdition(
-            record.ToEdition(), record.PrintedOn, record.CopiesPrinted, record.CopiesOnHand, record.Price, record.FreeCopies, record.Archived,
+            record.ToEdition(), record.PrintedOn, record.CopiesPrinted, Movements(movements), record.Price, record.FreeCopies, record.Archived,
             [.. plans.Select(plan => Plan(plan, names))]);
+    }
+
+    private static List<ArchivedMovement> Movements(List<CopyMovementRow> rows)
+    {
+        var places = rows.Index().ToDictionary(row => row.Item.Id, row => row.Index);
+        return rows.ConvertAll(row => new ArchivedMovement(
+            row.Day, row.Kind, row.Copies, row.Amount, row.ChannelId, row.Note, Place(row.TakesBack), Place(row.SettledBy), row.Printing));
+
+        int? Place(Guid? id) => id is { } named ? places[named] : null;
     }
 
     private static ArchivedPlan Plan(RunPlanRow row, Dictionary<Guid, string> partNames)

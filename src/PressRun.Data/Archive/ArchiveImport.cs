@@ -1,4 +1,5 @@
 using PressRun.Data.Bench;
+using PressRun.Data.Copies;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
@@ -6,6 +7,7 @@ using PressRun.Data.Selling;
 using PressRun.Data.Shops;
 using PressRun.Data.Stocks;
 using PressRun.Data.Titles;
+using PressRun.Engine.Copies;
 
 namespace PressRun.Data.Archive;
 
@@ -83,16 +85,47 @@ internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, 
     private void AddEdition(TitleRow title, ArchivedEdition archived)
     {
         var edition = archived.Edition;
-        var row = new EditionRow { PressId = db.Press, Id = Guid.CreateVersion7(), TitleId = title.Id, ChangedAt = now };
+        var row = EditionRow.New(db.Press, title.Id, now);
         row.Take(new EditionRecord(
-            row.Id, title.Id, title.Title, edition.Printing, archived.PrintedOn, archived.CopiesPrinted, archived.CopiesOnHand, archived.Price,
+            row.Id, title.Id, title.Title, edition.Printing, archived.PrintedOn, archived.CopiesPrinted, 0, archived.Price,
             archived.FreeCopies, edition.Page, edition.Binding, edition.Bleed, edition.Trim, edition.Fold, edition.Weighed,
-            [.. edition.Parts.Select(part => new EditionPart(Guid.Empty, part))], edition.FixedCosts, archived.Archived, 0));
+            [.. edition.Parts.Select(part => new EditionPart(Guid.Empty, part))], edition.FixedCosts, archived.Archived, false, 0));
+        (row.PrintedOn, row.CopiesPrinted) = (archived.PrintedOn, archived.CopiesPrinted);
         db.Editions.Add(row);
+        AddMovements(row, archived.Movements);
         for (var position = 0; position < archived.Plans.Count; position++)
         {
             AddPlan(row, archived.Plans[position], position);
         }
+    }
+
+    private void AddMovements(EditionRow edition, IReadOnlyList<ArchivedMovement> movements)
+    {
+        var ids = movements.Select(_ => Guid.CreateVersion7(now)).ToList();
+        foreach (var (place, movement) in movements.Index())
+        {
+            db.CopyMovements.Add(new CopyMovementRow
+            {
+                PressId = db.Press,
+                Id = ids[place],
+                EditionId = edition.Id,
+                Sequence = place + 1,
+                Day = movement.Day,
+                Kind = movement.Kind,
+                Copies = movement.Change,
+                Amount = movement.Amount,
+                ChannelId = movement.Channel,
+                Note = movement.Note,
+                WrittenAt = now,
+                TakesBack = movement.TakesBack is { } taken ? ids[taken] : null,
+                SettledBy = movement.SettledBy is { } settled ? ids[settled] : null,
+                Printing = movement.Printing,
+            });
+        }
+
+        var moved = movements.Select((movement, place) => new CopyMovement(movement.Day, place, movement.Kind, movement.Change, movement.Amount));
+        var position = CopiesAccount.At(moved);
+        (edition.Copies.OnHand, edition.Copies.Lines, edition.Copies.CountNeeded) = (position.OnHand, movements.Count, position.CountNeeded);
     }
 
     private void AddPlan(EditionRow edition, ArchivedPlan plan, int position)

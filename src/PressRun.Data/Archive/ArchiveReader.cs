@@ -44,9 +44,10 @@ internal static class ArchiveReader
         var mailers = MailBlock.ReadMailers(block, out var mailerIds);
         var postage = MailBlock.ReadServices(block);
         var channels = ChannelBlock.ReadAll(block, mailerIds);
+        var channelIds = channels.Select(channel => channel.Id).ToHashSet(StringComparer.Ordinal);
         var bench = BenchBlock.ReadMember(block);
         var plans = new PlanReader(shops, bench, stockIds);
-        var titles = block.List("titles", Need.May, TitlesRule, (element, path) => TitleReader.Read(element, path, stockIds, plans, block.Problems));
+        var titles = block.List("titles", Need.May, TitlesRule, (element, path) => TitleReader.Read(element, path, stockIds, channelIds, plans, block.Problems));
         CheckOnce(block, "titles", titles.Select(title => title.Id), "Another title has this id already; ids must differ.");
         var archived = block.Block("archived", Need.May, ArchivedRule);
         var keptStocks = Keep(archived, "stocks", stocks, stock => stock.Id);

@@ -1,4 +1,5 @@
 using PressRun.Data.Presses;
+using PressRun.Engine.Copies;
 using PressRun.Engine.Paper;
 using PressRun.JobFile.Reading;
 
@@ -12,6 +13,17 @@ internal static class ArchiveWords
 
     /// <summary>Papers offered first.</summary>
     public static Words<PaperRegion> PaperRegions { get; } = new(("iso", PaperRegion.Iso), ("us", PaperRegion.Us));
+
+    /// <summary>What moves copies.</summary>
+    public static Words<MovementKind> Movements { get; } = new(
+        ("printed", MovementKind.Printed), ("sold", MovementKind.Sold), ("givenAway", MovementKind.GivenAway), ("spoiled", MovementKind.Spoiled),
+        ("returned", MovementKind.Returned), ("counted", MovementKind.Counted));
+
+    /// <summary>Where nobody wrote down when an edition was printed.</summary>
+    public static readonly DateOnly DayUnknown = new(2000, 1, 1);
+
+    /// <summary>The note of a line that stands for all that went before there was a ledger.</summary>
+    public const string BeforeTheLedger = "Carried over from before the ledger.";
 
     /// <summary>A name that must say something.</summary>
     public static TextRule Name { get; } = new("Write a name: text on one line, not blank, at most 1,000 characters.", 1000, false);

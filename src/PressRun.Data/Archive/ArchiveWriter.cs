@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using PressRun.Data.Copies;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
 using PressRun.JobFile.Writing;
@@ -102,12 +103,51 @@ internal static class ArchiveWriter
             json.WriteNumber("copiesPrinted", printed);
         }
 
-        json.WriteNumber("copiesOnHand", edition.CopiesOnHand);
+        json.WriteNumber("copiesOnHand", edition.Movements.Sum(movement => movement.Change));
         json.WriteString("price", Amounts.AtLeastMinorDigits(edition.Price, currency));
         json.WriteNumber("freeCopies", edition.FreeCopies);
         WriteArchived(json, edition.Archived);
         EditionWriter.WriteMembers(json, edition.Edition, currency);
         List(json, "plans", edition.Plans, plan => WritePlan(json, plan, shops));
+        List(json, "movements", edition.Movements, movement => WriteMovement(json, movement, currency));
+    }
+
+    private static void WriteMovement(Utf8JsonWriter json, ArchivedMovement movement, Currency currency)
+    {
+        Day(json, "day", movement.Day);
+        json.WriteString("kind", ArchiveWords.Movements.Of(movement.Kind));
+        json.WriteNumber("change", movement.Change);
+        if (movement.Amount != 0m)
+        {
+            json.WriteString("amount", Amounts.AtLeastMinorDigits(movement.Amount, currency));
+        }
+
+        WriteWord(json, "channel", movement.Channel);
+        WriteWord(json, "note", movement.Note.Length == 0 ? null : movement.Note);
+        WritePlace(json, "takesBack", movement.TakesBack);
+        WritePlace(json, "settledBy", movement.SettledBy);
+        if (movement.Printing is { } printing)
+        {
+            json.WriteStartObject("printing");
+            PrintingShape.WriteMembers(json, printing, currency);
+            json.WriteEndObject();
+        }
+    }
+
+    private static void WriteWord(Utf8JsonWriter json, string name, string? word)
+    {
+        if (word is not null)
+        {
+            json.WriteString(name, word);
+        }
+    }
+
+    private static void WritePlace(Utf8JsonWriter json, string name, int? place)
+    {
+        if (place is { } number)
+        {
+            json.WriteNumber(name, number);
+        }
     }
 
     private static void WritePlan(Utf8JsonWriter json, ArchivedPlan plan, IReadOnlyList<ArchivedShop> shops)

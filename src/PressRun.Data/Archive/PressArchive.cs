@@ -1,5 +1,6 @@
 using PressRun.Data.Presses;
 using PressRun.Engine.Bench;
+using PressRun.Engine.Copies;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Ladder;
@@ -38,11 +39,23 @@ internal sealed record ArchivedEdition(
     Edition Edition,
     DateOnly? PrintedOn,
     int? CopiesPrinted,
-    int CopiesOnHand,
+    IReadOnlyList<ArchivedMovement> Movements,
     decimal Price,
     int FreeCopies,
     bool Archived,
     IReadOnlyList<ArchivedPlan> Plans);
+
+/// <summary>A line of the copies ledger. Lines are named by their place in the list, the first being 0.</summary>
+internal sealed record ArchivedMovement(
+    DateOnly Day,
+    MovementKind Kind,
+    int Change,
+    decimal Amount,
+    string? Channel,
+    string Note,
+    int? TakesBack,
+    int? SettledBy,
+    PrintingActual? Printing);
 
 /// <summary>A plan. Its shop's list is the one that begins on <paramref name="ListFrom"/>; other papers stand by the part's name.</summary>
 internal sealed record ArchivedPlan(

@@ -17,7 +17,8 @@ internal static partial class TitleReader
     private const string ColourRule = "Write a colour as # and six hexadecimal digits, such as \"#8a3b2e\".";
     private const string SlugRule = "Write a title's id in small letters without accents, digits and hyphens, at most 200 characters: it stands in addresses.";
 
-    public static ArchivedTitle? Read(JsonElement element, JsonPath path, IReadOnlySet<string>? stockIds, PlanReader plans, ProblemList problems)
+    public static ArchivedTitle? Read(
+        JsonElement element, JsonPath path, IReadOnlySet<string>? stockIds, IReadOnlySet<string> channelIds, PlanReader plans, ProblemList problems)
     {
         if (JsonBlock.Open(element, path, problems, Rule) is not { } block)
         {
@@ -33,7 +34,7 @@ internal static partial class TitleReader
         var printings = new HashSet<int>();
         var editions = block.List("editions", Need.May, EditionRule, (item, place) =>
         {
-            var edition = ReadEdition(item, place, words, stockIds, plans, problems);
+            var edition = ReadEdition(item, place, words, stockIds, channelIds, plans, problems);
             if (edition is not null)
             {
                 Keys.CheckOnce(
@@ -47,7 +48,7 @@ internal static partial class TitleReader
     }
 
     private static ArchivedEdition? ReadEdition(
-        JsonElement element, JsonPath path, string title, IReadOnlySet<string>? stockIds, PlanReader plans, ProblemList problems)
+        JsonElement element, JsonPath path, string title, IReadOnlySet<string>? stockIds, IReadOnlySet<string> channelIds, PlanReader plans, ProblemList problems)
     {
         if (JsonBlock.Open(element, path, problems, EditionRule) is not { } block)
         {
@@ -55,13 +56,15 @@ internal static partial class TitleReader
         }
 
         var printing = block.Count("printing", JobRules.Printing, Need.Must) ?? 0;
+        var printedOn = block.Day("printedOn", Need.May);
+        var printed = block.Count("copiesPrinted", JobRules.CopiesOrNone);
         var edition = EditionBlock.Read(block, title, printing, stockIds);
         CheckPartNames(edition.Parts, path.Member("parts"), problems);
         var read = new ArchivedEdition(
             edition,
-            block.Day("printedOn", Need.May),
-            block.Count("copiesPrinted", JobRules.CopiesOrNone),
-            block.Count("copiesOnHand", JobRules.CopiesOrNone) ?? 0,
+            printedOn,
+            printed,
+            MovementReader.Read(block, channelIds, printedOn, printed),
             block.Number("price", JobRules.Amount, Need.Must) ?? 0m,
             block.Count("freeCopies", JobRules.CopiesOrNone) ?? 0,
             block.Flag("archived") ?? false,

@@ -6,6 +6,7 @@ using Microsoft.Extensions.DependencyInjection.Extensions;
 using Npgsql;
 using PressRun.Data.Archive;
 using PressRun.Data.Bench;
+using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
@@ -49,6 +50,7 @@ public static class PressRunData
         .AddStore(database => new EditionStore(database))
         .AddStore(database => new PlanStore(database))
         .AddStore(database => new JobFileStore(database))
+        .AddStore(database => new CopiesLedgerStore(database))
         .AddStore(database => new StockStore(database))
         .AddStore(database => new ShopStore(database))
         .AddStore(database => new PriceListStore(database))

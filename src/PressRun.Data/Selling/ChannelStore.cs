@@ -24,9 +24,14 @@ public sealed class ChannelStore : LibraryStore<Channel>
 
     private protected override string NameOf(Channel item) => item.Name;
 
-    // Nothing names a channel yet but the costing, which takes those that there are.
-    private protected override Task<IReadOnlyList<string>> UsesAsync(PressRunDbContext db, Channel item, CancellationToken cancel) =>
-        Task.FromResult<IReadOnlyList<string>>([]);
+    // The costing takes the channels that there are; the copies ledger names them for good.
+    private protected override async Task<IReadOnlyList<string>> UsesAsync(PressRunDbContext db, Channel item, CancellationToken cancel)
+    {
+        var sold = await db.CopyMovements.Where(row => row.ChannelId == item.Id)
+            .Join(db.Editions, row => row.EditionId, edition => edition.Id, (_, edition) => new { edition.Title.SearchText, edition.Title.Title, edition.Printing })
+            .Distinct().OrderBy(edition => edition.SearchText).ThenBy(edition => edition.Printing).ToListAsync(cancel);
+        return sold.ConvertAll(edition => $"{edition.Title}, printing {edition.Printing}: sales");
+    }
 
     private protected override async Task<List<Problem>> ProblemsAsync(PressRunDbContext db, Channel item, CancellationToken cancel)
     {

@@ -23,14 +23,11 @@ internal static class EditionCopy
         }
 
         var last = await db.Editions.Where(row => row.TitleId == from.TitleId).MaxAsync(row => row.Printing, cancel);
-        var next = new EditionRow { PressId = db.Press, Id = Guid.CreateVersion7(), TitleId = from.TitleId, ChangedAt = now };
+        var next = EditionRow.New(db.Press, from.TitleId, now);
         var record = from.ToRecord();
         next.Take(record with
         {
             Printing = last + 1,
-            PrintedOn = null,
-            CopiesPrinted = null,
-            CopiesOnHand = 0,
             Weighed = null,
             Archived = false,
             Parts = [.. record.Parts.Select(part => part with { Id = Guid.Empty })],

@@ -9,6 +9,7 @@ internal static class EditionMapping
     /// <summary>Editions with all that their records hold, in one query, so that parts and version are of one moment.</summary>
     public static IQueryable<EditionRow> Whole(this IQueryable<EditionRow> editions) => editions
         .Include(edition => edition.Title)
+        .Include(edition => edition.Copies)
         .Include(edition => edition.Parts.OrderBy(part => part.Position))
         .Include(edition => edition.FixedCosts.OrderBy(cost => cost.Position))
         .AsSingleQuery();
@@ -20,7 +21,7 @@ internal static class EditionMapping
         row.Printing,
         row.PrintedOn,
         row.CopiesPrinted,
-        row.CopiesOnHand,
+        row.Copies.OnHand,
         row.Price,
         row.FreeCopies,
         new Size(row.PageWidth, row.PageHeight),
@@ -32,13 +33,13 @@ internal static class EditionMapping
         [.. row.Parts.OrderBy(part => part.Position).Select(part => part.ToRecord())],
         [.. row.FixedCosts.OrderBy(cost => cost.Position).Select(cost => new FixedCost(cost.Name, cost.Amount))],
         row.Archived,
+        row.Copies.CountNeeded,
         row.Version);
 
-    /// <summary>Takes everything from a record but its ids, its title and its version.</summary>
+    /// <summary>Takes everything from a record but its ids, its title, its version and what the copies ledger says of it.</summary>
     public static void Take(this EditionRow row, EditionRecord record)
     {
-        (row.Printing, row.PrintedOn, row.CopiesPrinted) = (record.Printing, record.PrintedOn, record.CopiesPrinted);
-        (row.CopiesOnHand, row.Price, row.FreeCopies) = (record.CopiesOnHand, record.Price, record.FreeCopies);
+        (row.Printing, row.Price, row.FreeCopies) = (record.Printing, record.Price, record.FreeCopies);
         (row.PageWidth, row.PageHeight, row.Binding, row.Bleed) = (record.Page.Width, record.Page.Height, record.Binding, record.Bleed);
         (row.TrimHead, row.TrimFoot) = (record.Trim.Head, record.Trim.Foot);
         (row.TrimForeEdge, row.TrimSpine, row.Fold) = (record.Trim.ForeEdge, record.Trim.Spine, record.Fold);

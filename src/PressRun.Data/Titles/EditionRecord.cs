@@ -13,7 +13,7 @@ public sealed record EditionPart(Guid Id, Part Part);
 /// <param name="TitleId">Its title.</param>
 /// <param name="Title">The title's words; a save does not change them.</param>
 /// <param name="Printing">First is 1; unique in its title.</param>
-/// <param name="PrintedOn">Day of printing; null while it is being planned.</param>
+/// <param name="PrintedOn">Day of printing; null while it is being planned. This and the copies are the ledger's: a save does not change them.</param>
 /// <param name="CopiesPrinted">Copies that were printed; null while it is being planned.</param>
 /// <param name="CopiesOnHand">Copies left.</param>
 /// <param name="Price">Price of a copy, in the press's currency, on every channel.</param>
@@ -27,6 +27,7 @@ public sealed record EditionPart(Guid Id, Part Part);
 /// <param name="Parts">From the outside in.</param>
 /// <param name="FixedCosts">Costs that do not grow with the quantity.</param>
 /// <param name="Archived">True where it no longer stands on the shelf.</param>
+/// <param name="CountNeeded">True where more copies went than were known of; a save does not change it.</param>
 /// <param name="Version">Row version that a save must carry; it moves with any change to any part.</param>
 public sealed record EditionRecord(
     Guid Id,
@@ -35,7 +36,7 @@ public sealed record EditionRecord(
     int Printing,
     DateOnly? PrintedOn,
     int? CopiesPrinted,
-    int CopiesOnHand,
+    long CopiesOnHand,
     decimal Price,
     int FreeCopies,
     Size Page,
@@ -47,6 +48,7 @@ public sealed record EditionRecord(
     IReadOnlyList<EditionPart> Parts,
     IReadOnlyList<FixedCost> FixedCosts,
     bool Archived,
+    bool CountNeeded,
     uint Version)
 {
     /// <summary>The edition as the engine knows it.</summary>

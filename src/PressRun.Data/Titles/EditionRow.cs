@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using PressRun.Data.Copies;
 using PressRun.Data.Presses;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
@@ -21,8 +22,6 @@ internal sealed class EditionRow : IOfPress
     public DateOnly? PrintedOn { get; set; }
 
     public int? CopiesPrinted { get; set; }
-
-    public int CopiesOnHand { get; set; }
 
     public decimal Price { get; set; }
 
@@ -60,6 +59,15 @@ internal sealed class EditionRow : IOfPress
     public List<PartRow> Parts { get; set; } = [];
 
     public List<FixedCostRow> FixedCosts { get; set; } = [];
+
+    public EditionCopiesRow Copies { get; set; } = null!;
+
+    /// <summary>A new edition, of which there is no copy yet.</summary>
+    public static EditionRow New(PressId press, Guid titleId, DateTimeOffset now)
+    {
+        var id = Guid.CreateVersion7();
+        return new() { PressId = press, Id = id, TitleId = titleId, ChangedAt = now, Copies = new() { PressId = press, EditionId = id } };
+    }
 }
 
 internal sealed class EditionRowConfiguration : IEntityTypeConfiguration<EditionRow>

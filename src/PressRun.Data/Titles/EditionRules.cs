@@ -18,8 +18,6 @@ internal static class EditionRules
     {
         var problems = new List<Problem>();
         Number(problems, "$.printing", edition.Printing, JobRules.Printing);
-        Number(problems, "$.copiesPrinted", edition.CopiesPrinted ?? 0, JobRules.CopiesOrNone);
-        Number(problems, "$.copiesOnHand", edition.CopiesOnHand, JobRules.CopiesOrNone);
         Number(problems, "$.price", edition.Price, JobRules.Amount);
         Number(problems, "$.freeCopies", edition.FreeCopies, JobRules.CopiesOrNone);
         var stocks = await db.Stocks.Select(stock => stock.Id).ToHashSetAsync(cancel);
@@ -43,10 +41,8 @@ internal static class EditionRules
         }
     }
 
-    /// <summary>Says that copies of a printing went out, by which it is in use; null where all of them are on hand, or none was printed.</summary>
-    public static string? WentOut(int printing, int? printed, int onHand) => printed is { } all && onHand < all
-        ? string.Create(CultureInfo.InvariantCulture, $"printing {printing}: {all - onHand} of {all} copies went out")
-        : null;
+    /// <summary>Says that a printing is in use by its copies ledger, whose lines are never taken out.</summary>
+    public static string HasLedger(int printing) => string.Create(CultureInfo.InvariantCulture, $"printing {printing}: its copies ledger");
 
     private static void Read(JsonElement element, JsonPath path, IReadOnlySet<string> stocks, ProblemList problems)
     {

@@ -90,7 +90,7 @@ public sealed class EditionStore
     public Task<SaveResult<EditionRecord>> CopyForwardAsync(PressId press, Guid id, CancellationToken cancel = default) =>
         database.WriteAsync<SaveResult<EditionRecord>>(press, db => EditionCopy.ForwardAsync(db, id, database.Now, cancel), cancel);
 
-    /// <summary>Takes an edition with its plans out for good. One whose copies went out is in use: its figures belong to what was sold.</summary>
+    /// <summary>Takes an edition with its plans out for good. One whose copies ledger has lines is in use; it is better archived.</summary>
     /// <param name="press">Whose edition.</param>
     /// <param name="edition">As it was read; saved in between, it stays.</param>
     /// <param name="cancel">Gives up waiting.</param>
@@ -99,6 +99,9 @@ public sealed class EditionStore
             press,
             async db =>
             {
+                // Whoever writes a line holds the copies first and the edition after them.
+                await db.Database.ExecuteSqlAsync(
+                    $"SELECT 1 FROM edition_copies WHERE press_id = {press.Value} AND edition_id = {edition.Id} FOR UPDATE", cancel);
                 await LockAsync(db, edition.Id, cancel);
                 var row = await db.Editions.AsNoTracking().SingleOrDefaultAsync(candidate => candidate.Id == edition.Id, cancel);
                 if (row is null)
@@ -111,9 +114,9 @@ public sealed class EditionStore
                     return new DeleteResult.Changed();
                 }
 
-                if (EditionRules.WentOut(row.Printing, row.CopiesPrinted, row.CopiesOnHand) is { } use)
+                if (await db.CopyMovements.AnyAsync(line => line.EditionId == edition.Id, cancel))
                 {
-                    return new DeleteResult.InUse([use]);
+                    return new DeleteResult.InUse([EditionRules.HasLedger(row.Printing)]);
                 }
 
                 await db.Editions.Where(candidate => candidate.Id == edition.Id).ExecuteDeleteAsync(cancel);
@@ -124,7 +127,7 @@ public sealed class EditionStore
     /// <summary>Adds the row of an edition whose rules were checked; saving is the caller's.</summary>
     internal static EditionRow AddRow(PressRunDbContext db, EditionRecord edition, DateTimeOffset now)
     {
-        var row = new EditionRow { PressId = db.Press, Id = Guid.CreateVersion7(), TitleId = edition.TitleId, ChangedAt = now };
+        var row = EditionRow.New(db.Press, edition.TitleId, now);
         row.Take(edition with { Parts = [.. edition.Parts.Select(part => part with { Id = Guid.Empty })] });
         db.Editions.Add(row);
         return row;

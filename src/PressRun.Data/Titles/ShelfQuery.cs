@@ -99,11 +99,12 @@ public sealed class ShelfQuery
 
     private static async Task<ShelfTotals> TotalsAsync(IQueryable<TitleRow> found, IQueryable<TitleRow> needing, CancellationToken cancel)
     {
-        var stored = await found.SelectMany(title => title.Editions).Where(edition => !edition.Archived).GroupBy(_ => 1).Select(editions => new
+        var stored = await found.SelectMany(title => title.Editions).Where(edition => !edition.Archived)
+            .Select(edition => new { edition.TitleId, edition.CopiesPrinted, edition.Copies.OnHand }).GroupBy(_ => 1).Select(editions => new
         {
             Planned = editions.Where(edition => edition.CopiesPrinted == null).Select(edition => edition.TitleId).Distinct().Count(),
-            OnHand = editions.Count(edition => edition.CopiesPrinted != null && edition.CopiesOnHand > 0),
-            Copies = editions.Sum(edition => edition.CopiesPrinted != null ? (long)edition.CopiesOnHand : 0L),
+            OnHand = editions.Count(edition => edition.CopiesPrinted != null && edition.OnHand > 0),
+            Copies = editions.Sum(edition => edition.CopiesPrinted != null ? edition.OnHand : 0L),
         }).SingleOrDefaultAsync(cancel);
         return new ShelfTotals(
             await found.CountAsync(cancel), await needing.CountAsync(cancel), stored?.Planned ?? 0, stored?.OnHand ?? 0, stored?.Copies ?? 0);
@@ -123,6 +124,6 @@ public sealed class ShelfQuery
         || title.Editions.Any(edition => !edition.Archived
             && (edition.CopiesPrinted == null
                 ? !db.RunPlans.Any(plan => plan.EditionId == edition.Id && plan.Chosen)
-                : edition.CopiesOnHand * LastCopies <= edition.CopiesPrinted
+                : edition.Copies.OnHand * LastCopies <= edition.CopiesPrinted
                     && !title.Editions.Any(later => !later.Archived && later.Printing > edition.Printing))));
 }

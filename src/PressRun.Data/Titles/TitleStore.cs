@@ -64,7 +64,7 @@ public sealed partial class TitleStore
             },
             cancel);
 
-    /// <summary>Takes a title with its editions and their plans out for good. One of which copies went out is in use.</summary>
+    /// <summary>Takes a title with its editions and their plans out for good. One with a printing whose copies ledger has lines is in use.</summary>
     /// <param name="press">Whose title.</param>
     /// <param name="title">As it was read; saved in between, it stays.</param>
     /// <param name="cancel">Gives up waiting.</param>
@@ -73,6 +73,9 @@ public sealed partial class TitleStore
             press,
             async db =>
             {
+                // Whoever writes a line holds the copies first and the edition after them.
+                await db.Database.ExecuteSqlAsync(
+                    $"SELECT 1 FROM edition_copies WHERE press_id = {press.Value} AND edition_id IN (SELECT id FROM editions WHERE press_id = {press.Value} AND title_id = {title.Id}) ORDER BY edition_id FOR UPDATE", cancel);
                 await LockAsync(db, title.Id, cancel);
                 await db.Database.ExecuteSqlAsync(
                     $"SELECT 1 FROM editions WHERE press_id = {press.Value} AND title_id = {title.Id} ORDER BY printing FOR UPDATE", cancel);
@@ -87,8 +90,10 @@ public sealed partial class TitleStore
                     return new DeleteResult.Changed();
                 }
 
-                var uses = row.Editions.OrderBy(edition => edition.Printing)
-                    .Select(edition => EditionRules.WentOut(edition.Printing, edition.CopiesPrinted, edition.CopiesOnHand)).OfType<string>().ToList();
+                var editionIds = row.Editions.ConvertAll(edition => edition.Id);
+                var moved = await db.CopyMovements.Where(line => editionIds.Contains(line.EditionId)).Select(line => line.EditionId).Distinct().ToListAsync(cancel);
+                var uses = row.Editions.Where(edition => moved.Contains(edition.Id)).OrderBy(edition => edition.Printing)
+                    .Select(edition => EditionRules.HasLedger(edition.Printing)).ToList();
                 if (uses.Count > 0)
                 {
                     return new DeleteResult.InUse(uses);

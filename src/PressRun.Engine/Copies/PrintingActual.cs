@@ -7,7 +7,7 @@ namespace PressRun.Engine.Copies;
 /// <param name="Minutes">Time with its set-up, 0 or more.</param>
 /// <param name="Started">Copies that went into the step, 0 or more.</param>
 /// <param name="Spoiled">Of these, copies that went wrong, 0 to <paramref name="Started"/>.</param>
-public readonly record struct StepActual(string Step, decimal Minutes, int Started, int Spoiled);
+public sealed record StepActual(string Step, decimal Minutes, int Started, int Spoiled);
 
 /// <summary>What a printing really was. Amounts are in the press's currency.</summary>
 /// <param name="GoodCopies">Copies fit to be sold, 1 or more.</param>

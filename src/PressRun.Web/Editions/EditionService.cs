@@ -93,7 +93,7 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
     {
         var edition = new EditionRecord(
             Guid.Empty, Guid.Empty, title.Title, 1, null, null, 0, 0m, 0, page, binding, false, default, FoldShape.Flat, null,
-            [.. parts.Select(part => new EditionPart(Guid.Empty, part))], [], false, 0);
+            [.. parts.Select(part => new EditionPart(Guid.Empty, part))], [], false, false, 0);
         return await titles.AddWithEditionAsync(press, title, edition) switch
         {
             SaveResult<TitleRecord>.Saved saved => ($"titles/{saved.Now.Slug}/1", null),

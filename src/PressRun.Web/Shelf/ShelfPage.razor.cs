@@ -131,7 +131,7 @@ public sealed partial class ShelfPage : IDisposable
         var copies = edition.Edition.CopiesOnHand;
         var words = $"{title.Title}, {Words.Printing(edition.Edition.Printing)}: {Words.Many(Format.Count(copies), copies, "copy", "copies")} on hand";
         return new StandingPile(
-            $"titles/{title.Slug}/{edition.Edition.Printing}", words, edition.Shape!.Height, edition.Shape.Thickness, copies, edition.Shape.CoverColour,
+            $"titles/{title.Slug}/{edition.Edition.Printing}", words, edition.Shape!.Height, edition.Shape.Thickness, (int)Math.Clamp(copies, 0, int.MaxValue), edition.Shape.CoverColour,
             ShelfDecision.Asks(edition.Decision), title.Title);
     }
 

@@ -73,6 +73,7 @@ internal sealed record SmallPress(PressRecord Press, TitleRecord Title, EditionR
         ],
         [new FixedCost("proof copy", 18.00m), new FixedCost("cover art", 120.50m)],
         false,
+        false,
         0);
 
     public static PlanRecord NewPlan(EditionRecord edition, PriceListRecord list) => new(

@@ -1,6 +1,7 @@
 using Microsoft.Extensions.Logging.Abstractions;
 using PressRun.Data.Archive;
 using PressRun.Data.Bench;
+using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
@@ -29,6 +30,7 @@ internal sealed class Stores : IAsyncDisposable
         Editions = new EditionStore(rows);
         Plans = new PlanStore(rows);
         JobFiles = new JobFileStore(rows);
+        Ledger = new CopiesLedgerStore(rows);
         Stocks = new StockStore(rows);
         Shops = new ShopStore(rows);
         PriceLists = new PriceListStore(rows);
@@ -53,6 +55,8 @@ internal sealed class Stores : IAsyncDisposable
     public PlanStore Plans { get; }
 
     public JobFileStore JobFiles { get; }
+
+    public CopiesLedgerStore Ledger { get; }
 
     public StockStore Stocks { get; }
 

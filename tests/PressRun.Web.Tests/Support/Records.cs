@@ -13,7 +13,7 @@ public static class Records
         var edition = ARun.Edition();
         return new EditionRecord(
             Guid.NewGuid(), Guid.NewGuid(), edition.Title, edition.Printing, ARun.Day, 100, 40, 6m, 0, edition.Page, edition.Binding, edition.Bleed, edition.Trim,
-            edition.Fold, edition.Weighed, [.. edition.Parts.Select(part => new EditionPart(Guid.NewGuid(), part))], edition.FixedCosts, false, 1);
+            edition.Fold, edition.Weighed, [.. edition.Parts.Select(part => new EditionPart(Guid.NewGuid(), part))], edition.FixedCosts, false, false, 1);
     }
 
     /// <summary>A plan of <see cref="ARun.Job"/> as it is read from the database.</summary>

@@ -1,0 +1,83 @@
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Presses;
+using PressRun.Engine.Copies;
+
+namespace PressRun.Data.Copies;
+
+/// <summary>
+/// The copies ledger of one press. It is only added to: a mistake is taken back by a line with the opposite figures. What is on hand is always the sum
+/// of the lines, because whoever adds one holds the edition's row while it is added to the sum.
+/// </summary>
+public sealed class CopiesLedgerStore
+{
+    private readonly PressDatabase database;
+
+    internal CopiesLedgerStore(PressDatabase database) => this.database = database;
+
+    /// <summary>What is on hand of an edition, or null where there is no such edition. One row is read, however long the ledger.</summary>
+    public Task<CopiesOnHand?> OnHandAsync(PressId press, Guid editionId, CancellationToken cancel = default) =>
+        database.ReadAsync(
+            press,
+            db => db.EditionCopies.Where(row => row.EditionId == editionId)
+                .Select(row => (CopiesOnHand?)new CopiesOnHand(row.OnHand, row.CountNeeded)).SingleOrDefaultAsync(cancel),
+            cancel);
+
+    /// <summary>All lines of an edition, the latest day first.</summary>
+    public async Task<IReadOnlyList<MovementRecord>> OfEditionAsync(PressId press, Guid editionId, CancellationToken cancel = default) =>
+        (await database.ReadAsync(
+            press,
+            db => db.CopyMovements.AsNoTracking().Where(row => row.EditionId == editionId)
+                .OrderByDescending(row => row.Day).ThenByDescending(row => row.Sequence).ToListAsync(cancel),
+            cancel)).ConvertAll(row => row.ToRecord());
+
+    /// <summary>What moved of all printings of some titles, by title; titles of which nothing moved are left out.</summary>
+    public async Task<ILookup<Guid, CopyMovement>> OfTitlesAsync(PressId press, IReadOnlyCollection<Guid> titleIds, CancellationToken cancel = default)
+    {
+        var moved = await database.ReadAsync(
+            press,
+            db => db.CopyMovements
+                .Join(
+                    db.Editions.Where(edition => titleIds.Contains(edition.TitleId)),
+                    row => row.EditionId,
+                    edition => edition.Id,
+                    (row, edition) => new { edition.TitleId, row.Day, row.Sequence, row.Kind, row.Copies, row.Amount })
+                .OrderBy(row => row.Day).ThenBy(row => row.Sequence).ToListAsync(cancel),
+            cancel);
+        return moved.ToLookup(row => row.TitleId, row => new CopyMovement(row.Day, row.Sequence, row.Kind, row.Copies, row.Amount));
+    }
+
+    /// <summary>
+    /// Writes a line. Sent again with the same id it is answered and not written again. A line of a day before a later count changes the ledger of
+    /// that day, and is set against that count, which had seen its copies already.
+    /// </summary>
+    /// <returns>Saved, Gone where there is no such edition, or Refused.</returns>
+    public async Task<SaveResult<MovementRecord>> WriteAsync(PressId press, NewMovement movement, CancellationToken cancel = default) =>
+        One(await database.WriteAsync(press, db => new LedgerWriting(db, database.Now, null).WriteAsync([movement], cancel), cancel));
+
+    /// <summary>Writes the lines of an import, all or none. Lines whose id is there already are not written again.</summary>
+    /// <param name="press">Whose ledger.</param>
+    /// <param name="movements">No counts: what was found needs a look at each.</param>
+    /// <param name="importId">By which the import is taken back.</param>
+    /// <param name="cancel">Stops it; nothing is written then.</param>
+    public Task<SaveResult<IReadOnlyList<MovementRecord>>> ImportAsync(
+        PressId press, IReadOnlyList<NewMovement> movements, Guid importId, CancellationToken cancel = default) =>
+        database.WriteAsync(press, db => new LedgerWriting(db, database.Now, importId).WriteAsync(movements, cancel), cancel);
+
+    /// <summary>Takes a line back by one of the same day and kind with the opposite figures. Taken back again it is only answered.</summary>
+    /// <returns>Saved with the line that takes back; Gone; or Refused where the line itself takes back another, or belongs to a count.</returns>
+    public async Task<SaveResult<MovementRecord>> TakeBackAsync(PressId press, Guid movementId, CancellationToken cancel = default) =>
+        One(await database.WriteAsync(press, db => new LedgerWriting(db, database.Now, null).TakeBackAsync(row => row.Id == movementId, cancel), cancel));
+
+    /// <summary>Takes back every line of an import that has not been taken back already.</summary>
+    public Task<SaveResult<IReadOnlyList<MovementRecord>>> TakeBackImportAsync(PressId press, Guid importId, CancellationToken cancel = default) =>
+        database.WriteAsync(
+            press, db => new LedgerWriting(db, database.Now, null).TakeBackAsync(row => row.ImportId == importId && row.SettledBy == null, cancel), cancel);
+
+    private static SaveResult<MovementRecord> One(SaveResult<IReadOnlyList<MovementRecord>> all) => all switch
+    {
+        SaveResult<IReadOnlyList<MovementRecord>>.Saved saved => new SaveResult<MovementRecord>.Saved(saved.Now[0]),
+        SaveResult<IReadOnlyList<MovementRecord>>.Refused refused => new SaveResult<MovementRecord>.Refused(
+            [.. refused.Problems.Select(problem => problem with { Path = problem.Path.Replace("$[0]", "$", StringComparison.Ordinal) })]),
+        _ => new SaveResult<MovementRecord>.Gone(),
+    };
+}

@@ -1,0 +1,189 @@
+using System.Linq.Expressions;
+using Microsoft.EntityFrameworkCore;
+using PressRun.Engine.Copies;
+using PressRun.Engine.Costing;
+
+namespace PressRun.Data.Copies;
+
+/// <summary>Adds lines to the ledger within one transaction, holding the rows of what is on hand.</summary>
+internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Guid? importId)
+{
+    private Dictionary<Guid, EditionCopiesRow> onHand = [];
+    private ILookup<Guid, (Guid Id, DateOnly Day)> counts = Array.Empty<(Guid, DateOnly)>().ToLookup(_ => Guid.Empty);
+
+    public async Task<SaveResult<IReadOnlyList<MovementRecord>>> WriteAsync(IReadOnlyList<NewMovement> movements, CancellationToken cancel)
+    {
+        if (!await HoldAsync([.. movements.Select(movement => movement.EditionId).Distinct()], cancel))
+        {
+            return new SaveResult<IReadOnlyList<MovementRecord>>.Gone();
+        }
+
+        if (await new MovementRules(db, now).CheckAsync(movements, cancel) is { Count: > 0 } problems)
+        {
+            return new SaveResult<IReadOnlyList<MovementRecord>>.Refused(problems);
+        }
+
+        var ids = movements.Select(movement => movement.Id).ToList();
+        var written = await db.CopyMovements.Where(row => ids.Contains(row.Id)).ToDictionaryAsync(row => row.Id, cancel);
+        foreach (var movement in movements.Where(movement => !written.ContainsKey(movement.Id)))
+        {
+            var row = await RowAsync(movement, cancel);
+            written[row.Id] = row;
+            Add(row);
+        }
+
+        await CloseAsync(movements.Where(movement => movement.Kind == MovementKind.Printed).Select(movement => movement.EditionId).ToHashSet(), cancel);
+        return Saved(ids.Distinct().Select(id => written[id]));
+    }
+
+    public async Task<SaveResult<IReadOnlyList<MovementRecord>>> TakeBackAsync(Expression<Func<CopyMovementRow, bool>> which, CancellationToken cancel)
+    {
+        var editions = await db.CopyMovements.Where(which).Select(row => row.EditionId).Distinct().ToListAsync(cancel);
+        if (editions.Count == 0 || !await HoldAsync(editions, cancel))
+        {
+            return new SaveResult<IReadOnlyList<MovementRecord>>.Gone();
+        }
+
+        var lines = await db.CopyMovements.Where(which).ToListAsync(cancel);
+        if (lines.Exists(line => line.TakesBack is not null || line.SettledBy is not null))
+        {
+            return new SaveResult<IReadOnlyList<MovementRecord>>.Refused(
+                [new Problem("$", null, "This line takes back another or belongs to a count: write down what happened instead.")]);
+        }
+
+        var lineIds = lines.ConvertAll(line => line.Id);
+        lines.AddRange(await db.CopyMovements.Where(row => row.SettledBy != null && lineIds.Contains(row.SettledBy.Value)).ToListAsync(cancel));
+        var allIds = lines.ConvertAll(line => line.Id);
+        var before = await db.CopyMovements.Where(row => row.TakesBack != null && allIds.Contains(row.TakesBack.Value))
+            .ToDictionaryAsync(row => row.TakesBack!.Value, cancel);
+        counts = counts.SelectMany(group => group.Select(count => (group.Key, count))).Where(pair => !lineIds.Contains(pair.count.Id))
+            .ToLookup(pair => pair.Key, pair => pair.count);
+        foreach (var line in lines.Where(line => !before.ContainsKey(line.Id)))
+        {
+            var opposite = Opposite(line);
+            before[line.Id] = opposite;
+            Add(opposite);
+        }
+
+        await CloseAsync(lines.Where(line => line.Kind == MovementKind.Printed).Select(line => line.EditionId).ToHashSet(), cancel);
+        return Saved(lineIds.Select(id => before[id]));
+    }
+
+    // Locked in one order, so that two who write to the same editions wait and do not meet.
+    private async Task<bool> HoldAsync(List<Guid> editionIds, CancellationToken cancel)
+    {
+        await db.Database.ExecuteSqlAsync(
+            $"SELECT 1 FROM edition_copies WHERE press_id = {db.Press.Value} AND edition_id = ANY({editionIds}) ORDER BY edition_id FOR UPDATE", cancel);
+        onHand = await db.EditionCopies.Where(row => editionIds.Contains(row.EditionId)).ToDictionaryAsync(row => row.EditionId, cancel);
+        counts = (await db.CopyMovements
+            .Where(row => editionIds.Contains(row.EditionId) && row.Kind == MovementKind.Counted && row.TakesBack == null && row.SettledBy == null)
+            .Where(row => !db.CopyMovements.Any(back => back.TakesBack == row.Id))
+            .OrderBy(row => row.Day).ThenBy(row => row.Sequence).Select(row => new { row.EditionId, row.Id, row.Day }).ToListAsync(cancel))
+            .ToLookup(row => row.EditionId, row => (row.Id, row.Day));
+        return onHand.Count == editionIds.Count;
+    }
+
+    private async Task<CopyMovementRow> RowAsync(NewMovement movement, CancellationToken cancel) => new()
+    {
+        PressId = db.Press,
+        Id = movement.Id,
+        EditionId = movement.EditionId,
+        Day = movement.Day,
+        Kind = movement.Kind,
+        Copies = movement.Kind switch
+        {
+            MovementKind.Printed or MovementKind.Returned => movement.Copies,
+            MovementKind.Counted => movement.Copies - await StoodAsync(movement.EditionId, movement.Day, cancel),
+            _ => -movement.Copies,
+        },
+        Amount = movement.Kind == MovementKind.Returned ? -movement.Amount : movement.Amount,
+        ChannelId = movement.ChannelId,
+        Note = movement.Note.Trim(),
+        WrittenAt = now,
+        ImportId = importId,
+        Printing = movement.Printing,
+    };
+
+    private async Task<int> StoodAsync(Guid editionId, DateOnly day, CancellationToken cancel) =>
+        (int)(await db.CopyMovements.Where(row => row.EditionId == editionId && row.Day <= day).SumAsync(row => (long?)row.Copies, cancel) ?? 0L);
+
+    private CopyMovementRow Opposite(CopyMovementRow line) => new()
+    {
+        PressId = db.Press,
+        Id = Guid.CreateVersion7(now),
+        EditionId = line.EditionId,
+        Day = line.Day,
+        Kind = line.Kind,
+        Copies = -line.Copies,
+        Amount = -line.Amount,
+        ChannelId = line.ChannelId,
+        WrittenAt = now,
+        TakesBack = line.Id,
+    };
+
+    private void Add(CopyMovementRow row)
+    {
+        db.CopyMovements.Add(row);
+        Sum(row);
+        var later = counts[row.EditionId].Cast<(Guid Id, DateOnly Day)?>().FirstOrDefault(count => count!.Value.Day > row.Day);
+        if (later is { } count && row.Copies != 0)
+        {
+            var settled = new CopyMovementRow
+            {
+                PressId = db.Press,
+                Id = Guid.CreateVersion7(now),
+                EditionId = row.EditionId,
+                Day = count.Day,
+                Kind = MovementKind.Counted,
+                Copies = -row.Copies,
+                WrittenAt = now,
+                SettledBy = count.Id,
+                ImportId = importId,
+            };
+            db.CopyMovements.Add(settled);
+            Sum(settled);
+        }
+    }
+
+    // A line takes the next place of its edition, and joins the sum.
+    private void Sum(CopyMovementRow row)
+    {
+        var here = onHand[row.EditionId];
+        row.Sequence = ++here.Lines;
+        here.OnHand += row.Copies;
+        here.CountNeeded = here.OnHand < 0 || (here.CountNeeded && row is not { Kind: MovementKind.Counted, TakesBack: null, SettledBy: null });
+    }
+
+    private async Task CloseAsync(HashSet<Guid> printed, CancellationToken cancel)
+    {
+        await db.SaveChangesAsync(cancel);
+        foreach (var here in onHand.Values.Where(here => here.CountNeeded))
+        {
+            // What was written late may show that the copies were there all along.
+            var moved = await db.CopyMovements.Where(row => row.EditionId == here.EditionId)
+                .Select(row => new CopyMovement(row.Day, row.Sequence, row.Kind, row.Copies, row.Amount)).ToListAsync(cancel);
+            here.CountNeeded = CopiesAccount.At(moved).CountNeeded;
+        }
+
+        await db.SaveChangesAsync(cancel);
+        foreach (var editionId in printed)
+        {
+            await SayPrintedAsync(editionId, cancel);
+        }
+    }
+
+    // An edition's own words, printed when and how many, follow its ledger.
+    private async Task SayPrintedAsync(Guid editionId, CancellationToken cancel)
+    {
+        var printings = db.CopyMovements.Where(row => row.EditionId == editionId && row.Kind == MovementKind.Printed);
+        var copies = await printings.SumAsync(row => row.Copies, cancel);
+        DateOnly? first = copies > 0
+            ? await printings.Where(row => row.TakesBack == null && !db.CopyMovements.Any(back => back.TakesBack == row.Id)).MinAsync(row => (DateOnly?)row.Day, cancel)
+            : null;
+        int? said = copies > 0 ? copies : null;
+        await db.Editions.Where(row => row.Id == editionId && (row.CopiesPrinted != said || row.PrintedOn != first))
+            .ExecuteUpdateAsync(row => row.SetProperty(edition => edition.CopiesPrinted, said).SetProperty(edition => edition.PrintedOn, first), cancel);
+    }
+
+    private static SaveResult<IReadOnlyList<MovementRecord>>.Saved Saved(IEnumerable<CopyMovementRow> rows) => new([.. rows.Select(row => row.ToRecord())]);
+}

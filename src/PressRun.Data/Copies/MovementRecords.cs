@@ -1,0 +1,52 @@
+using PressRun.Engine.Copies;
+
+namespace PressRun.Data.Copies;
+
+/// <summary>Something to write into an edition's copies ledger.</summary>
+/// <param name="Id">Given by whoever writes it down, once: sent again it is not written again.</param>
+/// <param name="EditionId">The edition.</param>
+/// <param name="Day">The day on which it happened.</param>
+/// <param name="Kind">What happened.</param>
+/// <param name="Copies">How many copies, 1 or more; for a count, how many were found, 0 or more.</param>
+/// <param name="Amount">Money, 0 or more: what a printing cost, what a sale brought, what was paid back; 0 for the rest.</param>
+/// <param name="ChannelId">How they were sold; null where that is not known.</param>
+/// <param name="Note">Words of one's own, may be empty.</param>
+/// <param name="Printing">For a printing: what it really was; null where it was not written down.</param>
+public sealed record NewMovement(
+    Guid Id,
+    Guid EditionId,
+    DateOnly Day,
+    MovementKind Kind,
+    int Copies,
+    decimal Amount = 0m,
+    string? ChannelId = null,
+    string Note = "",
+    PrintingActual? Printing = null);
+
+/// <summary>A line of an edition's copies ledger. It never changes.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="EditionId">The edition.</param>
+/// <param name="Movement">What moved, with its sign.</param>
+/// <param name="ChannelId">How the copies were sold; null where that is not known.</param>
+/// <param name="Note">Words of one's own.</param>
+/// <param name="WrittenAt">When it was written down.</param>
+/// <param name="TakesBack">The line that it takes back, or null.</param>
+/// <param name="SettledBy">The later count that had seen these copies already, which this line is set against; or null.</param>
+/// <param name="ImportId">The import it came with, or null.</param>
+/// <param name="Printing">For a printing: what it really was.</param>
+public sealed record MovementRecord(
+    Guid Id,
+    Guid EditionId,
+    CopyMovement Movement,
+    string? ChannelId,
+    string Note,
+    DateTimeOffset WrittenAt,
+    Guid? TakesBack,
+    Guid? SettledBy,
+    Guid? ImportId,
+    PrintingActual? Printing);
+
+/// <summary>What is on hand of an edition.</summary>
+/// <param name="OnHand">Always the sum of its movements.</param>
+/// <param name="CountNeeded">True where more copies went than were known of, and nobody has counted since.</param>
+public readonly record struct CopiesOnHand(long OnHand, bool CountNeeded);

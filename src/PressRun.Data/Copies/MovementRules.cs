@@ -1,0 +1,57 @@
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using PressRun.Engine.Copies;
+using PressRun.Engine.Costing;
+using PressRun.JobFile;
+
+namespace PressRun.Data.Copies;
+
+/// <summary>What a line of the ledger must keep to be written.</summary>
+internal sealed class MovementRules(PressRunDbContext db, DateTimeOffset now)
+{
+    private const int MostNote = 500;
+    private static readonly DateOnly First = new(1900, 1, 1);
+
+    public async Task<List<Problem>> CheckAsync(IReadOnlyList<NewMovement> movements, CancellationToken cancel)
+    {
+        var channels = await db.Channels.Select(channel => channel.Id).ToHashSetAsync(cancel);
+        var problems = new List<Problem>();
+        for (var index = 0; index < movements.Count; index++)
+        {
+            Check(movements[index], $"$[{index}]", channels, movements.Count == 1 || movements[index].Kind != MovementKind.Counted, problems);
+        }
+
+        return problems;
+    }
+
+    private void Check(NewMovement movement, string path, HashSet<string> channels, bool alone, List<Problem> problems)
+    {
+        var counted = movement.Kind == MovementKind.Counted;
+        var copies = counted ? JobRules.CopiesOrNone : JobRules.Copies;
+        // Somewhere it is tomorrow already.
+        var last = DateOnly.FromDateTime(now.UtcDateTime).AddDays(1);
+        Require(movement.Id != Guid.Empty, "id", null, "A line has an id of its own.");
+        Require(alone, "kind", null, "Counts are written down one at a time.");
+        Require(
+            movement.Day >= First && movement.Day <= last, "day", movement.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+            "Write the day on which it happened, not one to come.");
+        Require(copies.Holds(movement.Copies), "copies", Written(movement.Copies), copies.Sentence);
+        Require(JobRules.Amount.Holds(movement.Amount), "amount", Written(movement.Amount), JobRules.Amount.Sentence);
+        Require(
+            movement.Amount == 0m || movement.Kind is MovementKind.Printed or MovementKind.Sold or MovementKind.Returned,
+            "amount", Written(movement.Amount), "Only printings, sales and returns move money here.");
+        Require(movement.ChannelId is null || channels.Contains(movement.ChannelId), "channel", movement.ChannelId, "Name one of the press's ways of selling.");
+        Require(
+            movement.Note.Length <= MostNote && !movement.Note.Any(char.IsControl), "note", null, $"Write a note on one line, at most {MostNote} characters.");
+
+        void Require(bool holds, string member, string? value, string rule)
+        {
+            if (!holds)
+            {
+                problems.Add(new Problem($"{path}.{member}", value, rule));
+            }
+        }
+    }
+
+    private static string Written(decimal number) => number.ToString(CultureInfo.InvariantCulture);
+}
