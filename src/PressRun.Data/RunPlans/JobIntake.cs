@@ -171,11 +171,12 @@ internal sealed class JobIntake
         title.Take(new TitleRecord(title.Id, title.Slug, job.Edition.Title.Trim(), "", PlainColour, "", false, 0));
         db.Titles.Add(title);
         var edition = job.Edition;
-        var row = new EditionRow { PressId = db.Press, Id = Guid.CreateVersion7(), TitleId = title.Id, Title = title, ChangedAt = now };
+        var row = EditionRow.New(db.Press, title.Id, now);
+        row.Title = title;
         row.Take(new EditionRecord(
             row.Id, title.Id, edition.Title, edition.Printing, null, null, 0, job.Channels.Count > 0 ? job.Channels[0].Price : 0m, job.FreeCopies,
             edition.Page, edition.Binding, edition.Bleed, edition.Trim, edition.Fold, edition.Weighed,
-            [.. edition.Parts.Select(part => new EditionPart(Guid.Empty, part))], edition.FixedCosts, false, 0));
+            [.. edition.Parts.Select(part => new EditionPart(Guid.Empty, part))], edition.FixedCosts, false, false, 0));
         db.Editions.Add(row);
         return row;
     }

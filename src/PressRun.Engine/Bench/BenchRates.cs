@@ -23,6 +23,11 @@ public sealed record BenchStep(
     public const string Pack = "pack";
 }
 
+/// <summary>A step at the table as a plan has it.</summary>
+/// <param name="Name">What is done.</param>
+/// <param name="Minutes">Time with its set-up, not rounded.</param>
+public sealed record PlannedStep(string Name, decimal Minutes);
+
 /// <summary>Something used up by each copy started.</summary>
 /// <param name="Name">What it is.</param>
 /// <param name="PerCopy">Cost for each copy.</param>

@@ -31,6 +31,9 @@ public sealed record CopiesPosition(
 {
     /// <summary>What sales brought less what all printings cost.</summary>
     public decimal Earned => Takings - PrintingCost;
+
+    /// <summary>Copies sold that stayed sold.</summary>
+    public long SoldForGood => Sold - Returned;
 }
 
 /// <summary>
@@ -71,6 +74,14 @@ public static class CopiesAccount
         }
 
         return days;
+    }
+
+    /// <summary>Every movement with what was on hand after it, first day first.</summary>
+    /// <param name="movements">In any order.</param>
+    public static IReadOnlyList<(CopyMovement Movement, long OnHand)> ByLine(IEnumerable<CopyMovement> movements)
+    {
+        var onHand = 0L;
+        return [.. InOrder(movements, null).Select(movement => (movement, onHand += movement.Copies))];
     }
 
     private static IOrderedEnumerable<CopyMovement> InOrder(IEnumerable<CopyMovement> movements, DateOnly? day) =>

@@ -41,6 +41,10 @@ public sealed record PrintingActual(
     /// <summary>What the copies cost in all.</summary>
     /// <param name="minorUnits">Decimals of the currency.</param>
     public decimal LandedCost(int minorUnits) => ShopPaid - TaxReclaimed + Consumables + FixedCosts + Labour(minorUnits);
+
+    /// <summary>What a good copy cost, not rounded.</summary>
+    /// <param name="minorUnits">Decimals of the currency.</param>
+    public decimal UnitCost(int minorUnits) => LandedCost(minorUnits) / GoodCopies;
 }
 
 /// <summary>What a line of a printing is about.</summary>

@@ -7,6 +7,7 @@ namespace PressRun.Engine.Costing;
 public sealed partial class PreparedJob
 {
     private const decimal SecondsPerHour = 3600m;
+    private const decimal SecondsPerMinute = 60m;
 
     private static readonly Mass HeaviestFreight = Mass.FromKilograms(1_000_000_000m);
 

@@ -24,6 +24,7 @@ public sealed partial class PreparedJob
     private readonly Delivered delivers;
     private readonly CopiesToStart copiesToStart;
     private readonly BenchTime benchTime;
+    private readonly (string Name, BenchTime Time)[] benchSteps;
     private readonly Mass sentCopy;
     private readonly Mass sentOtherHalf;
     private readonly Consumable[] consumables;
@@ -49,6 +50,7 @@ public sealed partial class PreparedJob
         var stepsLeft = BenchTime.StepsLeftToDo(job.Bench.Steps, shopCollates);
         BoundAtHome = book is null && (job.Bench with { Steps = stepsLeft }).Binds;
         benchTime = new BenchTime(stepsLeft, block.PiecesPerCopy, job.Edition.Trim.EdgeCount);
+        benchSteps = [.. stepsLeft.Select(step => (step.Name, new BenchTime([step], block.PiecesPerCopy, job.Edition.Trim.EdgeCount)))];
         sentCopy = Sent(block);
         sentOtherHalf = otherHalf is null ? Mass.Zero : Sent(otherHalf);
         consumables = [.. job.Bench.Consumables];
@@ -72,6 +74,11 @@ public sealed partial class PreparedJob
 
     /// <summary>One finished copy, as weighed or gauged where it was, else as reckoned.</summary>
     public CopyEstimate Copy { get; }
+
+    /// <summary>What each step at the table takes, in the order of work; together they take the hours of the estimate.</summary>
+    /// <param name="copiesToStart">Copies that go into every step, 1 or more.</param>
+    public IReadOnlyList<PlannedStep> BenchSteps(long copiesToStart) =>
+        [.. benchSteps.Select(step => new PlannedStep(step.Name, step.Time.Seconds(copiesToStart) / SecondsPerMinute))];
 
     /// <summary>Checks the rules that hold across a job's fields and prepares it.</summary>
     /// <returns>The prepared job, or every problem found.</returns>

@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.AspNetCore.Localization;
 using MudBlazor;
 using MudBlazor.Services;
+using PressRun.Web.Copies;
 using PressRun.Web.Editions;
 using PressRun.Web.Libraries;
 using PressRun.Web.Libraries.Files;
@@ -39,6 +40,7 @@ public static class WebPages
         services.AddSingleton<EditionService>();
         services.AddSingleton<TitleService>();
         services.AddSingleton<StartService>();
+        services.AddSingleton<CopiesService>();
         services.AddSingleton<LibraryService>();
         services.AddSingleton<ShopService>();
         services.AddSingleton<LibraryFiles>();

@@ -67,6 +67,9 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     /// <summary>A day in the viewer's long form without the weekday, with the year.</summary>
     public string Day(DateOnly day) => day.ToString("d MMMM yyyy", Culture);
 
+    /// <summary>A day as it stands in a table: <c>3 Mar 2026</c>.</summary>
+    public string ShortDay(DateOnly day) => day.ToString("d MMM yyyy", Culture);
+
     private static readonly Length Millimetre = Engine.Measures.Length.FromMillimetres(1m);
 
     private Shown Inches(Length length)

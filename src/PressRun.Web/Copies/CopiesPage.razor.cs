@@ -1,0 +1,191 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using PressRun.Data.Copies;
+using PressRun.Engine.Copies;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Copies;
+
+public sealed partial class CopiesPage : IDisposable
+{
+    private readonly UndoStack edits = new();
+    private readonly OneAtATime saves = new();
+    private LedgerEntry entry = default!;
+    private bool loaded;
+    private bool recalled;
+    private bool recalling;
+    private string? said;
+    private string? problem;
+
+    [Inject]
+    private CopiesService Service { get; set; } = default!;
+
+    [Inject]
+    private Drafts Drafts { get; set; } = default!;
+
+    [Inject]
+    private Handover Handover { get; set; } = default!;
+
+    [Inject]
+    private NavigationManager Navigation { get; set; } = default!;
+
+    [CascadingParameter]
+    private PressView? Press { get; set; }
+
+    /// <summary>The title in the address.</summary>
+    [Parameter]
+    public string Slug { get; set; } = "";
+
+    /// <summary>The printing in the address.</summary>
+    [Parameter]
+    public int Printing { get; set; }
+
+    private CopiesView? View { get; set; }
+
+    private PressFormat Format => Press!.Format;
+
+    private string EditionAddress => $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}";
+
+    /// <inheritdoc/>
+    public void Dispose() => saves.Dispose();
+
+    /// <inheritdoc/>
+    protected override async Task OnParametersSetAsync()
+    {
+        if (Press is not null && (View is null || View.Title.Slug != Slug || View.Edition.Printing != Printing))
+        {
+            (View, loaded, said, problem, recalled) = (null, false, null, null, false);
+            edits.Clear();
+            View = await Handover.LoadAsync($"copies/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
+            if (View is not null)
+            {
+                entry = new LedgerEntry(View, Format);
+                recalling = true;
+            }
+        }
+
+        loaded = true;
+        if (Press is not null && View is null)
+        {
+            Navigation.NotFound();
+        }
+    }
+
+    /// <inheritdoc/>
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (View is not null && recalling)
+        {
+            recalling = false;
+            await RecallAsync();
+        }
+    }
+
+    // The kind comes first: it says which other fields there are.
+    private async Task RecallAsync()
+    {
+        foreach (var field in new[] { LedgerEntry.Kind }.Concat(entry.Printing.Fields).Concat([LedgerEntry.Day, LedgerEntry.Copies, LedgerEntry.Channel, LedgerEntry.Amount, LedgerEntry.Note]))
+        {
+            if (!entry.Typed.Contains(field) && await Drafts.RecallAsync(entry.DraftKey(field)) is { } draft)
+            {
+                entry.Type(field, draft);
+            }
+        }
+
+        recalled = !entry.IsUntouched;
+        StateHasChanged();
+    }
+
+    private async Task KeepAsync(string field)
+    {
+        if (!entry.Typed.Contains(field))
+        {
+            await Drafts.ForgetAsync(entry.DraftKey(field));
+        }
+    }
+
+    // Whoever presses twice means one line: the second press finds it written, or an empty sentence.
+    private Task<bool> WriteAsync()
+    {
+        var pressedFor = entry.Id;
+        return saves.DoAsync(async () =>
+        {
+            var sent = entry;
+            if (sent.Id != pressedFor || (said is not null && sent.IsUntouched))
+            {
+                return false;
+            }
+
+            (problem, said) = (null, null);
+            if (sent.Read() is not { } movement)
+            {
+                return false;
+            }
+
+            var save = await Service.WriteAsync(Press!.Record.Id, movement);
+            sent.Refuse(save.Problems);
+            if (save.Line is { } line)
+            {
+                await FetchAsync();
+                entry = sent.After(View!);
+                (said, recalled) = ($"Written down: {LedgerWords.Named(line, Format)}.", false);
+                edits.Add(LedgerWords.Named(line, Format), () => saves.DoAsync(() => UndoAsync(line.Id)));
+                foreach (var field in sent.Typed.Where(field => !entry.Typed.Contains(field)))
+                {
+                    await Drafts.ForgetAsync(entry.DraftKey(field));
+                }
+            }
+
+            return true;
+        });
+    }
+
+    private Task<bool> TakeBackAsync(LedgerRow row) => saves.DoAsync(async () =>
+    {
+        var again = Again(row);
+        (said, problem) = (null, await UndoAsync(row.Line.Id));
+        if (problem is null)
+        {
+            said = $"Taken back: {LedgerWords.Named(row.Line, Format)}.";
+            edits.Add($"taking back {LedgerWords.Named(row.Line, Format)}", () => saves.DoAsync(() => WriteAgainAsync(again)));
+        }
+
+        StateHasChanged();
+        return true;
+    });
+
+    private async Task<string?> UndoAsync(Guid line)
+    {
+        var save = await Service.TakeBackAsync(Press!.Record.Id, line);
+        await FetchAsync();
+        said = null;
+        return save.Line is null ? string.Join(" ", save.Problems.Select(problem => problem.Rule)) : null;
+    }
+
+    private async Task<string?> WriteAgainAsync(NewMovement movement)
+    {
+        var save = await Service.WriteAsync(Press!.Record.Id, movement);
+        await FetchAsync();
+        said = null;
+        return save.Line is null ? string.Join(" ", save.Problems.Select(problem => problem.Rule)) : null;
+    }
+
+    // What was taken back stays taken back: the same line is written anew. Of a count it is what was found.
+    private NewMovement Again(LedgerRow row)
+    {
+        var (line, moved) = (row.Line, row.Line.Movement);
+        var copies = moved.Kind == MovementKind.Counted ? View!.On(moved.Day).OnHand : Math.Abs((long)moved.Copies);
+        return new NewMovement(
+            Guid.CreateVersion7(), line.EditionId, moved.Day, moved.Kind, (int)copies, Math.Abs(moved.Amount), line.ChannelId, line.Note, line.Printing);
+    }
+
+    private async Task FetchAsync()
+    {
+        if (await Service.AgainAsync(Press!.Record.Id, View!) is { } now)
+        {
+            View = now;
+            entry = entry.On(now);
+        }
+    }
+}

@@ -1,0 +1,62 @@
+using PressRun.Data.Copies;
+using PressRun.Engine.Copies;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Copies;
+
+/// <summary>Words for what stands in a copies ledger.</summary>
+public static class LedgerWords
+{
+    /// <summary>What can be written down, as the end of <c>3 copies were</c>.</summary>
+    public static IReadOnlyList<(MovementKind Kind, string Words)> Kinds { get; } =
+    [
+        (MovementKind.Sold, "sold"),
+        (MovementKind.GivenAway, "given away"),
+        (MovementKind.Spoiled, "spoiled or lost"),
+        (MovementKind.Returned, "brought back"),
+        (MovementKind.Counted, "counted"),
+        (MovementKind.Printed, "printed"),
+    ];
+
+    /// <summary>What a line is, in one or two words.</summary>
+    public static string Of(MovementKind kind) => Kinds.First(word => word.Kind == kind).Words;
+
+    /// <summary>Copies with their sign: <c>+150</c>, <c>−3</c>.</summary>
+    public static string Signed(int copies, PressFormat format) => copies switch
+    {
+        > 0 => "+" + format.Count(copies),
+        < 0 => "\u2212" + format.Count(Math.Abs((decimal)copies)),
+        _ => "0",
+    };
+
+    /// <summary>Money with a true minus sign; empty where none moved.</summary>
+    public static string Money(decimal amount, PressFormat format) => amount switch
+    {
+        0m => "",
+        < 0m => "\u2212" + format.Money(-amount),
+        _ => format.Money(amount),
+    };
+
+    /// <summary>A line as something that can be taken back: <c>3 copies sold on 25 November 2026</c>.</summary>
+    public static string Named(MovementRecord line, PressFormat format)
+    {
+        var copies = Math.Abs((long)line.Movement.Copies);
+        var day = format.Day(line.Movement.Day);
+        return line.Movement.Kind == MovementKind.Counted
+            ? $"the count of {day}"
+            : $"{Words.Many(format.Count(copies), copies, "copy", "copies")} {Of(line.Movement.Kind)} on {day}";
+    }
+
+    /// <summary>What is to be said of a line beyond its note; null where nothing is.</summary>
+    public static string? Explained(LedgerRow row, PressFormat format) => row switch
+    {
+        { Line.TakesBack: not null } => "takes the line back that it is the pair of",
+        { Count: { } day } => $"written late: the count of {format.Day(day)} had seen these copies already, so it stands as it was",
+        { TakenBack: true } => "taken back",
+        { Line.Movement: { Kind: MovementKind.Counted, Copies: 0 } } => "as many as the ledger said",
+        { Line.Movement: { Kind: MovementKind.Counted, Copies: > 0 and var more } } => $"{format.Count(more)} more than the ledger said",
+        { Line.Movement: { Kind: MovementKind.Counted, Copies: var less } } => $"{format.Count(-(decimal)less)} fewer than the ledger said",
+        _ => null,
+    };
+}

@@ -1,0 +1,79 @@
+using PressRun.Engine.Copies;
+using PressRun.JobFile;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Copies;
+
+/// <summary>The fields of a printing: what it really cost and took. Where the plan knows a figure it stands there first, but for times, which are
+/// only worth writing down where a clock was looked at.</summary>
+/// <param name="view">The ledger it goes into.</param>
+public sealed class PrintingEntry(CopiesView view)
+{
+    /// <summary>Fields by their names.</summary>
+    public const string Shop = "shopPaid", Tax = "taxReclaimed", Consumables = "consumables", Fixed = "fixedCosts", Rate = "hourlyRate";
+
+    private const string TimeRule = "Write minutes such as 75, or leave it empty where nobody looked at the clock.";
+    private const string CopiesRule = "Write how many copies went into the step, such as 120.";
+    private const string SpoiledRule = "Write how many of them went wrong: 0, or as many as went in at most.";
+
+    /// <summary>Steps at the table: those of the plan, else those of the press.</summary>
+    public IReadOnlyList<(string Name, decimal? Planned)> Steps { get; } = view.Plan is { } plan
+        ? [.. plan.Steps.Select(step => (step.Name, (decimal?)step.Minutes))]
+        : [.. view.Bench.Steps.Select(step => (step.Name, (decimal?)null))];
+
+    /// <summary>Names of all fields.</summary>
+    public IEnumerable<string> Fields => [Shop, Tax, Consumables, Fixed, Rate, .. Enumerable.Range(0, Steps.Count).SelectMany(step => (string[])[Minutes(step), Started(step), Spoiled(step)])];
+
+    /// <summary>Minutes of a step.</summary>
+    public static string Minutes(int step) => $"minutes.{step}";
+
+    /// <summary>Copies that went into a step.</summary>
+    public static string Started(int step) => $"started.{step}";
+
+    /// <summary>Copies that went wrong at a step.</summary>
+    public static string Spoiled(int step) => $"spoiled.{step}";
+
+    /// <summary>What the plan says of a field that it does not fill in; null where it says nothing.</summary>
+    public string? Planned(string field, PressFormat format) => field switch
+    {
+        Shop when view.Plan is { } plan => format.Money(plan.Estimate.Totals.ShopTotal),
+        _ when field.StartsWith("minutes.", StringComparison.Ordinal) && Steps[StepOf(field)].Planned is { } minutes => format.Number(minutes, 0),
+        _ => null,
+    };
+
+    /// <summary>What stands in a field where nothing was typed.</summary>
+    public string Usual(string field, PressFormat format) => field switch
+    {
+        Shop => "",
+        Tax => format.Money(view.Plan?.TaxReclaimed ?? 0m),
+        Consumables => format.Money(view.Plan?.Estimate.Totals.Consumables ?? 0m),
+        Fixed => format.Money(view.Plan?.Estimate.Totals.FixedCosts ?? 0m),
+        Rate => format.Price(view.Plan?.HourlyRate ?? view.Bench.HourlyRate),
+        _ when field.StartsWith("started.", StringComparison.Ordinal) => view.Plan is { } plan ? format.Count(plan.Estimate.CopiesToStart) : "",
+        _ when field.StartsWith("spoiled.", StringComparison.Ordinal) => "0",
+        _ => "",
+    };
+
+    internal PrintingActual Read(int copies, LedgerEntry entry, PressFormat format)
+    {
+        var amounts = Array.ConvertAll([Shop, Tax, Consumables, Fixed, Rate], field => entry.Must(field, Typed.Number(entry.Text(field), format.Culture), entry.AmountRule));
+        var steps = Enumerable.Range(0, Steps.Count).Where(step => entry.Text(Minutes(step)).Trim().Length > 0)
+            .Select(step => ReadStep(step, entry, format)).ToList();
+        entry.Must<int>(Tax, amounts[1] <= amounts[0] ? 0 : null, "No more tax can come back than the shop was paid.");
+        return new PrintingActual(copies, amounts[0], amounts[1], amounts[2], amounts[3], amounts[4], steps);
+    }
+
+    private StepActual ReadStep(int step, LedgerEntry entry, PressFormat format)
+    {
+        var minutes = Typed.Number(entry.Text(Minutes(step)), format.Culture) is { } read && JobRules.Time.Holds(read) ? read : (decimal?)null;
+        var started = Typed.Count(entry.Text(Started(step)), format.Culture) is { } count && JobRules.Copies.Holds(count) ? count : (int?)null;
+        var spoiled = Typed.Count(entry.Text(Spoiled(step)), format.Culture) is { } wrong && wrong <= (started ?? int.MaxValue) ? wrong : (int?)null;
+        return new StepActual(
+            Steps[step].Name,
+            entry.Must<decimal>(Minutes(step), minutes, TimeRule),
+            entry.Must(Started(step), started, CopiesRule),
+            entry.Must(Spoiled(step), spoiled, SpoiledRule));
+    }
+
+    private static int StepOf(string field) => int.Parse(field.AsSpan(field.IndexOf('.', StringComparison.Ordinal) + 1), System.Globalization.CultureInfo.InvariantCulture);
+}
