@@ -5,6 +5,7 @@ using PressRun.Data.RunPlans;
 using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
+using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
 using static Microsoft.Playwright.Assertions;
 
@@ -121,13 +122,13 @@ public sealed class EditionJourney(Chromium chromium, SampleApp sample)
         await visit.Page.Keyboard.PressAsync("Tab");
         await visit.Page.Keyboard.TypeAsync("3");
         await visit.Page.Keyboard.PressAsync("Tab");
-        await visit.TypeAsync("On hand", "21");
+        await visit.TypeAsync("A copy weighed", "210");
         await visit.Page.Keyboard.PressAsync("Tab");
 
-        await Expect(visit.Page.Locator(".undo button")).ToHaveTextAsync("Undo copies on hand");
+        await Expect(visit.Page.Locator(".undo button")).ToHaveTextAsync("Undo weight");
         await Expect(visit.Page.GetByRole(AriaRole.Alertdialog)).ToHaveCountAsync(0);
         var stored = (await sample.Stored.EditionAsync(book.Slug, 1))!;
-        Assert.Equal((12.75m, 3, 21), (stored.Price, stored.FreeCopies, stored.CopiesOnHand));
+        Assert.Equal((12.75m, 3, Mass.FromGrams(210m)), (stored.Price, stored.FreeCopies, stored.Weighed?.Mass));
         visit.WasQuiet();
     }
 
@@ -144,7 +145,7 @@ public sealed class EditionJourney(Chromium chromium, SampleApp sample)
 
         var next = (await sample.Stored.EditionAsync(book.Slug, 3))!;
         Assert.Equal(book.Edition.Parts.Select(part => part.Part), next.Parts.Select(part => part.Part));
-        Assert.Equal((null, null, 0), (next.CopiesPrinted, next.Weighed, next.CopiesOnHand));
+        Assert.Equal((null, null, 0L), (next.CopiesPrinted, next.Weighed, next.CopiesOnHand));
         var plan = await sample.Stored.ChosenPlanAsync(next.Id);
         Assert.Equal((await sample.Stored.ChosenPlanAsync(book.Edition.Id)).Plan.Quantity, plan.Plan.Quantity);
         await Comes.ToWhatTheEngineSaysAsync(visit.Page, plan, Format);

@@ -3,6 +3,7 @@ using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Playwright;
+using PressRun.Data.Copies;
 using PressRun.Data.Presses;
 using PressRun.Data.Running;
 using PressRun.Data.RunPlans;
@@ -62,6 +63,8 @@ public sealed class Stored : IAsyncDisposable
 
     private PlanStore Plans => host.Services.GetRequiredService<PlanStore>();
 
+    private CopiesLedgerStore Ledger => host.Services.GetRequiredService<CopiesLedgerStore>();
+
     /// <summary>Opens the database of an app that holds one press.</summary>
     public static async Task<Stored> OpenAsync(AppProcess app)
     {
@@ -89,6 +92,12 @@ public sealed class Stored : IAsyncDisposable
 
     /// <summary>A printing as it is stored now; null where there is none.</summary>
     public Task<EditionRecord?> EditionAsync(string slug, int printing) => Editions.FindAsync(Press.Id, slug, printing);
+
+    /// <summary>The copies ledger of a printing, the latest day first.</summary>
+    public Task<IReadOnlyList<MovementRecord>> LedgerAsync(Guid edition) => Ledger.OfEditionAsync(Press.Id, edition);
+
+    /// <summary>What is on hand of a printing.</summary>
+    public async Task<CopiesOnHand> OnHandAsync(Guid edition) => (await Ledger.OnHandAsync(Press.Id, edition))!.Value;
 
     /// <summary>The plans of a printing with all that their costing needs, in the order in which they were made.</summary>
     public async Task<IReadOnlyList<JobSource>> PlansAsync(Guid edition)

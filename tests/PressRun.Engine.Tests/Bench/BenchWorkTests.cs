@@ -20,8 +20,12 @@ public sealed class BenchWorkTests
                 Steps = [Step("collate", setUpMinutes: 10, perPiece: 2), Step("stitch", perCopy: 9), Step("trim", perCut: 20, pile: 3)],
             }) with { Quantity = 100 };
         // 600 + 100 × (3 × 2 + 9) + 3 edges × 20 × ceil(100 / 3) = 4140 s.
-        var estimate = job.With(shop => shop with { Sheets = [Sheet(width: 210, height: 210)] }).Estimate();
+        var onSheets = job.With(shop => shop with { Sheets = [Sheet(width: 210, height: 210)] });
+        var estimate = onSheets.Estimate();
         Assert.Equal(4140m / 3600m, estimate.Totals.BenchHours);
+        Assert.Equal(
+            [new PlannedStep("collate", 1200m / 60m), new PlannedStep("stitch", 900m / 60m), new PlannedStep("trim", 2040m / 60m)],
+            PreparedJob.Prepare(onSheets).Value.BenchSteps(estimate.CopiesToStart));
         var labour = estimate.Line(CostCode.BenchLabour);
         Assert.Equal((1.15m, 12m, 13.80m), (labour.Quantity, labour.Each, labour.Amount));
     }

@@ -28,6 +28,18 @@ public class CopiesAccountTests
     }
 
     [Fact]
+    public void Each_line_knows_what_was_on_hand_after_it_by_day_and_then_by_writing()
+    {
+        CopyMovement[] lines =
+        [
+            new(First.AddDays(4), 1, MovementKind.Sold, -3, 9m),
+            new(First, 2, MovementKind.Printed, 10, 20m),
+            new(First.AddDays(4), 3, MovementKind.Counted, -1, 0m),
+        ];
+        Assert.Equal([(2L, 10L), (1L, 7L), (3L, 6L)], CopiesAccount.ByLine(lines).Select(line => (line.Movement.Sequence, line.OnHand)));
+    }
+
+    [Fact]
     public void Copies_that_come_back_return_at_the_average_and_their_money_goes()
     {
         var position = CopiesAccount.At(

@@ -1,0 +1,90 @@
+using Bunit;
+using PressRun.Engine.Copies;
+using PressRun.Web.Copies;
+using PressRun.Web.Tests.Support;
+
+namespace PressRun.Web.Tests.Copies;
+
+public class CopiesViewTests
+{
+    [Fact]
+    public void A_line_and_its_pair_are_both_taken_back_and_a_line_settled_against_a_count_names_its_day()
+    {
+        var sale = ALedger.Line(3, MovementKind.Sold, -2, 12m);
+        var count = ALedger.Line(9, MovementKind.Counted, -1);
+        var view = ALedger.View(
+            ALedger.Line(0, MovementKind.Printed, 50, 100m), sale, count,
+            sale with { Id = Guid.NewGuid(), Movement = sale.Movement with { Copies = 2, Amount = -12m }, TakesBack = sale.Id },
+            ALedger.Line(9, MovementKind.Counted, 2) with { SettledBy = count.Id });
+
+        Assert.Equal(2, view.Rows.Count(row => row.TakenBack));
+        Assert.Equal([count.Movement.Day], view.Rows.Where(row => row.Count is not null).Select(row => row.Count!.Value));
+        Assert.Equal([MovementKind.Counted, MovementKind.Printed], view.Rows.Where(row => row.CanBeTakenBack).Select(row => row.Line.Movement.Kind));
+        Assert.Equal(51, view.Rows[0].OnHand);
+    }
+
+    [Fact]
+    public async Task The_sentence_says_sold_out_and_asks_for_a_count_with_its_reason()
+    {
+        Assert.Contains("is sold out", await SaidAsync(ALedger.Line(0, MovementKind.Printed, 5, 10m), ALedger.Line(1, MovementKind.Sold, -5, 30m)), StringComparison.Ordinal);
+        var beyond = await SaidAsync(ALedger.Line(0, MovementKind.Printed, 5, 10m), ALedger.Line(1, MovementKind.Sold, -8, 48m));
+        Assert.Contains("Count needed: more copies went than were written down as printed, 3 at this moment", beyond, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_sentence_holds_what_sales_brought_against_what_the_copies_cost()
+    {
+        var said = await SaidAsync(ALedger.Line(0, MovementKind.Printed, 50, 100m), ALedger.Line(1, MovementKind.Sold, -10, 60m));
+        Assert.Contains("40 of 50 copies printed are on hand, at 2.00 each. Sales of 10 copies brought 60.00; those copies had cost 20.00.", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_line_over_time_moves_level_and_upright_only_and_shades_the_time_without_copies()
+    {
+        var view = ALedger.View(
+            ALedger.Line(0, MovementKind.Printed, 10, 20m), ALedger.Line(20, MovementKind.Sold, -10, 60m), ALedger.Line(60, MovementKind.Printed, 20, 40m));
+        var drawing = CopiesDrawing.Of(view, Written.Metric.Culture, CopiesFrame.Wide);
+
+        Assert.Matches("^M[\\d.,-]+([HV][\\d.-]+)+$", drawing.Path);
+        var gap = Assert.Single(drawing.Gaps);
+        // Day 20 still sold; 21 to 59 are without.
+        Assert.Equal(39, gap.Time.Days);
+        Assert.Equal(drawing.X(ARun.Day.AddDays(21)), gap.X);
+        Assert.Equal(drawing.X(ARun.Day.AddDays(60)), gap.X + gap.Width, 6);
+        Assert.Equal(2, drawing.Marks.Count(mark => mark.Printed));
+    }
+
+    [Fact]
+    public void A_ledger_that_went_below_nothing_is_drawn_below_the_line_of_nothing()
+    {
+        var drawing = CopiesDrawing.Of(ALedger.View(ALedger.Line(0, MovementKind.Sold, -3, 18m)), Written.Metric.Culture, CopiesFrame.Narrow);
+        Assert.True(drawing.CopiesMarks[0] <= -3);
+        Assert.Contains(0d, drawing.CopiesMarks);
+        Assert.InRange(drawing.Y(-3), drawing.Y(0) + 1, CopiesFrame.Narrow.Bottom);
+    }
+
+    [Fact]
+    public async Task What_was_taken_back_is_struck_and_can_not_be_taken_back_again()
+    {
+        var sale = ALedger.Line(3, MovementKind.Sold, -2, 12m);
+        await using var page = new BunitContext();
+        LedgerRow? asked = null;
+        var table = page.Render<LedgerTable>(parameters => parameters
+            .Add(part => part.View, ALedger.View(ALedger.Line(0, MovementKind.Printed, 50, 100m), sale, sale with { Id = Guid.NewGuid(), TakesBack = sale.Id }))
+            .Add(part => part.Format, Written.Metric).Add(part => part.TakeBack, row => asked = row));
+
+        Assert.Equal(2, table.FindAll("tr.taken-back s:first-child").Select(struck => struck.Closest("tr")).Distinct().Count());
+        await table.Find("button").ClickAsync(new());
+        Assert.Equal(MovementKind.Printed, asked!.Line.Movement.Kind);
+        Assert.Single(table.FindAll("button"));
+    }
+
+    private static async Task<string> SaidAsync(params Data.Copies.MovementRecord[] lines)
+    {
+        await using var page = new BunitContext();
+        var view = ALedger.View(lines);
+        var text = page.Render<CopiesSentence>(parameters => parameters
+            .Add(part => part.Position, view.Position).Add(part => part.Edition, view.Edition).Add(part => part.Format, Written.Metric)).Find("p").TextContent;
+        return string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).Replace(" ;", ";", StringComparison.Ordinal).Replace(" .", ".", StringComparison.Ordinal).Replace(" ,", ",", StringComparison.Ordinal);
+    }
+}
