@@ -1,17 +1,18 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Copies;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Data.Titles;
+using PressRun.Engine.Copies;
 
 namespace PressRun.Data.Tests;
 
 public sealed class RemovalTests(PostgresFixture postgres)
 {
     [Fact]
-    public async Task A_title_of_which_nothing_went_out_goes_with_its_printings_and_their_plans()
+    public async Task A_title_of_which_no_copy_was_written_down_goes_with_its_printings_and_their_plans()
     {
         await using var stores = await Stores.NewAsync(postgres);
         var small = await SmallPress.CreateAsync(stores);
-        await PrintAsync(stores, small, printed: 100, onHand: 100);
 
         Assert.IsType<DeleteResult.Deleted>(await stores.Titles.DeleteAsync(small.Id, small.Title));
 
@@ -21,16 +22,16 @@ public sealed class RemovalTests(PostgresFixture postgres)
     }
 
     [Fact]
-    public async Task What_copies_went_out_of_stays_and_tells_how_many()
+    public async Task What_has_lines_in_its_ledger_stays_even_when_all_of_them_were_taken_back()
     {
         await using var stores = await Stores.NewAsync(postgres);
         var small = await SmallPress.CreateAsync(stores);
-        var printed = await PrintAsync(stores, small, printed: 100, onHand: 88);
+        await stores.Ledger.TakeBackAsync(small.Id, SmallPress.Saved(await SellAsync(stores, small)).Id);
 
         var title = Assert.IsType<DeleteResult.InUse>(await stores.Titles.DeleteAsync(small.Id, small.Title));
-        var edition = Assert.IsType<DeleteResult.InUse>(await stores.Editions.DeleteAsync(small.Id, printed));
+        var edition = Assert.IsType<DeleteResult.InUse>(await stores.Editions.DeleteAsync(small.Id, small.Edition));
 
-        Assert.Equal(["printing 1: 12 of 100 copies went out"], title.Where);
+        Assert.Equal(["printing 1: lines in its copies ledger"], title.Where);
         Assert.Equal(title.Where, edition.Where);
     }
 
@@ -67,10 +68,9 @@ public sealed class RemovalTests(PostgresFixture postgres)
         for (var round = 0; round < 10; round++)
         {
             var small = await SmallPress.CreateAsync(stores);
-            var printed = await PrintAsync(stores, small, printed: 100, onHand: 100);
 
             var removal = stores.Titles.DeleteAsync(small.Id, small.Title);
-            var sale = stores.Editions.SaveAsync(small.Id, printed with { CopiesOnHand = 99 });
+            var sale = SellAsync(stores, small);
             var copy = stores.Editions.CopyForwardAsync(small.Id, small.Edition.Id);
             var other = stores.Editions.AddAsync(small.Id, SmallPress.NewEdition(small.Title.Id, 9));
             await Task.WhenAll(removal, sale, copy, other);
@@ -78,18 +78,18 @@ public sealed class RemovalTests(PostgresFixture postgres)
             var left = await stores.Editions.OfTitleAsync(small.Id, small.Title.Id);
             if (await removal is DeleteResult.Deleted)
             {
-                Assert.IsType<SaveResult<EditionRecord>.Gone>(await sale);
+                Assert.IsType<SaveResult<MovementRecord>.Gone>(await sale);
                 Assert.Empty(left);
             }
             else
             {
                 Assert.IsType<DeleteResult.InUse>(await removal);
-                Assert.Equal(99, left[0].CopiesOnHand);
+                Assert.Equal(-1, left[0].CopiesOnHand);
                 Assert.Equal(3, left.Count);
             }
         }
     }
 
-    private static async Task<EditionRecord> PrintAsync(Stores stores, SmallPress small, int printed, int onHand) => SmallPress.Saved(
-        await stores.Editions.SaveAsync(small.Id, small.Edition with { PrintedOn = SmallPress.ListDate, CopiesPrinted = printed, CopiesOnHand = onHand }));
+    private static Task<SaveResult<MovementRecord>> SellAsync(Stores stores, SmallPress small) =>
+        stores.Ledger.WriteAsync(small.Id, new NewMovement(Guid.NewGuid(), small.Edition.Id, SmallPress.ListDate, MovementKind.Sold, 1, 9m));
 }

@@ -1,8 +1,10 @@
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
+using PressRun.Data.Copies;
 using PressRun.Data.Presses;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Data.Titles;
+using PressRun.Engine.Copies;
 
 namespace PressRun.Data.Tests;
 
@@ -95,9 +97,18 @@ public sealed class ShelfTests(PostgresFixture postgres)
             for (var index = 0; index < printings.Length; index++)
             {
                 var (printed, onHand) = printings[index];
-                SmallPress.Saved(await stores.Editions.AddAsync(
-                    small.Id,
-                    SmallPress.NewEdition(title.Id, index + 1) with { CopiesPrinted = printed, CopiesOnHand = Math.Abs(onHand), Archived = onHand < 0 }));
+                var edition = SmallPress.Saved(await stores.Editions.AddAsync(
+                    small.Id, SmallPress.NewEdition(title.Id, index + 1) with { Archived = onHand < 0 }));
+                await WriteAsync(edition, MovementKind.Printed, printed);
+                await WriteAsync(edition, MovementKind.Counted, Math.Abs(onHand));
+            }
+        }
+
+        async Task WriteAsync(EditionRecord edition, MovementKind kind, int? copies)
+        {
+            if (copies is { } some)
+            {
+                SmallPress.Saved(await stores.Ledger.WriteAsync(small.Id, new NewMovement(Guid.NewGuid(), edition.Id, SmallPress.ListDate, kind, some)));
             }
         }
     }

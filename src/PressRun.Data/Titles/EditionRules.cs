@@ -42,7 +42,7 @@ internal static class EditionRules
     }
 
     /// <summary>Says that a printing is in use by its copies ledger, whose lines are never taken out.</summary>
-    public static string HasLedger(int printing) => string.Create(CultureInfo.InvariantCulture, $"printing {printing}: its copies ledger");
+    public static string HasLedger(int printing) => string.Create(CultureInfo.InvariantCulture, $"printing {printing}: lines in its copies ledger");
 
     private static void Read(JsonElement element, JsonPath path, IReadOnlySet<string> stocks, ProblemList problems)
     {

@@ -37,7 +37,7 @@ public sealed class CopiesService(
             edition,
             await ledger.OfEditionAsync(press, edition.Id),
             await channels.ListAsync(press, archived: true),
-            plan is not null && await plans.SourceAsync(press, plan.Id) is { } source ? PlannedPrinting.Of(source) : null,
+            plan is not null && await plans.SourceAsync(press, plan.Id) is { } source ? PrintingPlan.Of(source) : null,
             (await benches.LoadAsync(press))?.Item ?? BenchRates.None,
             Today);
     }

@@ -15,12 +15,12 @@ namespace PressRun.Web.Copies;
 /// <param name="Steps">What each step at the table takes.</param>
 /// <param name="HourlyRate">Price of an hour at the table.</param>
 /// <param name="TaxReclaimed">Tax of the shop that comes back.</param>
-public sealed record PlannedPrinting(string Name, Estimate Estimate, IReadOnlyList<PlannedStep> Steps, decimal HourlyRate, decimal TaxReclaimed)
+public sealed record PrintingPlan(string Name, Estimate Estimate, IReadOnlyList<PlannedStep> Steps, decimal HourlyRate, decimal TaxReclaimed)
 {
     /// <summary>Works a plan out; null where it cannot be worked out as it stands.</summary>
-    public static PlannedPrinting? Of(JobSource source) =>
+    public static PrintingPlan? Of(JobSource source) =>
         PreparedJob.Prepare(source.Build()) is { Succeeded: true, Value: var prepared } && prepared.Estimate(source.Plan.Quantity) is { Succeeded: true, Value: var estimate }
-            ? new PlannedPrinting(
+            ? new PrintingPlan(
                 source.Plan.Name, estimate, prepared.BenchSteps(estimate.CopiesToStart), prepared.Job.Bench.HourlyRate, prepared.Job.ReclaimTax ? estimate.Totals.Tax : 0m)
             : null;
 }
@@ -38,7 +38,7 @@ public sealed class CopiesView(
     EditionRecord edition,
     IReadOnlyList<MovementRecord> lines,
     IReadOnlyList<LibraryItem<Channel>> channels,
-    PlannedPrinting? plan,
+    PrintingPlan? plan,
     BenchRates bench,
     DateOnly today)
 {
@@ -52,7 +52,7 @@ public sealed class CopiesView(
     public IReadOnlyList<MovementRecord> Lines => lines;
 
     /// <summary>The plan that the printing goes by; null where it has none that can be worked out.</summary>
-    public PlannedPrinting? Plan => plan;
+    public PrintingPlan? Plan => plan;
 
     /// <summary>The press's own table.</summary>
     public BenchRates Bench => bench;

@@ -32,7 +32,7 @@ public sealed class TitleService(TitleStore titles, EditionStore editions)
 
     private static string? Told(DeleteResult result, string what) => result switch
     {
-        DeleteResult.InUse use => $"Copies of it went out ({string.Join("; ", use.Where)}), so its figures are kept. Take {(what == "the title" ? "it" : "the title")} off the shelf instead.",
+        DeleteResult.InUse use => $"Copies of it are written down ({string.Join("; ", use.Where)}), so its figures are kept. Take {(what == "the title" ? "it" : "the title")} off the shelf instead.",
         DeleteResult.Changed => SavedInBetween,
         _ => null,
     };

@@ -59,9 +59,13 @@ internal static class LargeShelf
             $"""
             INSERT INTO editions SELECT (jsonb_populate_record(edition, jsonb_build_object(
                 'id', copy.edition_id, 'title_id', md5('title ' || number)::uuid, 'printing', copy.printing, 'archived', false,
-                'copies_printed', CASE WHEN copy.printing = {Printings} AND number % 20 = 0 THEN NULL ELSE 200 END,
-                'copies_on_hand', CASE WHEN copy.printing < {Printings} THEN 0 WHEN number % 20 = 0 THEN 0 WHEN number % 25 = 1 THEN 15 ELSE 120 END))).*
+                'copies_printed', CASE WHEN copy.printing = {Printings} AND number % 20 = 0 THEN NULL ELSE 200 END))).*
             FROM copy JOIN editions AS edition ON edition.press_id = {id} AND edition.id = copy.from_edition
+            """);
+        await db.Database.ExecuteSqlAsync(
+            $"""
+            INSERT INTO edition_copies (press_id, edition_id, on_hand, lines, count_needed)
+            SELECT {id}, edition_id, CASE WHEN printing < {Printings} THEN 0 WHEN number % 20 = 0 THEN 0 WHEN number % 25 = 1 THEN 15 ELSE 120 END, 0, false FROM copy
             """);
         await db.Database.ExecuteSqlAsync(
             $"""

@@ -58,7 +58,7 @@ public sealed class TitleJourney(Chromium chromium, SampleApp sample)
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Take out the title", Exact = true }).ClickAsync();
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Take the title out for good" }).ClickAsync();
 
-        await Expect(visit.Page.GetByRole(AriaRole.Alert).Filter(new() { HasText = "copies went out" })).ToBeVisibleAsync();
+        await Expect(visit.Page.GetByRole(AriaRole.Alert).Filter(new() { HasText = "Copies of it are written down" })).ToBeVisibleAsync();
         Assert.NotNull(await sample.Stored.EditionAsync(book.Slug, 1));
         visit.WasQuiet();
     }

@@ -194,10 +194,10 @@ public sealed class CopiesLedgerTests(PostgresFixture postgres)
         await WriteAsync(stores, small, 0, MovementKind.Sold, 1, 9m, SmallPress.Post.Id);
 
         var channel = Assert.IsType<DeleteResult.InUse>(await stores.Channels.DeleteAsync(small.Id, SmallPress.Post));
-        var edition = Assert.IsType<DeleteResult.InUse>(await stores.Editions.DeleteAsync(small.Id, small.Edition.Id));
+        var edition = Assert.IsType<DeleteResult.InUse>(await stores.Editions.DeleteAsync(small.Id, small.Edition));
 
         Assert.Equal("Tidepool Almanac, printing 1: sales", Assert.Single(channel.Where));
-        Assert.Equal("its copies ledger", Assert.Single(edition.Where));
+        Assert.Equal("printing 1: lines in its copies ledger", Assert.Single(edition.Where));
     }
 
     [Fact]

@@ -20,7 +20,7 @@ public static class ALedger
         [.. lines.Select((line, place) => line with { Movement = line.Movement with { Sequence = place + 1 } })
             .OrderByDescending(line => line.Movement.Day).ThenByDescending(line => line.Movement.Sequence)],
         [.. ARun.Job.Channels.Select(channel => new LibraryItem<Channel>(channel, false, 1))],
-        PlannedPrinting.Of(Records.Source()),
+        PrintingPlan.Of(Records.Source()),
         ARun.Job.Bench,
         Today);
 
