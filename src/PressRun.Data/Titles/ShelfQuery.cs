@@ -101,11 +101,11 @@ public sealed class ShelfQuery
     {
         var stored = await found.SelectMany(title => title.Editions).Where(edition => !edition.Archived)
             .Select(edition => new { edition.TitleId, edition.CopiesPrinted, edition.Copies.OnHand }).GroupBy(_ => 1).Select(editions => new
-        {
-            Planned = editions.Where(edition => edition.CopiesPrinted == null).Select(edition => edition.TitleId).Distinct().Count(),
-            OnHand = editions.Count(edition => edition.CopiesPrinted != null && edition.OnHand > 0),
-            Copies = editions.Sum(edition => edition.CopiesPrinted != null ? edition.OnHand : 0L),
-        }).SingleOrDefaultAsync(cancel);
+            {
+                Planned = editions.Where(edition => edition.CopiesPrinted == null).Select(edition => edition.TitleId).Distinct().Count(),
+                OnHand = editions.Count(edition => edition.CopiesPrinted != null && edition.OnHand > 0),
+                Copies = editions.Sum(edition => edition.CopiesPrinted != null ? edition.OnHand : 0L),
+            }).SingleOrDefaultAsync(cancel);
         return new ShelfTotals(
             await found.CountAsync(cancel), await needing.CountAsync(cancel), stored?.Planned ?? 0, stored?.OnHand ?? 0, stored?.Copies ?? 0);
     }
