@@ -43,13 +43,25 @@ public abstract partial class LibraryStore<T>
     /// <param name="progress">Told how many are done.</param>
     /// <param name="cancel">Stops it; nothing is stored then.</param>
     /// <exception cref="ImportRefusedException">A thing breaks a rule of the library; nothing is stored.</exception>
-    public Task<ImportReceipt<T>> ImportAsync(
+    public async Task<ImportReceipt<T>> ImportAsync(
         PressId press,
         Func<IEnumerable<LibraryItem<T>>> items,
         Func<LibraryItem<T>, LibraryItem<T>, LibraryItem<T>>? completed = null,
         IProgress<int>? progress = null,
-        CancellationToken cancel = default) =>
-        database.WriteAsync(press, db => ImportAsync(db, items(), completed ?? ((item, _) => item), progress, cancel), cancel);
+        CancellationToken cancel = default)
+    {
+        for (var attempt = 1; ; attempt++)
+        {
+            try
+            {
+                return await database.WriteAsync(press, db => ImportAsync(db, items(), completed ?? ((item, _) => item), progress, cancel), cancel);
+            }
+            catch (DbUpdateException exception) when (attempt < Attempts && Met(exception))
+            {
+                // Somebody brought in one of them at the same moment: the next attempt finds theirs and replaces it.
+            }
+        }
+    }
 
     /// <summary>Takes back an import, all of it or nothing: what it added goes, what it replaced comes back. It is refused where something was
     /// changed since, or is in use by now.</summary>

@@ -22,6 +22,11 @@ try
     await app.RunPressRunAsync();
     return 0;
 }
+catch (OperationCanceledException)
+{
+    await Console.Error.WriteLineAsync("PressRun was stopped before it was ready.");
+    return 0;
+}
 catch (StartRefusedException refusal)
 {
     await Console.Error.WriteLineAsync(refusal.Message);

@@ -75,7 +75,7 @@ internal sealed partial class ServerUser
         return start;
     }
 
-    /// <summary>Runs a command to its end.</summary>
+    /// <summary>Runs a command to its end; a cancelled one is ended with all that it started.</summary>
     /// <returns>Its exit status and all that it wrote.</returns>
     public async Task<(int Status, string Output)> RunAsync(string program, IReadOnlyList<string> arguments, CancellationToken cancel)
     {
@@ -83,7 +83,18 @@ internal sealed partial class ServerUser
         process.StandardInput.Close();
         var output = process.StandardOutput.ReadToEndAsync(cancel);
         var errors = process.StandardError.ReadToEndAsync(cancel);
-        await process.WaitForExitAsync(cancel);
+        try
+        {
+            await process.WaitForExitAsync(cancel);
+        }
+        catch (OperationCanceledException)
+        {
+            // Nothing goes on behind the back of a program that was told to stop.
+            process.Kill(entireProcessTree: true);
+            await process.WaitForExitAsync(CancellationToken.None);
+            throw;
+        }
+
         return (process.ExitCode, (await output + await errors).Trim());
     }
 

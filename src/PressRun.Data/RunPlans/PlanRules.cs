@@ -7,12 +7,18 @@ namespace PressRun.Data.RunPlans;
 /// <summary>What a plan must keep to be stored.</summary>
 internal static class PlanRules
 {
+    private const int MostName = 200;
+
     public static async Task<List<Problem>> CheckAsync(PressRunDbContext db, PlanRecord plan, CancellationToken cancel)
     {
         var problems = new List<Problem>();
         if (string.IsNullOrWhiteSpace(plan.Name))
         {
             problems.Add(new Problem("$.name", plan.Name, "A plan needs a name."));
+        }
+        else if (plan.Name.Length > MostName || !PlainText.Is(plan.Name))
+        {
+            problems.Add(new Problem("$.name", null, $"Write a plan's name on one line, at most {MostName} characters."));
         }
 
         if (plan.Quantity is < 1 or > Job.MostCopies)

@@ -162,25 +162,11 @@ public sealed partial class TitleStore
 
         void CheckText(string text, string path, int most)
         {
-            if (text.Length > most || !IsPlain(text))
+            if (text.Length > most || !PlainText.Is(text))
             {
                 problems.Add(new Problem(path, null, $"Write a text on one line, at most {most} characters."));
             }
         }
-    }
-
-    // No control characters, and every surrogate with its other half: what PostgreSQL stores and a page can show.
-    private static bool IsPlain(string text)
-    {
-        for (var index = 0; index < text.Length; index++)
-        {
-            if (char.IsControl(text[index]) || (char.IsSurrogate(text[index]) && !char.IsSurrogatePair(text, index++)))
-            {
-                return false;
-            }
-        }
-
-        return true;
     }
 
     [GeneratedRegex("^#[0-9a-fA-F]{6}$")]

@@ -20,12 +20,13 @@ internal static class LeafRoom
             return 0;
         }
 
-        var byMass = WholeLeaves(mass.Grams / (copies * Grams.Of(page, part.Stock.Weight).Grams));
-        var caliper = copies * part.Stock.Caliper.Millimetres;
-        var byThickness = postage.HeadroomThickness is { } thickness && caliper > 0m ? WholeLeaves(thickness.Millimetres / caliper) : byMass;
-        return (int)Math.Min(Math.Min(byMass, byThickness), Job.MostPages);
+        var byMass = WholeLeaves(mass.Grams, copies * Grams.Of(page, part.Stock.Weight).Grams);
+        var byThickness = postage.HeadroomThickness is { } thickness ? WholeLeaves(thickness.Millimetres, copies * part.Stock.Caliper.Millimetres) : byMass;
+        return Math.Min(byMass, byThickness);
     }
 
-    // Five leaves that just fit must not become four because a leaf's mass or caliper is a quotient that never ends.
-    private static decimal WholeLeaves(decimal leaves) => decimal.Floor(decimal.Round(leaves, 12));
+    // Five leaves that just fit must not become four because a leaf's mass or caliper is a quotient that never ends; and a leaf of next to nothing
+    // leaves room for as many as there may be.
+    private static int WholeLeaves(decimal room, decimal leaf) =>
+        leaf * Job.MostPages <= room ? Job.MostPages : (int)decimal.Floor(decimal.Round(room / leaf, 12));
 }

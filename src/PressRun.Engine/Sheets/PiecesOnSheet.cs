@@ -9,6 +9,9 @@ public static class PiecesOnSheet
     /// <summary>What a side may be short of and still count as long enough, added once to each usable side.</summary>
     public static readonly Length Tolerance = Length.FromMicrometres(1m);
 
+    // Along one side: no product of two leaves what an int holds.
+    private const int Most = 30_000;
+
     /// <summary>Pieces out of a sheet; 0 where not one fits.</summary>
     /// <param name="sheet">The sheet.</param>
     /// <param name="piece">The piece before trimming; both sides more than zero.</param>
@@ -63,8 +66,8 @@ public static class PiecesOnSheet
 
     private static int Along(Length usable, Length piece, Length gutter)
     {
-        var count = decimal.Floor((usable + gutter + Tolerance).Millimetres / (piece + gutter).Millimetres);
-        return count > 0m ? (int)Math.Min(count, 30_000m) : 0;
+        var (room, pitch) = ((usable + gutter + Tolerance).Millimetres, (piece + gutter).Millimetres);
+        return room <= 0m ? 0 : pitch * Most <= room ? Most : (int)decimal.Floor(room / pitch);
     }
 
     private static Length Over(Length piece, Length usable) => piece > usable + Tolerance ? piece - usable : Length.Zero;

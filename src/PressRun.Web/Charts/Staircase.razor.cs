@@ -19,6 +19,7 @@ public sealed partial class Staircase : IAsyncDisposable
 
     private readonly string id = "s" + Guid.NewGuid().ToString("N")[..8];
     private ElementReference root;
+    private bool left;
     private (StaircaseDrawing Drawing, string Size)[] drawings = [];
     private CostCurve? drawn;
     private string readings = "";
@@ -97,6 +98,7 @@ public sealed partial class Staircase : IAsyncDisposable
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
+        left = true;
         try
         {
             if (attached is not null)
@@ -133,11 +135,23 @@ public sealed partial class Staircase : IAsyncDisposable
     /// <inheritdoc/>
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
-        if (firstRender && Move.HasDelegate)
+        if (!firstRender || !Move.HasDelegate)
         {
-            self = DotNetObjectReference.Create(this);
+            return;
+        }
+
+        try
+        {
             await using var module = await Js.InvokeAsync<IJSObjectReference>("import", "./js/staircase.js");
-            attached = await module.InvokeAsync<IJSObjectReference>("attach", root, self);
+            if (!left)
+            {
+                self = DotNetObjectReference.Create(this);
+                attached = await module.InvokeAsync<IJSObjectReference>("attach", root, self);
+            }
+        }
+        catch (JSDisconnectedException)
+        {
+            // The browser went before the page was ready.
         }
     }
 

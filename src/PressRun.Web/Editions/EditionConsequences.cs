@@ -1,8 +1,10 @@
 using PressRun.Data.RunPlans;
 using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
+using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Postage;
+using PressRun.JobFile;
 using PressRun.Web.Charts;
 
 namespace PressRun.Web.Editions;
@@ -22,6 +24,11 @@ public sealed record EditionConsequences(int Quantity, Estimate? Estimate, BookS
     public static EditionConsequences Of(JobSource source, EditionRecord edition, string colour)
     {
         var quantity = source.Plan.Quantity;
+        if (PageProblem(edition.Page) is { } refused)
+        {
+            return new EditionConsequences(quantity, null, null, [refused]);
+        }
+
         var prepared = PreparedJob.Prepare((source with { Edition = edition }).Build());
         if (!prepared.Succeeded)
         {
@@ -34,6 +41,12 @@ public sealed record EditionConsequences(int Quantity, Estimate? Estimate, BookS
             ? new EditionConsequences(quantity, estimate.Value, shape, [], prepared.Value.Job)
             : new EditionConsequences(quantity, null, shape, estimate.Problems);
     }
+
+    // What is being typed may be no page yet.
+    private static Problem? PageProblem(Size page) =>
+        !JobRules.Side.Holds(page.Width) ? new Problem("$.edition.page.width", null, JobRules.Side.Sentence)
+        : !JobRules.Side.Holds(page.Height) ? new Problem("$.edition.page.height", null, JobRules.Side.Sentence)
+        : null;
 
     /// <summary>What stands in the way at a place of the edition, such as <c>parts[1].pages</c>; null where nothing does.</summary>
     public string? At(string place) =>

@@ -21,6 +21,7 @@ public sealed partial class EditionPage : IDisposable
         (Binding.Loose, "loose leaves, cards, prints"),
     ];
 
+    private readonly Once copying = new();
     private readonly UndoStack edits = new();
     private readonly OneAtATime saves = new();
     private bool loaded;
@@ -88,6 +89,7 @@ public sealed partial class EditionPage : IDisposable
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
+        copying.Again();
         if (Press is not null && (View is null || View.Title.Slug != Slug || View.Edition.Printing != Printing))
         {
             // Nothing of the printing before is shown under this one's name while it is fetched, nor can it be changed.
@@ -246,18 +248,18 @@ public sealed partial class EditionPage : IDisposable
             edition.Parts[^1].Part with { Name = $"part {number}", Pages = BindingRules.PagesPerPiece(edition.Binding, edition.Parts.Count), SheetId = null });
     }
 
-    private async Task CopyForwardAsync()
+    private Task CopyForwardAsync() => copying.DoAsync(async () =>
     {
         if (await Service.CopyForwardAsync(Press!.Record.Id, Edition.Id) is { } next)
         {
             copied = (next, Printing);
             Navigation.NavigateTo(Address(next));
+            return true;
         }
-        else
-        {
-            problem = "This printing has been taken out in between.";
-        }
-    }
+
+        problem = "This printing has been taken out in between.";
+        return false;
+    });
 
     private async Task TakeOutPrintingAsync() => problem = await saves.DoAsync(() => OutAsync(View!.Printings.Last(other => other.Printing != Printing).Printing));
 

@@ -19,10 +19,14 @@ namespace PressRun.Web.Layout;
 /// <summary>Everything that the pages need of the host, in two calls.</summary>
 public static class WebPages
 {
+    // What a page may tell at once: a pasted block of cells, or the drafts that the browser holds (see drafts.js).
+    private const int MostMessage = 512 * 1024;
+
     /// <summary>Adds Blazor, MudBlazor and the features' services.</summary>
     public static IServiceCollection AddPressRunPages(this IServiceCollection services)
     {
-        services.AddRazorComponents().AddInteractiveServerComponents();
+        services.AddRazorComponents().AddInteractiveServerComponents()
+            .AddHubOptions(hub => hub.MaximumReceiveMessageSize = MostMessage);
         services.AddMudServices(mud =>
         {
             mud.SnackbarConfiguration.PositionClass = Defaults.Classes.Position.BottomLeft;

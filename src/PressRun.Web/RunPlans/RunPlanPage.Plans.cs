@@ -1,27 +1,31 @@
 using System.Globalization;
 using PressRun.Data.RunPlans;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.RunPlans;
 
 /// <content>Plans added, chosen, taken out and taken back, and the choice between two people's versions of one.</content>
 public sealed partial class RunPlanPage
 {
+    private readonly Once adding = new();
     private (PlanRecord Mine, PlanRecord Theirs)? conflict;
 
     private IReadOnlyList<(string, string, string)> Differences => conflict is var (mine, theirs) && Page!.Plans.FirstOrDefault(plan => plan.Source.Plan.Id == mine.Id) is { } costing
         ? PlanVersions.Differences(mine, theirs, costing.Source, Page.Shops, Format)
         : [];
 
-    private async Task StartAsync()
+    private Task StartAsync() => adding.DoAsync(async () =>
     {
         (var now, problem) = await Service.StartAsync(Press!.Record.Id, Page!.Edition, FirstQuantity);
         if (now is not null)
         {
             Page = Page with { Plans = [.. Page.Plans, now] };
         }
-    }
 
-    private async Task TryBesideAsync()
+        return now is not null;
+    });
+
+    private Task TryBesideAsync() => adding.DoAsync(async () =>
     {
         var from = Open!.Source.Plan;
         if (await Service.TryBesideAsync(Press!.Record.Id, from, $"{from.Name}, another way") is { } now)
@@ -30,8 +34,11 @@ public sealed partial class RunPlanPage
             Page = Page! with { Plans = [.. Page.Plans, now] };
             edits.Add($"trying {added.Name}", () => TakenBackAsync(() => OutAsync(added.Id), from.Id));
             Navigation.NavigateTo(Address(added.Id));
+            return true;
         }
-    }
+
+        return false;
+    });
 
     private async Task ChooseAsync()
     {

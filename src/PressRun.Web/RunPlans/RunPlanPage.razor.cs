@@ -93,6 +93,7 @@ public sealed partial class RunPlanPage : IDisposable
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
+        adding.Again();
         looked = typing = null;
         unread = false;
         if (Press is not null && (Page is null || Page.Title.Slug != Slug || Page.Edition.Printing != Printing))

@@ -99,7 +99,16 @@ public static class HostSetup
 
     private static bool IsLoopback(string address)
     {
-        var host = BindingAddress.Parse(address).Host;
+        string host;
+        try
+        {
+            host = BindingAddress.Parse(address).Host;
+        }
+        catch (FormatException exception)
+        {
+            throw new StartRefusedException($"{address} is no address to listen on. Write one such as {UsualAddress}.", exception);
+        }
+
         return string.Equals(host, "localhost", StringComparison.OrdinalIgnoreCase)
             || (IPAddress.TryParse(host, out var parsed) && IPAddress.IsLoopback(parsed));
     }

@@ -33,7 +33,7 @@ public sealed class ServerDrafts(DraftStore store, TimeProvider time) : IServerD
     private const string Person = "owner";
 
     /// <inheritdoc/>
-    public Task KeepAsync(PressId press, DraftKey key, string text) => text.Length > DraftStore.LongestText
+    public Task KeepAsync(PressId press, DraftKey key, string text) => text.Length > DraftStore.LongestText || text.Contains('\0')
         ? Task.CompletedTask
         : store.KeepAsync(press, Subject(key), new Draft(key.Field, text, time.GetUtcNow()));
 

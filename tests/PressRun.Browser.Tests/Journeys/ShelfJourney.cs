@@ -54,6 +54,20 @@ public sealed class ShelfJourney(Chromium chromium, SampleApp sample)
     }
 
     [Fact]
+    public async Task A_title_is_put_on_the_shelf_once_however_often_its_button_is_pressed()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync("titles/new");
+        await visit.EnterAsync("Title", "Nine Knocks");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Put it on the shelf" })
+            .EvaluateAsync("button => { button.click(); button.click(); button.click(); }");
+        await Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Nine Knocks");
+
+        Assert.Single((await sample.Stored.FindAsync("Nine Knocks")).Titles);
+        visit.WasQuiet();
+    }
+
+    [Fact]
     public async Task A_page_count_that_is_refused_beside_its_field_puts_no_title_on_the_shelf_under_another_count()
     {
         await using var visit = await sample.VisitAsync(chromium);

@@ -1,5 +1,6 @@
 using PressRun.Engine.Comparing;
 using PressRun.Engine.Costing;
+using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
 using PressRun.Engine.Tests.Support;
 
@@ -40,6 +41,20 @@ public class StockComparerTests
         Assert.Equal(9, comparison.Rows.Count);
         Assert.All(comparison.Rows, row => Assert.Equal(
             PreparedJob.Prepare(job.WithStocks((0, row.StockIds[0]), (1, row.StockIds[1]))).Value.Estimate(150).Value.Totals, row.Estimate.Totals));
+    }
+
+    [Fact]
+    public void Paper_of_next_to_no_thickness_leaves_room_for_as_many_leaves_as_its_weight_allows()
+    {
+        var job = ExampleJob.Create();
+        var thin = job with { Stocks = [.. job.Stocks.Select(stock => stock with { StatedCaliper = Length.FromMillimetres(1e-28m) })] };
+        var (row, gauged) = (OnlyRow(thin), OnlyRow(job));
+
+        Assert.Contains(row.InHand, hand => hand.Postage is not null);
+        Assert.All(gauged.InHand.Zip(row.InHand), pair =>
+            Assert.All(pair.First.HeadroomLeaves.Zip(pair.Second.HeadroomLeaves), leaves => Assert.True(leaves.Second >= leaves.First)));
+
+        ComparedRow OnlyRow(Job of) => Assert.Single(Compare(of, new([new(1, ["cream-text"])], [], [150])).Rows);
     }
 
     [Fact]

@@ -12,6 +12,15 @@ public sealed class PiecesOnSheetTests
     private static readonly Sheet Letter = Of(InSize(8.5m, 11));
 
     [Fact]
+    public void A_piece_of_next_to_nothing_is_counted_and_not_overflown() =>
+        Assert.Equal(
+            900_000_000,
+            PiecesOnSheet.Count(
+                new Sheet("s", Length.FromMillimetres(320m), Length.FromMillimetres(450m), Length.Zero, Length.Zero, false, GrainRule.Any),
+                new Engine.Editions.Size(Length.FromMillimetres(1e-27m), Length.FromMillimetres(1e-27m)),
+                false));
+
+    [Fact]
     public void A_page_of_a_quarter_letter_makes_two_folded_pieces_of_a_letter_sheet()
     {
         // Common practice: 4.25 × 5.5 in untrimmed gives eight pages a letter sheet, two folded pieces, one cut across the middle.
@@ -28,7 +37,9 @@ public sealed class PiecesOnSheetTests
         var eighth = In(0.125m);
         var edition = Edition(Binding.Saddle, Part(4)) with
         {
-            Page = InSize(5.5m, 8.5m), Trim = new Trim(eighth, eighth, eighth, Length.Zero), Bleed = true,
+            Page = InSize(5.5m, 8.5m),
+            Trim = new Trim(eighth, eighth, eighth, Length.Zero),
+            Bleed = true,
         };
         var piece = Block(edition, PlainStock()).Parts[0].Piece;
         Assert.Equal(InSize(11.25m, 8.75m), piece);

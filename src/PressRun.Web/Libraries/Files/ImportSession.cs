@@ -52,6 +52,18 @@ public sealed class ImportSession : IDisposable
     /// <summary>Begins.</summary>
     public void Start(IImportTarget into, CellManners manners, Func<Task> showProgress) => (target, own, show) = (into, manners, showProgress);
 
+    // Prices are nobody else's on this machine.
+    private static FileStreamOptions OwnOnly()
+    {
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        }
+
+        return options;
+    }
+
     /// <summary>Takes a file from the browser and guesses what it is.</summary>
     public async Task TakeAsync(IBrowserFile file)
     {
@@ -66,7 +78,7 @@ public sealed class ImportSession : IDisposable
         path = Path.Combine(Path.GetTempPath(), $"pressrun-{Guid.NewGuid():N}.csv");
         await DoAsync("Taking the file", async cancel =>
         {
-            await using (var copy = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+            await using (var copy = new FileStream(path, OwnOnly()))
             {
                 await using var stream = file.OpenReadStream(CsvSource.MostBytes, cancel);
                 await stream.CopyToAsync(copy, cancel);

@@ -52,11 +52,15 @@ export function listen(drafts) {
 // Half a surrogate pair is no text that could be sent to the server: such a draft is let go.
 const isText = text => !/\p{Surrogate}/u.test(text);
 
+// What one message to the server holds many times over, so that no heap of drafts closes the line.
+const MOST_RECALLED = 100_000;
+
 export function recall() {
+  let room = MOST_RECALLED;
   return store(s => {
     const keys = Object.keys(s).filter(key => key.startsWith(PREFIX));
     keys.filter(key => !isText(key + s.getItem(key))).forEach(key => s.removeItem(key));
-    return Object.fromEntries(keys.filter(key => s.getItem(key) !== null).map(key => [key.slice(PREFIX.length), s.getItem(key)]));
+    return Object.fromEntries(keys.filter(key => s.getItem(key) !== null && (room -= key.length + s.getItem(key).length) >= 0).map(key => [key.slice(PREFIX.length), s.getItem(key)]));
   }) ?? {};
 }
 
