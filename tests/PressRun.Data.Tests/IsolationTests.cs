@@ -93,6 +93,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         "StockStore.ImportAsync", "MailerStore.ImportAsync", "PostageServiceStore.ImportAsync", "ChannelStore.ImportAsync", // make rows of their own
         "StockStore.TakeBackAsync", "MailerStore.TakeBackAsync", "PostageServiceStore.TakeBackAsync", "ChannelStore.TakeBackAsync", // see the test below
         "DraftStore.KeepAsync", "DraftStore.DropAsync", // by the person's own key; see the test on drafts below
+        "ShelfQuery.LibrariesMarkAsync", // the press is all that it is asked for
         "PressArchiveStore.ExportAsync", // the press is all that it is asked for
     ];
 

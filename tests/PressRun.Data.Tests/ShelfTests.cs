@@ -5,6 +5,7 @@ using PressRun.Data.Presses;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Data.Titles;
 using PressRun.Engine.Copies;
+using PressRun.Engine.Costing;
 
 namespace PressRun.Data.Tests;
 
@@ -66,6 +67,38 @@ public sealed class ShelfTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task What_printings_are_costed_by_has_another_mark_after_each_change_and_the_same_without_one()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        await SmallPress.CreateAsync(stores, "Another Press");
+        var marks = new List<string> { await stores.Shelf.LibrariesMarkAsync(small.Id) };
+        Assert.Equal(marks[0], await stores.Shelf.LibrariesMarkAsync(small.Id));
+
+        await MarkAsync(stores.Presses.SaveAsync(small.Press with { ReclaimsTax = true }));
+        await MarkAsync(stores.PriceLists.SaveAsync(small.Id, small.List with { Prices = small.List.Prices with { SetUp = new SetUp(50m, 0m, 0m) } }));
+        var paper = (await stores.Stocks.ListAsync(small.Id)).Single(stock => stock.Item.Id == SmallPress.Text.Id);
+        await MarkAsync(stores.Stocks.SaveAsync(small.Id, paper with { Item = paper.Item with { Bulk = 1.9m } }));
+        var bench = (await stores.Bench.LoadAsync(small.Id))!;
+        await MarkAsync(stores.Bench.SaveAsync(small.Id, bench with { Item = bench.Item with { HourlyRate = 22m } }));
+        var mailer = (await stores.Mailers.ListAsync(small.Id))[0];
+        await MarkAsync(stores.Mailers.SaveAsync(small.Id, mailer with { Item = mailer.Item with { Price = 0.5m } }));
+        var letter = (await stores.Services.ListAsync(small.Id))[0];
+        await MarkAsync(stores.Services.SaveAsync(small.Id, letter with { Archived = true }));
+        var post = (await stores.Channels.ListAsync(small.Id))[0];
+        await MarkAsync(stores.Channels.SaveAsync(small.Id, post with { Item = post.Item with { TradeDiscount = 0.4m } }));
+
+        Assert.Equal(8, marks.Distinct().Count());
+
+        async Task MarkAsync<T>(Task<SaveResult<T>> save)
+            where T : class
+        {
+            SmallPress.Saved(await save);
+            marks.Add(await stores.Shelf.LibrariesMarkAsync(small.Id));
+        }
+    }
+
+    [Fact]
     public async Task Only_what_needs_a_decision_is_asked_of_the_database_and_summed_over_all_pages()
     {
         await using var stores = await Stores.NewAsync(postgres);
@@ -77,7 +110,7 @@ public sealed class ShelfTests(PostgresFixture postgres)
         await AddAsync("Gone and archived after", (100, 0), (100, -50));
         await AddAsync("Planned without a plan", (100, 90), (null, 0));
         await AddAsync("Never printed but counted", (null, 7));
-        SmallPress.Saved(await stores.Plans.ChooseAsync(small.Id, small.Plan.Id));
+        var plan = SmallPress.Saved(await stores.Plans.ChooseAsync(small.Id, small.Plan.Id));
 
         var all = await stores.Shelf.ShowAsync(small.Id, new ShelfFilter());
         var asking = await stores.Shelf.ShowAsync(small.Id, new ShelfFilter(Take: 2, OnlyAsking: true), [small.Title.Id]);
@@ -88,7 +121,7 @@ public sealed class ShelfTests(PostgresFixture postgres)
         Assert.Equal(
             ["Going", "Gone and archived after", "Never printed but counted", "None left", "Planned without a plan", "Tidepool Almanac"],
             asking.Titles.Concat(rest.Titles).Select(title => title.Title.Title));
-        Assert.Equal([new PlannedPrinting(small.Title.Id, small.Plan.Id)], await stores.Shelf.PlannedAsync(small.Id, new ShelfFilter()));
+        Assert.Equal([new PlannedPrinting(small.Title.Id, plan.Id, plan.Version, small.Edition.Version)], await stores.Shelf.PlannedAsync(small.Id, new ShelfFilter()));
         Assert.Empty(await stores.Shelf.PlannedAsync(small.Id, new ShelfFilter("going")));
 
         async Task AddAsync(string words, params (int? Printed, int OnHand)[] printings)

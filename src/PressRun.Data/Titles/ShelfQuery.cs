@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
@@ -29,7 +31,9 @@ public sealed record ShelfTotals(int Titles, int Asking, int Planned, int Printi
 /// <summary>A printing that is not printed yet, with the plan it goes by.</summary>
 /// <param name="TitleId">Its title.</param>
 /// <param name="PlanId">The plan.</param>
-public sealed record PlannedPrinting(Guid TitleId, Guid PlanId);
+/// <param name="PlanVersion">The plan's row version.</param>
+/// <param name="EditionVersion">The edition's row version.</param>
+public sealed record PlannedPrinting(Guid TitleId, Guid PlanId, uint PlanVersion, uint EditionVersion);
 
 /// <summary>A title on the shelf.</summary>
 /// <param name="Title">The title.</param>
@@ -60,8 +64,23 @@ public sealed class ShelfQuery
             press,
             db => db.RunPlans.AsNoTracking()
                 .Where(plan => plan.Chosen && plan.Edition.CopiesPrinted == null && !plan.Edition.Archived && Found(db, filter).Any(title => title.Id == plan.Edition.TitleId))
-                .Select(plan => new PlannedPrinting(plan.Edition.TitleId, plan.Id)).ToListAsync(cancel),
+                .Select(plan => new PlannedPrinting(plan.Edition.TitleId, plan.Id, plan.Version, plan.Edition.Version)).ToListAsync(cancel),
             cancel);
+
+    /// <summary>A mark of all that printings are costed by beside themselves and their plans: the press's settings, papers, price lists, bench, mailers,
+    /// post and channels. It is another one after any change to any of them.</summary>
+    public async Task<string> LibrariesMarkAsync(PressId press, CancellationToken cancel = default)
+    {
+        var versions = await database.ReadAsync(
+            press,
+            db => db.Presses.Where(row => row.Id == press).Select(row => row.Version)
+                .Concat(db.Stocks.Select(row => row.Version)).Concat(db.PriceLists.Select(row => row.Version))
+                .Concat(db.Benches.Select(row => row.Version)).Concat(db.Mailers.Select(row => row.Version))
+                .Concat(db.PostageServices.Select(row => row.Version)).Concat(db.Channels.Select(row => row.Version)).ToListAsync(cancel),
+            cancel);
+        versions.Sort();
+        return Convert.ToHexString(SHA256.HashData(MemoryMarshal.AsBytes(CollectionsMarshal.AsSpan(versions))));
+    }
 
     /// <summary>Shows a stretch of the shelf.</summary>
     /// <param name="press">Whose shelf.</param>
@@ -76,18 +95,18 @@ public sealed class ShelfQuery
     private static async Task<ShelfPage> ShowAsync(PressRunDbContext db, ShelfFilter filter, Guid[] asking, CancellationToken cancel)
     {
         var found = Found(db, filter);
-        var needing = Asking(db, found, asking);
-        var shown = filter.OnlyAsking ? needing : found;
+        var shown = filter.OnlyAsking ? Asking(db, found, asking) : found;
         var titles = await shown.OrderBy(title => title.SearchText).ThenBy(title => title.Id)
             .Skip(Math.Max(0, filter.Skip)).Take(Math.Clamp(filter.Take, 1, MostTitles)).ToListAsync(cancel);
         var titleIds = titles.ConvertAll(title => title.Id);
-        var editions = await db.Editions.AsNoTracking().Whole()
+        // All queries of this stretch see one moment, so that an edition's parts need not come in one row with its costs.
+        var editions = await db.Editions.AsNoTracking().Whole().AsSplitQuery()
             .Where(edition => titleIds.Contains(edition.TitleId) && !edition.Archived).ToListAsync(cancel);
         var editionIds = editions.ConvertAll(edition => edition.Id);
-        var plans = (await db.RunPlans.Where(plan => plan.Chosen && editionIds.Contains(plan.EditionId)).ToListWithListsAsync(db, cancel))
+        var plans = (await db.RunPlans.Where(plan => plan.Chosen && editionIds.Contains(plan.EditionId)).ToListWithShopsAsync(db, cancel))
             .ToDictionary(plan => plan.EditionId);
         var byTitle = editions.ToLookup(edition => edition.TitleId);
-        var totals = await TotalsAsync(found, needing, cancel);
+        var totals = await TotalsAsync(db, found, asking, cancel);
         return new ShelfPage(
             titles.ConvertAll(title => new ShelfTitle(
                 title.ToRecord(),
@@ -97,17 +116,35 @@ public sealed class ShelfQuery
             totals);
     }
 
-    private static async Task<ShelfTotals> TotalsAsync(IQueryable<TitleRow> found, IQueryable<TitleRow> needing, CancellationToken cancel)
+    // One pass over the printings of all titles found, first by title and then over all of them.
+    private static async Task<ShelfTotals> TotalsAsync(PressRunDbContext db, IQueryable<TitleRow> found, Guid[] asking, CancellationToken cancel)
     {
-        var stored = await found.SelectMany(title => title.Editions).Where(edition => !edition.Archived)
-            .Select(edition => new { edition.TitleId, edition.CopiesPrinted, edition.Copies.OnHand }).GroupBy(_ => 1).Select(editions => new
-            {
-                Planned = editions.Where(edition => edition.CopiesPrinted == null).Select(edition => edition.TitleId).Distinct().Count(),
-                OnHand = editions.Count(edition => edition.CopiesPrinted != null && edition.OnHand > 0),
-                Copies = editions.Sum(edition => edition.CopiesPrinted != null ? edition.OnHand : 0L),
-            }).SingleOrDefaultAsync(cancel);
-        return new ShelfTotals(
-            await found.CountAsync(cancel), await needing.CountAsync(cancel), stored?.Planned ?? 0, stored?.OnHand ?? 0, stored?.Copies ?? 0);
+        var printings = found.SelectMany(title => title.Editions).Where(edition => !edition.Archived).Select(edition => new
+        {
+            edition.TitleId,
+            edition.Printing,
+            edition.CopiesPrinted,
+            edition.Copies.OnHand,
+            IsWithoutPlan = edition.CopiesPrinted == null && !db.RunPlans.Any(plan => plan.EditionId == edition.Id && plan.Chosen),
+        });
+        var byTitle = printings.GroupBy(printing => printing.TitleId).Select(title => new
+        {
+            Planned = title.Max(printing => printing.CopiesPrinted == null ? 1 : 0),
+            OnHand = title.Count(printing => printing.CopiesPrinted != null && printing.OnHand > 0),
+            Copies = title.Sum(printing => printing.CopiesPrinted != null ? printing.OnHand : 0L),
+            Asks = asking.Contains(title.Key)
+                || title.Max(printing => printing.Printing)
+                    == title.Max(printing => printing.CopiesPrinted != null && printing.OnHand * LastCopies <= printing.CopiesPrinted ? printing.Printing : 0)
+                || title.Max(printing => printing.IsWithoutPlan ? 1 : 0) == 1,
+        });
+        var sums = await byTitle.GroupBy(_ => 1).Select(titles => new
+        {
+            Asking = titles.Sum(title => title.Asks ? 1 : 0),
+            Planned = titles.Sum(title => title.Planned),
+            OnHand = titles.Sum(title => title.OnHand),
+            Copies = titles.Sum(title => title.Copies),
+        }).SingleOrDefaultAsync(cancel);
+        return new ShelfTotals(await found.CountAsync(cancel), sums?.Asking ?? 0, sums?.Planned ?? 0, sums?.OnHand ?? 0, sums?.Copies ?? 0);
     }
 
     private static IQueryable<TitleRow> Found(PressRunDbContext db, ShelfFilter filter)

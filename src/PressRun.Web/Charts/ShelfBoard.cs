@@ -36,11 +36,12 @@ public readonly record struct DrawnPile(StandingPile Pile, double X, double Y, d
 
 /// <summary>
 /// The shelf as it stands: every printing that is on hand upright beside the next, as high as its page and as wide as its copies are thick.
-/// Heights keep their proportions to each other; widths keep theirs, and a pile is never too thin to be pointed at.
+/// Heights keep their proportions to each other; widths keep theirs, no pile is drawn thicker than it is high to scale, and none is too thin to be pointed at.
 /// </summary>
 public sealed record ShelfBoard(double Width, double Height, IReadOnlyList<DrawnPile> Piles)
 {
     private const double Gap = 3;
+    private const double Headroom = 10;
     private const double Thinnest = 6;
     private const double LetteringFrom = 15;
     private const double AcrossFrom = 84;
@@ -60,12 +61,13 @@ public sealed record ShelfBoard(double Width, double Height, IReadOnlyList<Drawn
         var tallest = piles.Max(pile => pile.Height);
         var free = Math.Max(0, width - (piles.Count * (Gap + Thinnest)));
         var thick = piles.Sum(Thickness);
+        var scale = thick > 0 ? Math.Min(free / thick, (height - Headroom) / tallest) : 0;
         var drawn = new List<DrawnPile>();
         var x = 0.0;
         foreach (var pile in piles)
         {
-            var across = Thinnest + (thick > 0 ? free * Thickness(pile) / thick : 0);
-            var high = (height - 10) * pile.Height / tallest;
+            var across = Thinnest + (scale * Thickness(pile));
+            var high = (height - Headroom) * pile.Height / tallest;
             var lettering = across >= AcrossFrom ? Lettering.Across : across >= LetteringFrom ? Lettering.Along : Lettering.None;
             drawn.Add(new DrawnPile(pile, x, height - high, across, high, lettering, Backs(pile.Copies, x, height - high, across, high)));
             x += across + Gap;

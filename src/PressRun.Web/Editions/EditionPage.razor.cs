@@ -113,9 +113,9 @@ public sealed partial class EditionPage : IDisposable
         }
     }
 
-    private string StockName(string id) => View!.Stocks.FirstOrDefault(stock => stock.Id == id)?.Name ?? id;
+    private string StockName(string id) => View!.Stocks.FirstOrDefault(stock => stock.Id == id)?.Name is { } name ? Apart.Of(name) : id;
 
-    private string ServiceName(string id) => View!.Source?.Postage.FirstOrDefault(service => service.Id == id)?.Name ?? id;
+    private string ServiceName(string id) => View!.Source?.Postage.FirstOrDefault(service => service.Id == id)?.Name is { } name ? Apart.Of(name) : id;
 
     // Shows what an edition would come to, and saves nothing.
     private void Try(EditionRecord? edition) => (triedEdition, tried) = (edition, edition is null ? null : View!.WorkOut(edition));

@@ -40,6 +40,7 @@ public static class WebPages
         services.AddSingleton<CurrentPress>();
         services.AddSingleton<RunPlanService>();
         services.AddSingleton<RunFiles>();
+        services.AddSingleton<ShelfCosts>();
         services.AddSingleton<ShelfService>();
         services.AddSingleton<EditionService>();
         services.AddSingleton<TitleService>();

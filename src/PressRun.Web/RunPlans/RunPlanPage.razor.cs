@@ -112,9 +112,9 @@ public sealed partial class RunPlanPage : IDisposable
         }
     }
 
-    private string StockName(string id) => Open?.Source.Stocks.FirstOrDefault(stock => stock.Id == id)?.Name ?? id;
+    private string StockName(string id) => Open?.Source.Stocks.FirstOrDefault(stock => stock.Id == id)?.Name is { } name ? Apart.Of(name) : id;
 
-    private string ServiceName(string id) => Open?.Source.Postage.FirstOrDefault(service => service.Id == id)?.Name ?? id;
+    private string ServiceName(string id) => Open?.Source.Postage.FirstOrDefault(service => service.Id == id)?.Name is { } name ? Apart.Of(name) : id;
 
     private BreakEvenWords PaidFor(RunAnswer answer) => BreakEvenWords.Of(answer.Estimate, Open!.Worked!.Prepared.Job, EditionAddress, Format);
 

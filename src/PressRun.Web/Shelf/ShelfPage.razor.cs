@@ -129,7 +129,7 @@ public sealed partial class ShelfPage : IDisposable
     private StandingPile Pile(TitleRecord title, EditionOnShelf edition)
     {
         var copies = edition.Edition.CopiesOnHand;
-        var words = $"{title.Title}, {Words.Printing(edition.Edition.Printing)}: {Words.Many(Format.Count(copies), copies, "copy", "copies")} on hand";
+        var words = $"{Apart.Of(title.Title)}, {Words.Printing(edition.Edition.Printing)}: {Words.Many(Format.Count(copies), copies, "copy", "copies")} on hand";
         return new StandingPile(
             $"titles/{title.Slug}/{edition.Edition.Printing}", words, edition.Shape!.Height, edition.Shape.Thickness, (int)Math.Clamp(copies, 0, int.MaxValue), edition.Shape.CoverColour,
             ShelfDecision.Asks(edition.Decision), title.Title);

@@ -1,7 +1,5 @@
 using PressRun.Data.Presses;
-using PressRun.Data.RunPlans;
 using PressRun.Data.Titles;
-using PressRun.Engine.Costing;
 using PressRun.Web.Charts;
 
 namespace PressRun.Web.Shelf;
@@ -30,53 +28,42 @@ public sealed record TitleOnShelf(TitleRecord Title, IReadOnlyList<EditionOnShel
 public sealed record EditionOnShelf(EditionRecord Edition, int? Quantity, decimal? UnitCost, DecisionKind Decision, BookShape? Shape);
 
 /// <summary>Reads the shelf and works out what its printings cost.</summary>
-public sealed class ShelfService(ShelfQuery shelf, PlanStore plans)
+public sealed class ShelfService(ShelfQuery shelf, ShelfCosts costs)
 {
     /// <summary>A stretch of the shelf.</summary>
     public async Task<ShelfView> ShowAsync(PressId press, ShelfFilter filter, CancellationToken cancel = default)
     {
-        var page = await shelf.ShowAsync(press, filter, await AskingAsync(press, filter, cancel), cancel);
-        var planIds = page.Titles.SelectMany(title => title.Editions).Select(edition => edition.Plan?.Id).OfType<Guid>().ToList();
-        var sources = await plans.SourcesAsync(press, planIds, cancel);
+        var mark = await shelf.LibrariesMarkAsync(press, cancel);
+        var page = await shelf.ShowAsync(press, filter, await AskingAsync(press, mark, filter, cancel), cancel);
+        var known = await costs.OfAsync(
+            press, mark, [.. page.Titles.SelectMany(title => title.Editions).Select(Asked).OfType<CostedPlan>()], cancel);
         return new ShelfView(
             [.. page.Titles.Select(title => new TitleOnShelf(
-                title.Title, [.. title.Editions.Select((edition, index) => Place(title.Title, edition, isLatest: index == 0, sources))]))],
+                title.Title, [.. title.Editions.Select((edition, index) => Place(title.Title, edition, isLatest: index == 0, known))]))],
             page.Total,
             page.Totals);
     }
 
+    private static CostedPlan? Asked(ShelfEdition edition) => edition.Plan is { } plan ? new CostedPlan(plan.Id, plan.Version, edition.Edition.Version) : null;
+
     // Titles with a planned printing that cannot be worked out or does not pay: only its costing knows.
-    private async Task<HashSet<Guid>> AskingAsync(PressId press, ShelfFilter filter, CancellationToken cancel)
+    private async Task<HashSet<Guid>> AskingAsync(PressId press, string mark, ShelfFilter filter, CancellationToken cancel)
     {
         var planned = await shelf.PlannedAsync(press, filter, cancel);
-        var sources = await plans.SourcesAsync(press, [.. planned.Select(printing => printing.PlanId)], cancel);
-        return [.. planned.Where(printing => sources.TryGetValue(printing.PlanId, out var source) && Asks(source)).Select(printing => printing.TitleId)];
+        var known = await costs.OfAsync(
+            press, mark, [.. planned.Select(printing => new CostedPlan(printing.PlanId, printing.PlanVersion, printing.EditionVersion))], cancel);
+        return [.. planned.Where(printing => known.TryGetValue(printing.PlanId, out var cost) && !cost.IsPaidFor).Select(printing => printing.TitleId)];
     }
 
-    private static bool Asks(JobSource source)
-    {
-        var (_, answer) = WorkOut(source, source.Plan.Quantity);
-        return ShelfDecision.Asks(ShelfDecision.Of(source.Edition, isLatest: true, answer is not null, IsPaidFor(answer)));
-    }
-
-    private static (PreparedJob? Prepared, Estimate? Answer) WorkOut(JobSource? source, int? quantity)
-    {
-        var prepared = source is not null && PreparedJob.Prepare(source.Build()) is { Succeeded: true } job ? job.Value : null;
-        return (prepared, prepared is not null && quantity is { } copies && prepared.Estimate(copies) is { Succeeded: true } estimate ? estimate.Value : null);
-    }
-
-    private static bool IsPaidFor(Estimate? answer) => answer?.BreakEven is { WithinRun: true } or { NetPerCopy: null };
-
-    private static EditionOnShelf Place(TitleRecord title, ShelfEdition edition, bool isLatest, IReadOnlyDictionary<Guid, JobSource> sources)
+    private static EditionOnShelf Place(TitleRecord title, ShelfEdition edition, bool isLatest, IReadOnlyDictionary<Guid, ShelfCost> known)
     {
         var record = edition.Edition;
-        var quantity = record.CopiesPrinted ?? edition.Plan?.Quantity;
-        var (prepared, answer) = WorkOut(edition.Plan is { } plan ? sources.GetValueOrDefault(plan.Id) : null, quantity);
+        var cost = edition.Plan is { } plan ? known.GetValueOrDefault(plan.Id) : null;
         return new EditionOnShelf(
             record,
-            quantity,
-            answer?.Totals.UnitCost(answer.Quantity),
-            ShelfDecision.Of(record, isLatest, answer is not null, IsPaidFor(answer)),
-            prepared is null ? null : BookShape.Of(prepared.Block, prepared.Impose(), title.Colour));
+            record.CopiesPrinted ?? edition.Plan?.Quantity,
+            cost?.UnitCost,
+            ShelfDecision.Of(record, isLatest, cost?.UnitCost is not null, cost is { IsPaidFor: true }),
+            cost?.Shape is { } shape ? shape with { CoverColour = title.Colour } : null);
     }
 }

@@ -26,6 +26,7 @@ internal static class ShelfSearch
         var builder = Host.CreateEmptyApplicationBuilder(null);
         builder.Configuration.AddInMemoryCollection([new("PressRun:DataFolder", folder), new("PressRun:Sample", "true")]);
         builder.Services.AddPressRunData(builder.Configuration);
+        builder.Services.AddSingleton<ShelfCosts>();
         builder.Services.AddSingleton<ShelfService>();
         using var host = builder.Build();
         await host.StartAsync();

@@ -49,6 +49,37 @@ public sealed class TitleJourney(Chromium chromium, SampleApp sample)
         Task ClickAsync(string button) => page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).ClickAsync();
     }
 
+    [Theory]
+    [InlineData("ספר הים", "ספר-הים")]
+    [InlineData("Nets \u202Egnidnem", "nets-gnidnem")]
+    public async Task A_title_that_runs_or_turns_the_other_way_has_an_address_and_leaves_the_words_around_it_in_place(string words, string slug)
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        var page = visit.Page;
+        await visit.OpenAsync("titles/new");
+        await visit.EnterAsync("Title", words);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Put it on the shelf", Exact = true }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync(words);
+        await visit.OpenAsync($"titles/{Uri.EscapeDataString(slug)}/1");
+        await Expect(page).ToHaveTitleAsync($"\u2068{words}\u2069, first printing - PressRun");
+
+        // Where the words after the title stand, seen on the line: to the right of it, as behind any title.
+        var isBehind = await page.EvaluateAsync<bool>(
+            """
+            () => {
+              const title = document.querySelector('.trail [aria-current] bdi');
+              const rest = document.createRange();
+              rest.selectNode(title.nextSibling);
+              return rest.getBoundingClientRect().left >= title.getBoundingClientRect().right - 1;
+            }
+            """);
+        Assert.True(isBehind);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take out the title", Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take the title out for good" }).ClickAsync();
+        await page.WaitForURLAsync("**/shelf");
+        visit.WasQuiet();
+    }
+
     [Fact]
     public async Task A_title_of_which_copies_went_out_is_not_taken_out_and_says_why()
     {

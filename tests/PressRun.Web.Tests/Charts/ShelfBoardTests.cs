@@ -22,9 +22,18 @@ public class ShelfBoardTests
     }
 
     [Fact]
+    public void A_single_pile_is_no_thicker_than_it_is_to_scale_and_does_not_fill_the_board()
+    {
+        var pile = Assert.Single(ShelfBoard.Of([Pile(200, 2, 50)], 1000, 110).Piles);
+
+        Assert.Equal(100, pile.Height, 6);
+        Assert.Equal(50 + 6, pile.Width, 6);
+    }
+
+    [Fact]
     public void Copies_can_be_counted_where_they_are_wide_enough()
     {
-        Assert.Equal(4, ShelfBoard.Of([Pile(200, 2, 5)], 200, 100).Piles[0].Backs.Count(move => move == 'M'));
+        Assert.Equal(4, ShelfBoard.Of([Pile(200, 10, 5)], 200, 100).Piles[0].Backs.Count(move => move == 'M'));
         Assert.Empty(ShelfBoard.Of([Pile(200, 2, 5000)], 200, 100).Piles[0].Backs);
     }
 

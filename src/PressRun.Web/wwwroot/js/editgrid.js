@@ -77,6 +77,7 @@ export function attach(root, page, draftKey) {
     if (cell.getAttribute('aria-invalid')) field.setAttribute('aria-invalid', 'true');
     if (cell.getAttribute('aria-describedby')) field.setAttribute('aria-describedby', cell.getAttribute('aria-describedby'));
     if (cell.classList.contains('num')) field.className = 'num';
+    else field.dir = 'auto';
     if (cell.classList.contains('num') && matchMedia('(pointer: coarse)').matches) field.inputMode = 'text';
     const box = cell.getBoundingClientRect();
     const base = place.getBoundingClientRect();
