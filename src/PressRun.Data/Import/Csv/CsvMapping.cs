@@ -1,5 +1,6 @@
 using System.Globalization;
 using PressRun.Data.Import.Tables;
+using PressRun.Data.Titles;
 
 namespace PressRun.Data.Import.Csv;
 
@@ -13,6 +14,12 @@ public sealed record SourceColumn(int? Column, string? Unit = null, string? Step
     public static SourceColumn LeftOut { get; } = new(Column: null);
 }
 
+/// <summary>What a word of a file means.</summary>
+/// <param name="Column">Column of the table in which it stands.</param>
+/// <param name="Word">The word.</param>
+/// <param name="Means">What the table's column would say for it.</param>
+public sealed record WordMeaning(int Column, string Word, string Means);
+
 /// <summary>How a file is read into a table.</summary>
 /// <param name="HeadRow">Number of the row that holds the heads; rows above it are passed over.</param>
 /// <param name="Columns">What each column of the file means.</param>
@@ -21,6 +28,27 @@ public sealed record SourceColumn(int? Column, string? Unit = null, string? Step
 public sealed record CsvMapping(
     int HeadRow, IReadOnlyList<SourceColumn> Columns, bool DecimalComma, IReadOnlyDictionary<int, string> Everywhere)
 {
+    /// <summary>What words of the file mean that the table does not know.</summary>
+    public IReadOnlyList<WordMeaning> Meanings { get; init; } = [];
+
+    /// <summary>The same with what a word means.</summary>
+    /// <param name="column">Column of the table in which it stands.</param>
+    /// <param name="word">The word; signs, case and accents do not count.</param>
+    /// <param name="means">What it means; empty where nothing is said of it any more.</param>
+    public CsvMapping WithMeaning(int column, string word, string means)
+    {
+        var others = Meanings.Where(meaning => meaning.Column != column || Folded(meaning.Word) != Folded(word));
+        return this with { Meanings = means.Length == 0 ? [.. others] : [.. others, new WordMeaning(column, word, means)] };
+    }
+
+    /// <summary>Columns of a table that its rows need and that the file has no column for, or of which they need one: what can be said once for all
+    /// rows. Steps differ from row to row and are not among them.</summary>
+    public IReadOnlyList<int> NotSaid(IReadOnlyList<Column> table) =>
+    [
+        .. Enumerable.Range(0, table.Count).Where(column =>
+            table[column] is { Step: StepPart.None } asked && (asked.Required || asked.OneOf is not null) && Columns.All(source => source.Column != column)),
+    ];
+
     /// <summary>The manners of the file, for a person's own.</summary>
     public CellManners Manners(CellManners own)
     {
@@ -62,7 +90,7 @@ public sealed record CsvMapping(
             }
             else
             {
-                (cells[column], units[column]) = (text, source.Unit);
+                (cells[column], units[column]) = (Meant(column, text), source.Unit);
             }
         }
 
@@ -99,6 +127,12 @@ public sealed record CsvMapping(
         const int letters = 26;
         return column < letters ? ((char)('A' + column)).ToString() : Letter((column / letters) - 1) + (char)('A' + (column % letters));
     }
+
+    // A word of signs alone is what it is.
+    private static string Folded(string word) => SearchText.Fold(word) is { Length: > 0 } folded ? folded : word;
+
+    private string Meant(int column, string text) =>
+        Meanings.Count == 0 || text.Length == 0 ? text : Meanings.FirstOrDefault(meaning => meaning.Column == column && Folded(meaning.Word) == Folded(text))?.Means ?? text;
 
     private static IEnumerable<TextRow> Steps(
         int number, string[] cells, string?[] units, List<(SourceColumn Source, string Price)> steps, IReadOnlyList<Column> table)

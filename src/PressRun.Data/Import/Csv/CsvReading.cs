@@ -1,4 +1,5 @@
 using PressRun.Data.Import.Tables;
+using PressRun.Data.Titles;
 
 namespace PressRun.Data.Import.Csv;
 
@@ -10,7 +11,17 @@ namespace PressRun.Data.Import.Csv;
 /// <param name="Problems">What is wrong, at most <see cref="CsvReading.MostProblems"/> of it.</param>
 /// <param name="ProblemCount">How many problems there are in all.</param>
 public sealed record CsvPreview(
-    IReadOnlyList<string> Heads, int Rows, int Things, IReadOnlyList<string[]> Sample, IReadOnlyList<CellProblem> Problems, int ProblemCount);
+    IReadOnlyList<string> Heads, int Rows, int Things, IReadOnlyList<string[]> Sample, IReadOnlyList<CellProblem> Problems, int ProblemCount)
+{
+    /// <summary>Words that the problems told are about and that mean nothing to a column of a few words: each once, with its column.</summary>
+    public IReadOnlyList<WordMeaning> UnknownWords(IReadOnlyList<Column> table, CellManners manners) =>
+    [
+        .. Problems
+            .Where(problem => problem.Value.Length > 0 && table[problem.Column].Kind is { Choices.Count: > 0 } kind && kind.Read(problem.Value, manners).Rule is not null)
+            .DistinctBy(problem => (problem.Column, SearchText.Fold(problem.Value)))
+            .Select(problem => new WordMeaning(problem.Column, problem.Value, "")),
+    ];
+}
 
 /// <summary>Reads a mapped file as things of a table, row by row.</summary>
 public static class CsvReading

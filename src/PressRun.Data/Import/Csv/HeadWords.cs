@@ -12,6 +12,8 @@ internal sealed partial class HeadWords
     private const int Exact = 100;
     private const int AllWords = 70;
     private const int Part = 45;
+    // The last part of a compound says what it is: Papiergewicht is a weight.
+    private const int LastPart = 50;
 
     private static readonly Dictionary<string, string> Units = new(StringComparer.OrdinalIgnoreCase)
     {
@@ -69,7 +71,8 @@ internal sealed partial class HeadWords
             var wanted = column.Words[rank].Split(' ');
             var fit = column.Words[rank] == folded ? Exact - 1
                 : wanted.All(words.Contains) ? AllWords + (wanted.Length * 5) - words.Length
-                : words.Any(word => wanted.Length == 1 && word.Length > 3 && word.StartsWith(wanted[0], StringComparison.Ordinal)) ? Part
+                : wanted.Length == 1 && words.Any(word => wanted[0].Length > 3 && word.EndsWith(wanted[0], StringComparison.Ordinal)) ? LastPart
+                : wanted.Length == 1 && words.Any(word => word.Length > 3 && word.StartsWith(wanted[0], StringComparison.Ordinal)) ? Part
                 : 0;
             best = Math.Max(best, fit - Math.Min(rank, 10));
         }

@@ -40,7 +40,7 @@ public static partial class MappingGuess
         var head = HeadRow(rows, table);
         var below = rows.Where(row => row.Number > head.Number).Take(RowsLookedAt).ToList();
         var heads = head.Cells.Select(cell => new HeadWords(cell)).ToList();
-        var comma = DecimalComma(below, own);
+        var comma = DecimalComma(below, Assign(heads, below, table, own), table, own);
         var draft = new CsvMapping(head.Number, [], comma, new Dictionary<int, string>());
         return draft with { Columns = Assign(heads, below, table, draft.Manners(own)) };
     }
@@ -69,12 +69,13 @@ public static partial class MappingGuess
         var taken = new HashSet<int>(wide ? Enumerable.Range(0, table.Count).Where(column => table[column].Step != StepPart.None) : []);
         var fits = from at in Enumerable.Range(0, heads.Count)
                    where result[at].Step is null
+                   let filled = below.Exists(row => at < row.Cells.Count && row.Cells[at].Trim().Length > 0)
                    from column in Enumerable.Range(0, table.Count)
                    let unit = UnitFor(heads[at], at, below, table[column])
                    let right = RightShare(at, below, table[column], manners, unit)
-                   let fit = Fit(heads[at].Fit(table[column]), right, table[column])
+                   let fit = Fit(heads[at].Fit(table[column]), right, filled, table[column])
                    where fit >= LeastFit
-                   orderby fit descending, at
+                   orderby filled descending, fit descending, right descending, at
                    select (At: at, Column: column, Unit: unit);
         foreach (var (at, column, unit) in fits.ToList())
         {
@@ -87,15 +88,16 @@ public static partial class MappingGuess
         return result;
     }
 
-    // A head that fits counts for less over cells that do not; cells that can be nothing else count without a head.
-    private static int Fit(int head, double right, Column column)
+    // A head that fits counts for less over cells that do not, unless they name what may not be there yet; cells that can be nothing else count
+    // without a head.
+    private static int Fit(int head, double right, bool filled, Column column)
     {
         if (head > 0)
         {
-            return right >= MostlyRight ? head : head / 2;
+            return right >= MostlyRight || column.Kind is ReferenceCell ? head : head / 2;
         }
 
-        return right > 0.9 && column.Kind is WeightCell or ReferenceCell ? FitByCells : 0;
+        return filled && right > 0.9 && column.Kind is WeightCell or ReferenceCell ? FitByCells : 0;
     }
 
     private static double RightShare(int at, List<CsvRow> below, Column column, CellManners manners, string? unit)
@@ -120,11 +122,13 @@ public static partial class MappingGuess
         return cells.Count > 0 && cells.All(cell => cell is "0" or "1" || SmallFraction().IsMatch(cell)) && cells.Any(cell => cell is not ("0" or "1"));
     }
 
-    private static bool DecimalComma(List<CsvRow> below, CellManners own)
+    // A name that looks like a number says nothing of how numbers are written.
+    private static bool DecimalComma(List<CsvRow> below, SourceColumn[] sources, IReadOnlyList<Column> table, CellManners own)
     {
         var commas = 0;
         var points = 0;
-        foreach (var cell in below.SelectMany(row => row.Cells).Where(cell => cell.Length <= MostNumber))
+        var isText = sources.Select(source => source.Column is { } column && table[column].Kind is TextCell).ToList();
+        foreach (var cell in below.SelectMany(row => row.Cells.Where((_, at) => at >= isText.Count || !isText[at])).Where(cell => cell.Length <= MostNumber))
         {
             var last = PlainNumber().Match(cell);
             if (last.Success)

@@ -15,9 +15,7 @@ public sealed class FinishingShape : TableShape<Finishing>
     public override IReadOnlyList<Column> Columns { get; } =
     [
         Cells.NameColumn("Finishing", "name|finishing|operation|service|description|verarbeitung|finition"),
-        new("per", "Counted by", new ChoiceCell<FinishingUnit>(
-            ("copy", FinishingUnit.Copy), ("sheet", FinishingUnit.Sheet), ("piece", FinishingUnit.Piece), ("cut", FinishingUnit.Cut),
-            ("edition", FinishingUnit.Edition), ("once", FinishingUnit.Edition), ("book", FinishingUnit.Copy)))
+        new("per", "Counted by", PrintWords.Unit)
         {
             Required = true, Words = Cells.Words("per|counted by|unit|basis|je|par"),
         },

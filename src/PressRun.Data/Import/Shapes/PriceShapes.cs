@@ -53,9 +53,7 @@ public sealed class PrintShape(ReferenceCell sheets) : TableShape<PrintPrice>
     /// <inheritdoc/>
     public override IReadOnlyList<Column> Columns { get; } =
     [
-        new("ink", "Ink", new ChoiceCell<Ink>(
-            ("colour", Ink.Colour), ("black", Ink.Black), ("color", Ink.Colour), ("cmyk", Ink.Colour), ("4/0", Ink.Colour), ("b/w", Ink.Black),
-            ("bw", Ink.Black), ("mono", Ink.Black), ("1/0", Ink.Black), ("farbe", Ink.Colour), ("schwarz", Ink.Black), ("sw", Ink.Black)))
+        new("ink", "Ink", PrintWords.Ink)
         {
             Required = true, OfThing = true, Words = Cells.Words("ink|inks|colour|color|printing|druck|farbe|encre"),
         },

@@ -15,6 +15,7 @@ public sealed class StockShape : TableShape<LibraryItem<Stock>>
     private const int Bulk = 4;
     private const int Finish = 5;
     private const int Archived = 6;
+    private const string Thickness = "thickness";
 
     /// <inheritdoc/>
     public override string Name => "papers";
@@ -30,17 +31,12 @@ public sealed class StockShape : TableShape<LibraryItem<Stock>>
         },
         new("caliper", "Caliper", new LengthCell(JobRules.Thickness, fine: true))
         {
-            Words = Cells.Words("caliper|thickness|calliper|micron|microns|epaisseur|dicke|grosor"),
+            OneOf = Thickness, Words = Cells.Words("caliper|thickness|calliper|micron|microns|epaisseur|dicke|grosor"),
         },
-        new("bulk", "Bulk", new NumberCell(JobRules.Bulk, "cm\u00B3/g")) { Words = Cells.Words("bulk|volume|specific volume|volumen|main") },
-        new("finish", "Finish", new ChoiceCell<Finish>(
-            ("coated", Engine.Paper.Finish.Coated),
-            ("uncoated", Engine.Paper.Finish.Uncoated),
-            ("gloss", Engine.Paper.Finish.Coated),
-            ("silk", Engine.Paper.Finish.Coated),
-            ("offset", Engine.Paper.Finish.Uncoated)))
+        new("bulk", "Bulk", new NumberCell(JobRules.Bulk, "cm\u00B3/g")) { OneOf = Thickness, Words = Cells.Words("bulk|volume|specific volume|volumen|main") },
+        new("finish", "Finish", PrintWords.Finish)
         {
-            Words = Cells.Words("finish|surface|coating|coated|oberflache|finition|acabado"),
+            OneOf = Thickness, Words = Cells.Words("finish|surface|coating|coated|oberflache|finition|acabado"),
         },
         Cells.Archived,
     ];

@@ -34,6 +34,9 @@ public abstract class CellKind
     /// <summary>The words that can be chosen; empty where anything can be written.</summary>
     public virtual IReadOnlyList<string> Choices => [];
 
+    /// <summary>True where nothing but <see cref="Choices"/> is right.</summary>
+    public virtual bool IsClosed => false;
+
     /// <summary>The unit of a number without one, as it stands in the column's head; null where there is none.</summary>
     public virtual string? UnitOf(CellManners manners) => null;
 

@@ -35,6 +35,9 @@ public sealed record Column(string Key, string Title, CellKind Kind)
     /// <summary>True where each row needs it.</summary>
     public bool Required { get; init; }
 
+    /// <summary>What several columns give between them, so that each row needs one of them; null where it stands for itself.</summary>
+    public string? OneOf { get; init; }
+
     /// <summary>What it is for.</summary>
     public ColumnRole Role { get; init; }
 

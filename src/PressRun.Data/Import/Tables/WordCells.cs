@@ -23,6 +23,9 @@ public sealed class ChoiceCell<T>(params (string Word, T Value)[] words) : CellK
     where T : notnull
 {
     /// <inheritdoc/>
+    public override bool IsClosed => true;
+
+    /// <inheritdoc/>
     public override IReadOnlyList<string> Choices { get; } = [.. words.DistinctBy(pair => pair.Value).Select(pair => pair.Word)];
 
     /// <inheritdoc/>

@@ -10,6 +10,7 @@ public sealed class ImportSession : IDisposable
 {
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(250);
 
+    private readonly Dictionary<string, CsvMapping> said = new(StringComparer.Ordinal);
     private IImportTarget target = null!;
     private CellManners own = null!;
     private Func<Task> show = () => Task.CompletedTask;
@@ -85,7 +86,7 @@ public sealed class ImportSession : IDisposable
             }
 
             Source = CsvSource.Open(path);
-            var guesses = target.Tables.Select(table => (Table: table, Mapping: MappingGuess.Of(Source, table.Columns, own))).ToList();
+            var guesses = target.Tables.Select(table => (Table: table, Mapping: Guess(table))).ToList();
             var best = guesses.MaxBy(guess => (MappingGuess.Covers(guess.Mapping, guess.Table.Columns), guess.Mapping.Columns.Count(column => column.Column is not null)));
             (Table, Mapping) = best;
             const int looked = 14;
@@ -97,11 +98,11 @@ public sealed class ImportSession : IDisposable
     public void Choose(ImportTable table)
     {
         Table = table;
-        Mapping = MappingGuess.Of(Source!, table.Columns, own);
+        Mapping = Guess(table);
     }
 
     /// <summary>Reads the file in another way.</summary>
-    public void Map(CsvMapping mapping) => Mapping = mapping;
+    public void Map(CsvMapping mapping) => said[Table!.Key] = Mapping = mapping;
 
     /// <summary>Looks at what would come of the file.</summary>
     public async Task LookAsync()
@@ -167,6 +168,15 @@ public sealed class ImportSession : IDisposable
             Busy = null;
             running = running == mine ? null : running;
         }
+    }
+
+    // What a person said once of a table's rows and words holds for the next file too, but for what that one has a column for.
+    private CsvMapping Guess(ImportTable table)
+    {
+        var guess = MappingGuess.Of(Source!, table.Columns, own);
+        return said.TryGetValue(table.Key, out var before)
+            ? guess with { Meanings = before.Meanings, Everywhere = before.Everywhere.Where(pair => guess.Columns.All(source => source.Column != pair.Key)).ToDictionary() }
+            : guess;
     }
 
     private Watch Watcher() => new(this);

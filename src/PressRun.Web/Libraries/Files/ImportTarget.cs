@@ -7,7 +7,20 @@ namespace PressRun.Web.Libraries.Files;
 /// <param name="Key">Its name on the page.</param>
 /// <param name="Title">What it is called.</param>
 /// <param name="Columns">Its columns.</param>
-public sealed record ImportTable(string Key, string Title, IReadOnlyList<Column> Columns);
+public sealed record ImportTable(string Key, string Title, IReadOnlyList<Column> Columns)
+{
+    private static readonly string[] Before = [" of ", " used "];
+
+    /// <summary>What one of its rows is called: <c>print price</c>, <c>way of selling</c>.</summary>
+    public string One
+    {
+        get
+        {
+            var noun = Before.Select(word => Title.IndexOf(word, StringComparison.Ordinal)).Where(at => at > 0).DefaultIfEmpty(Title.Length).Min();
+            return Title[..noun].EndsWith('s') ? Title.Remove(noun - 1, 1) : Title;
+        }
+    }
+}
 
 /// <summary>What bringing in a file came to.</summary>
 /// <param name="Said">What was done, in a sentence; null where nothing was.</param>
