@@ -44,7 +44,7 @@ internal static class EstimateTable
                 LineText.Label(line, job),
                 line.Quantity.ToString("0.####", CultureInfo.InvariantCulture),
                 line.Each.ToString("0.00##########", CultureInfo.InvariantCulture),
-                job.Currency.Format(line.Amount));
+                (line.AtMinimum ? "at least " : string.Empty) + job.Currency.Format(line.Amount));
         }
 
         table.Write(text);

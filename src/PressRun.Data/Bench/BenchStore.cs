@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Conversions;
 using PressRun.Data.Presses;
+using PressRun.Data.RunPlans;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
 using PressRun.JobFile.Blocks;
@@ -42,6 +43,7 @@ public sealed class BenchStore
                     return new SaveResult<LibraryItem<BenchRates>>.Refused(problems);
                 }
 
+                await PlanChoices.KeepStepsAsync(db, row.Rates.Steps.Select(step => step.Name), bench.Item.Steps.Select(step => step.Name), cancel);
                 row.Rates = bench.Item;
                 await db.SaveChangesAsync(cancel);
                 return new SaveResult<LibraryItem<BenchRates>>.Saved(Item(row));

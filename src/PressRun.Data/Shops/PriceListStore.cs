@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using PressRun.Data.Conversions;
 using PressRun.Data.Presses;
+using PressRun.Data.RunPlans;
 using PressRun.Engine.Costing;
 using PressRun.JobFile.Blocks;
 using PressRun.JobFile.Writing;
@@ -105,6 +106,12 @@ public sealed class PriceListStore
         if (problems.Count > 0)
         {
             return new SaveResult<PriceListRecord>.Refused(problems);
+        }
+
+        if (list.Version != 0)
+        {
+            await PlanChoices.KeepFinishingAsync(
+                db, row.Id, row.Body.Finishing.Select(operation => operation.Name), list.Prices.Finishing.Select(operation => operation.Name), cancel);
         }
 
         (row.ValidFrom, row.Body) = (list.Prices.ValidFrom, list.Prices);

@@ -108,7 +108,11 @@ public enum CostCode
 /// <param name="Quantity">How many (hours for labour, to four decimals).</param>
 /// <param name="Each">Price of one; may have more decimals than the currency.</param>
 /// <param name="Amount">Rounded to the minor unit; for most lines quantity × each.</param>
-public readonly record struct CostLine(CostCode Code, string Subject, decimal Quantity, decimal Each, decimal Amount);
+public readonly record struct CostLine(CostCode Code, string Subject, decimal Quantity, decimal Each, decimal Amount)
+{
+    /// <summary>True where the shop's minimum for an operation is more than quantity × each, so that the amount is the minimum.</summary>
+    public bool AtMinimum { get; init; }
+}
 
 /// <summary>What the lines add up to.</summary>
 /// <param name="Goods">Books or print and paper, set-ups and finishing, before tax and delivery.</param>

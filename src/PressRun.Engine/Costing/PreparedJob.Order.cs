@@ -301,7 +301,7 @@ public sealed partial class PreparedJob
                 _ => 1,
             };
             var amount = job.Currency.Round(Math.Max(count * operation.Each, operation.Minimum));
-            sink.Add(new CostLine(CostCode.Finishing, operation.Name, count, operation.Each, amount));
+            sink.Add(new CostLine(CostCode.Finishing, operation.Name, count, operation.Each, amount) { AtMinimum = count * operation.Each < operation.Minimum });
             sum += amount;
         }
 

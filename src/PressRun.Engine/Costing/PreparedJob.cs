@@ -48,7 +48,9 @@ public sealed partial class PreparedJob
         var shopCollates = ShopCollates(job, book);
         copiesToStart = tables.CopiesToStart(shopCollates);
         var stepsLeft = BenchTime.StepsLeftToDo(job.Bench.Steps, shopCollates);
-        BoundAtHome = book is null && (job.Bench with { Steps = stepsLeft }).Binds;
+        BoundBy = (job.Bench with { Steps = stepsLeft }).Binds && book is null ? BoundBy.Bench
+            : book is not null || job.Shop.Finishing.Count > 0 || job.Edition.Binding == Binding.Loose ? BoundBy.Shop
+            : BoundBy.NobodyYet;
         benchTime = new BenchTime(stepsLeft, block.PiecesPerCopy, job.Edition.Trim.EdgeCount);
         benchSteps = [.. stepsLeft.Select(step => (step.Name, new BenchTime([step], block.PiecesPerCopy, job.Edition.Trim.EdgeCount)))];
         sentCopy = Sent(block);
@@ -66,8 +68,11 @@ public sealed partial class PreparedJob
     /// <summary>The edition as an object.</summary>
     public BookBlock Block { get; }
 
-    /// <summary>True where the press makes books of sheets at its own table; false where the shop delivers books that are at most packed there.</summary>
-    public bool BoundAtHome { get; }
+    /// <summary>Who makes books of the sheets. Where it is nobody yet, no line of the estimate pays for it.</summary>
+    public BoundBy BoundBy { get; }
+
+    /// <summary>True where the press makes books of sheets at its own table.</summary>
+    public bool BoundAtHome => BoundBy == BoundBy.Bench;
 
     /// <summary>The edition on the second half's paper; null where the whole run is on the same papers.</summary>
     public BookBlock? OtherHalf { get; }
