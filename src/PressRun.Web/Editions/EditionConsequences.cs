@@ -15,7 +15,8 @@ namespace PressRun.Web.Editions;
 /// <param name="Shape">For the drawing; null where it cannot be drawn.</param>
 /// <param name="Problems">What stands in the way.</param>
 /// <param name="Job">What the costing was made from; null where there is none.</param>
-public sealed record EditionConsequences(int Quantity, Estimate? Estimate, BookShape? Shape, IReadOnlyList<Problem> Problems, Job? Job = null)
+/// <param name="BoundBy">Who makes books of the sheets; null where there is no costing.</param>
+public sealed record EditionConsequences(int Quantity, Estimate? Estimate, BookShape? Shape, IReadOnlyList<Problem> Problems, Job? Job = null, BoundBy? BoundBy = null)
 {
     /// <summary>Works an edition out on a plan.</summary>
     /// <param name="source">The plan with all that it needs.</param>
@@ -38,7 +39,7 @@ public sealed record EditionConsequences(int Quantity, Estimate? Estimate, BookS
         var shape = BookShape.Of(prepared.Value.Block, prepared.Value.Impose(), colour);
         var estimate = prepared.Value.Estimate(quantity);
         return estimate.Succeeded
-            ? new EditionConsequences(quantity, estimate.Value, shape, [], prepared.Value.Job)
+            ? new EditionConsequences(quantity, estimate.Value, shape, [], prepared.Value.Job, prepared.Value.BoundBy)
             : new EditionConsequences(quantity, null, shape, estimate.Problems);
     }
 

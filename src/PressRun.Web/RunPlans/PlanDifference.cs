@@ -79,7 +79,12 @@ public sealed record PlanDifference(string What, string First, string Second, st
         return string.Join(", ", block.Parts.Select(part => part.Stock.Name).Distinct());
     }
 
-    private static string Bound(PlanCosting costing) => costing.Worked!.Prepared.BoundAtHome ? "at your own table" : "by the shop";
+    private static string Bound(PlanCosting costing) => costing.Worked!.Prepared.BoundBy switch
+    {
+        BoundBy.Bench => "at your own table",
+        BoundBy.Shop => "by the shop",
+        _ => "nobody yet",
+    };
 
     private static string PaidFor(PlanCosting costing, Estimate estimate, PressFormat format) =>
         BreakEvenWords.Of(estimate, costing.Worked!.Prepared.Job, "", format).Short;

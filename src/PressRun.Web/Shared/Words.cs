@@ -20,6 +20,14 @@ public static class Words
         _ => "loose leaves",
     };
 
+    /// <summary>Of a book that nobody binds yet: what is missing in its cost.</summary>
+    public static string NobodyBinds(Binding binding) => binding switch
+    {
+        Binding.Saddle => "Nobody folds or staples this yet: its cost is missing.",
+        Binding.Side => "Nobody staples this yet: its cost is missing.",
+        _ => "Nobody glues this yet: its cost is missing.",
+    };
+
     /// <summary>As the rest of a sentence: <c>is folded and stapled</c>, <c>has a glued spine</c>.</summary>
     public static string Held(Binding binding) => binding switch
     {

@@ -44,10 +44,13 @@ public class PlanDifferenceTests
     [Fact]
     public void Who_only_packs_at_home_has_the_shop_bind()
     {
-        var packed = APlan.Source(100, plan => plan with { BenchSteps = [BenchStep.Pack] }) with { Bench = PackingToo };
-        var row = Rows(APlan.Source(100) with { Bench = PackingToo }, packed)["Bound"];
+        var row = Rows(APlan.Source(100) with { Bench = PackingToo }, OnlyPacked with { PriceList = ARun.Shop with { Finishing = [new Finishing("stitching", FinishingUnit.Copy, 0.2m, 0m)] } })["Bound"];
         Assert.Equal(("at your own table", "by the shop"), (row.First, row.Second));
     }
+
+    [Fact]
+    public void Where_neither_the_press_nor_the_shop_binds_nobody_does_yet() =>
+        Assert.Equal("nobody yet", Rows(APlan.Source(100) with { Bench = PackingToo }, OnlyPacked)["Bound"].Second);
 
     [Fact]
     public void Where_the_shop_binds_no_staples_and_blades_of_ones_own_are_used_up()
@@ -56,6 +59,8 @@ public class PlanDifferenceTests
         Assert.Equal(1.00m, APlan.Estimate((APlan.Source() with { Bench = bench }).Build()).Totals.Consumables);
         Assert.Equal(0m, APlan.Estimate((APlan.Source(change: plan => plan with { BenchSteps = [BenchStep.Pack] }) with { Bench = bench }).Build()).Totals.Consumables);
     }
+
+    private static JobSource OnlyPacked => APlan.Source(100, plan => plan with { BenchSteps = [BenchStep.Pack] }) with { Bench = PackingToo };
 
     private static Dictionary<string, PlanDifference> Rows(JobSource first, JobSource second) =>
         PlanDifference.Of(APlan.Worked(first), APlan.Worked(second), Written.Metric).ToDictionary(row => row.What);
