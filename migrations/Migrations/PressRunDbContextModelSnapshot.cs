@@ -459,6 +459,10 @@ namespace PressRun.Migrations.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("quantity");
 
+                    b.Property<string>("Reprint")
+                        .HasColumnType("json")
+                        .HasColumnName("reprint");
+
                     b.Property<uint>("Version")
                         .IsConcurrencyToken()
                         .ValueGeneratedOnAddOrUpdate()

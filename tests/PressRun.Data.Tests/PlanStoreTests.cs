@@ -1,6 +1,7 @@
 using PressRun.Data.RunPlans;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Engine.Costing;
+using PressRun.Engine.Reprint;
 using PressRun.JobFile;
 
 namespace PressRun.Data.Tests;
@@ -53,6 +54,38 @@ public sealed class PlanStoreTests(PostgresFixture postgres)
 
         Assert.Equal(2, job.Shop.Finishing.Count);
         Assert.Equal(4, job.Bench.Steps.Count);
+    }
+
+    [Fact]
+    public async Task What_a_quantity_is_decided_from_is_kept_and_its_job_file_gives_the_same_plan()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var reprint = new PlanReprint(
+            new ReprintRequest(7, new HistoryDemand([9, 14, 6, 11], 6.0875m, 1.5m, 0.5m, 0m, 3), 5.25m, 0.5m, 0m, 0.05m, 400m, 0, 200, 1),
+            new Horizon(6, HorizonUnit.Months), new DateOnly(2026, 11, 25), new EventAhead(new DateOnly(2026, 12, 12), 1.5m), new OpinionDemand(20m, 40m, 90m, 0));
+        SmallPress.Saved(await stores.Plans.SaveAsync(small.Id, small.Plan with { Reprint = reprint }));
+
+        var source = (await stores.Plans.SourceAsync(small.Id, small.Plan.Id))!;
+        Assert.Equivalent(reprint, source.Plan.Reprint, strict: true);
+        var here = PreparedJob.Prepare(source.Build()).Value;
+        var inTheFile = PreparedJob.Prepare(JobReader.Read(JobWriter.Write(source.Build())).Value).Value;
+        Assert.Equivalent(Plan(here, reprint.Request), Plan(inTheFile, inTheFile.Job.Reprint!), strict: true);
+
+        static ReprintPlan Plan(PreparedJob job, ReprintRequest request) => ReprintPlanner.Prepare(job, request).Value.Plan().Value;
+    }
+
+    [Fact]
+    public async Task A_reprint_that_cannot_be_reckoned_with_is_refused()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var upsideDown = new PlanReprint(
+            new ReprintRequest(0, new OpinionDemand(90m, 40m, 20m, 0), 5m, 0m, 0m, 0m, null, 0, 100, 1),
+            new Horizon(6, HorizonUnit.Months), new DateOnly(2026, 11, 25), null, null);
+
+        var refused = Assert.IsType<SaveResult<PlanRecord>.Refused>(await stores.Plans.SaveAsync(small.Id, small.Plan with { Reprint = upsideDown }));
+        Assert.Contains(refused.Problems, problem => problem.Path == "$.reprint.demand.likely");
     }
 
     [Fact]

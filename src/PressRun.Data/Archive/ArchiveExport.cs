@@ -70,6 +70,6 @@ internal static class ArchiveExport
         var record = row.ToRecord();
         return new ArchivedPlan(
             record.Name, record.ShopId, row.PriceList.ValidFrom, record.Date, record.Quantity, record.Ladder, record.Chosen,
-            record.Stocks.ToDictionary(stock => partNames[stock.Key], stock => stock.Value), record.Finishing, record.BenchSteps);
+            record.Stocks.ToDictionary(stock => partNames[stock.Key], stock => stock.Value), record.Finishing, record.BenchSteps, record.Reprint);
     }
 }

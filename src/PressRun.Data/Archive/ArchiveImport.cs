@@ -137,7 +137,7 @@ internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, 
         row.Take(new PlanRecord(
             row.Id, edition.Id, plan.Name, lists[(plan.ShopId, plan.ListFrom)].Id, plan.ShopId, plan.Date, plan.Quantity, plan.Ladder,
             plan.Stocks.ToDictionary(stock => edition.Parts.Single(part => part.Name == stock.Key).Id, stock => stock.Value),
-            plan.Finishing, plan.BenchSteps, plan.Chosen, 0));
+            plan.Finishing, plan.BenchSteps, plan.Chosen, 0, plan.Reprint));
         db.RunPlans.Add(row);
     }
 }

@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using PressRun.Data.Copies;
+using PressRun.Data.RunPlans;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
 using PressRun.JobFile.Writing;
@@ -108,7 +109,7 @@ internal static class ArchiveWriter
         json.WriteNumber("freeCopies", edition.FreeCopies);
         WriteArchived(json, edition.Archived);
         EditionWriter.WriteMembers(json, edition.Edition, currency);
-        List(json, "plans", edition.Plans, plan => WritePlan(json, plan, shops));
+        List(json, "plans", edition.Plans, plan => WritePlan(json, plan, shops, currency));
         List(json, "movements", edition.Movements, movement => WriteMovement(json, movement, currency));
     }
 
@@ -150,7 +151,7 @@ internal static class ArchiveWriter
         }
     }
 
-    private static void WritePlan(Utf8JsonWriter json, ArchivedPlan plan, IReadOnlyList<ArchivedShop> shops)
+    private static void WritePlan(Utf8JsonWriter json, ArchivedPlan plan, IReadOnlyList<ArchivedShop> shops, Currency currency)
     {
         json.WriteString("name", plan.Name);
         json.WriteString("shop", plan.ShopId);
@@ -180,6 +181,10 @@ internal static class ArchiveWriter
         json.WriteEndObject();
         Names(json, "finishing", plan.Finishing);
         Names(json, "benchSteps", plan.BenchSteps);
+        if (plan.Reprint is { } reprint)
+        {
+            ReprintShape.WriteMembers(json, reprint, currency);
+        }
     }
 
     private static DateOnly? InForce(ArchivedPlan plan, IReadOnlyList<ArchivedShop> shops)

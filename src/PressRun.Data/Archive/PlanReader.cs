@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PressRun.Data.RunPlans;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
@@ -11,7 +12,7 @@ namespace PressRun.Data.Archive;
 /// <summary>Reads run plans against the shops, the bench and the stocks that they refer to.</summary>
 internal sealed class PlanReader(IReadOnlyList<ArchivedShop> shops, BenchRates bench, IReadOnlySet<string>? stockIds)
 {
-    private const string Rule = "Write a plan as { \"name\", \"shop\", \"date\", \"quantity\" } and, where they differ, ladder, stocks, finishing and benchSteps.";
+    private const string Rule = "Write a plan as { \"name\", \"shop\", \"date\", \"quantity\" } and, where they differ, ladder, stocks, finishing, benchSteps, reprint and outlook.";
     private const string StocksRule = "Write other papers as an object: the part's name and the stock's id.";
     private const string NamesRule = "Write names as a list of texts.";
 
@@ -38,7 +39,8 @@ internal sealed class PlanReader(IReadOnlyList<ArchivedShop> shops, BenchRates b
             block.Flag("chosen") ?? false,
             ReadStocks(block, parts),
             ReadNames(block, "finishing", list?.Finishing.Select(operation => operation.Name), "finishing operation of the list"),
-            ReadNames(block, "benchSteps", bench.Steps.Select(step => step.Name), "bench step"));
+            ReadNames(block, "benchSteps", bench.Steps.Select(step => step.Name), "bench step"),
+            ReprintShape.ReadMembers(block));
         block.Close();
         return plan;
     }

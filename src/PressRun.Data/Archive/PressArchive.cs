@@ -1,4 +1,5 @@
 using PressRun.Data.Presses;
+using PressRun.Data.RunPlans;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Copies;
 using PressRun.Engine.Costing;
@@ -68,4 +69,5 @@ internal sealed record ArchivedPlan(
     bool Chosen,
     IReadOnlyDictionary<string, string> Stocks,
     IReadOnlyList<string>? Finishing,
-    IReadOnlyList<string>? BenchSteps);
+    IReadOnlyList<string>? BenchSteps,
+    PlanReprint? Reprint = null);

@@ -63,7 +63,8 @@ public sealed record JobSource(
             Edition.FreeCopies,
             Press.ReclaimsTax,
             Plan.Quantity,
-            Plan.Ladder);
+            Plan.Ladder,
+            Reprint: Plan.Reprint?.Request);
     }
 
     // Staples and blades are used up by binding: where the shop binds, none of one's own are.

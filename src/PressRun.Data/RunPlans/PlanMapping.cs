@@ -43,7 +43,8 @@ internal static class PlanMapping
         row.Finishing,
         row.BenchSteps,
         row.Chosen,
-        row.Version);
+        row.Version,
+        row.Reprint);
 
     /// <summary>Takes everything from a record but its ids, its version and whether it is chosen.</summary>
     public static void Take(this RunPlanRow row, PlanRecord record)
@@ -51,6 +52,7 @@ internal static class PlanMapping
         (row.Name, row.PriceListId, row.Date, row.Quantity) = (record.Name, record.PriceListId, record.Date, record.Quantity);
         (row.LadderFrom, row.LadderTo, row.LadderStep) = (record.Ladder?.From, record.Ladder?.To, record.Ladder?.Step);
         (row.Finishing, row.BenchSteps) = (record.Finishing?.ToList(), record.BenchSteps?.ToList());
+        row.Reprint = record.Reprint;
         row.Stocks.RemoveAll(stock => !record.Stocks.ContainsKey(stock.PartId));
         foreach (var (partId, stockId) in record.Stocks)
         {

@@ -16,6 +16,7 @@ namespace PressRun.Data.RunPlans;
 /// <param name="BenchSteps">Names of the bench steps done at home; null does all.</param>
 /// <param name="Chosen">True for the one plan that the edition goes by.</param>
 /// <param name="Version">Row version that a save must carry.</param>
+/// <param name="Reprint">What the quantity is decided from; null where it was not decided so.</param>
 public sealed record PlanRecord(
     Guid Id,
     Guid EditionId,
@@ -29,4 +30,5 @@ public sealed record PlanRecord(
     IReadOnlyList<string>? Finishing,
     IReadOnlyList<string>? BenchSteps,
     bool Chosen,
-    uint Version);
+    uint Version,
+    PlanReprint? Reprint = null);

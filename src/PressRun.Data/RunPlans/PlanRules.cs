@@ -1,6 +1,8 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Conversions;
 using PressRun.Engine.Costing;
+using PressRun.Engine.Reprint;
 
 namespace PressRun.Data.RunPlans;
 
@@ -36,6 +38,13 @@ internal static class PlanRules
         if (!await db.PriceLists.AnyAsync(list => list.Id == plan.PriceListId, cancel))
         {
             problems.Add(new Problem("$.priceList", plan.PriceListId.ToString(), "Choose one of the press's price lists."));
+        }
+
+        if (plan.Reprint is { } reprint)
+        {
+            problems.AddRange(Contract.Problems(
+                json => ReprintShape.WriteMembers(json, reprint, Contract.NoCurrency), (element, path, found) => ReprintShape.Read(element, path, found)));
+            problems.AddRange(DemandDistribution.Of(reprint.Request.Demand).Problems);
         }
 
         await StocksAsync(problems, db, plan, cancel);

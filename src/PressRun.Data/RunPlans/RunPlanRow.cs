@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using PressRun.Data.Conversions;
 using PressRun.Data.Presses;
 using PressRun.Data.Shops;
 using PressRun.Data.Stocks;
@@ -38,6 +39,8 @@ internal sealed class RunPlanRow : IOfPress
 
     public List<string>? BenchSteps { get; set; }
 
+    public PlanReprint? Reprint { get; set; }
+
     public bool Chosen { get; set; }
 
     public int Position { get; set; }
@@ -63,6 +66,7 @@ internal sealed class RunPlanRowConfiguration : IEntityTypeConfiguration<RunPlan
         builder.HasIndex(plan => new { plan.PressId, plan.EditionId }).IsUnique().HasFilter("chosen")
             .HasDatabaseName("ix_run_plans_one_chosen");
         builder.HasIndex(plan => new { plan.PressId, plan.EditionId, plan.Position });
+        builder.Property<PlanReprint>(nameof(RunPlanRow.Reprint)).IsRequired(false).HasJobFileShape(ReprintShape.Document);
         builder.Property(plan => plan.Version).IsRowVersion();
     }
 }

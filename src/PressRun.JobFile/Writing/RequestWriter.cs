@@ -8,8 +8,9 @@ using PressRun.JobFile.Reading;
 namespace PressRun.JobFile.Writing;
 
 /// <summary>Writes what a job file asks for beyond its costing.</summary>
-internal static class RequestWriter
+public static class RequestWriter
 {
+    /// <summary>Writes papers to compare as the member <c>compare</c>.</summary>
     public static void WriteCompare(Utf8JsonWriter json, ComparisonRequest request, Job job)
     {
         json.WriteStartObject("compare");
@@ -36,6 +37,7 @@ internal static class RequestWriter
         json.WriteEndObject();
     }
 
+    /// <summary>Writes what a reprint is decided from as the member <c>reprint</c>.</summary>
     public static void WriteReprint(Utf8JsonWriter json, ReprintRequest request, Currency currency)
     {
         json.WriteStartObject("reprint");

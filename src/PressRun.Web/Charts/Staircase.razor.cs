@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Microsoft.AspNetCore.Components;
-using Microsoft.JSInterop;
 using PressRun.Engine.Ladder;
 using PressRun.Web.Shared.Wording;
 
@@ -13,21 +12,14 @@ namespace PressRun.Web.Charts;
 /// <param name="Words">What the mark stands for.</param>
 public sealed record PastRun(int Quantity, decimal Cost, string Words);
 
-public sealed partial class Staircase : IAsyncDisposable
+public sealed partial class Staircase
 {
     private const int MostReadings = 600;
 
     private readonly string id = "s" + Guid.NewGuid().ToString("N")[..8];
-    private ElementReference root;
-    private bool left;
     private (StaircaseDrawing Drawing, string Size)[] drawings = [];
     private CostCurve? drawn;
     private string readings = "";
-    private IJSObjectReference? attached;
-    private DotNetObjectReference<Staircase>? self;
-
-    [Inject]
-    private IJSRuntime Js { get; set; } = default!;
 
     /// <summary>Landed cost at every whole quantity of the range.</summary>
     [Parameter, EditorRequired]
@@ -52,14 +44,6 @@ public sealed partial class Staircase : IAsyncDisposable
     /// <summary>Printings that were made.</summary>
     [Parameter]
     public IReadOnlyList<PastRun> Past { get; set; } = [];
-
-    /// <summary>Told while the marker is dragged.</summary>
-    [Parameter]
-    public EventCallback<int> Look { get; set; }
-
-    /// <summary>Told where the marker was put down; without it the marker stays where it is.</summary>
-    [Parameter]
-    public EventCallback<int> Move { get; set; }
 
     private int Inside => Math.Clamp(Quantity, Curve.From, Curve.To);
 
@@ -87,33 +71,8 @@ public sealed partial class Staircase : IAsyncDisposable
         }
     }
 
-    /// <summary>Called by the script while the marker is dragged.</summary>
-    [JSInvokable]
-    public Task LookAt(int quantity) => InvokeAsync(() => Look.InvokeAsync(Math.Clamp(quantity, Curve.From, Curve.To)));
-
-    /// <summary>Called by the script where the marker is put down.</summary>
-    [JSInvokable]
-    public Task MoveTo(int quantity) => InvokeAsync(() => Move.InvokeAsync(Math.Clamp(quantity, Curve.From, Curve.To)));
-
     /// <inheritdoc/>
-    public async ValueTask DisposeAsync()
-    {
-        left = true;
-        try
-        {
-            if (attached is not null)
-            {
-                await attached.InvokeVoidAsync("stop");
-                await attached.DisposeAsync();
-            }
-        }
-        catch (JSDisconnectedException)
-        {
-            // The browser went first, and took its listeners with it.
-        }
-
-        self?.Dispose();
-    }
+    protected override (int From, int To) Range => (Curve.From, Curve.To);
 
     /// <inheritdoc/>
     protected override void OnParametersSet()
@@ -130,29 +89,6 @@ public sealed partial class Staircase : IAsyncDisposable
             (StaircaseDrawing.Of(Curve, Bands, Jumps, StaircaseFrame.Narrow), "narrow"),
         ];
         readings = Readings();
-    }
-
-    /// <inheritdoc/>
-    protected override async Task OnAfterRenderAsync(bool firstRender)
-    {
-        if (!firstRender || !Move.HasDelegate)
-        {
-            return;
-        }
-
-        try
-        {
-            await using var module = await Js.InvokeAsync<IJSObjectReference>("import", "./js/staircase.js");
-            if (!left)
-            {
-                self = DotNetObjectReference.Create(this);
-                attached = await module.InvokeAsync<IJSObjectReference>("attach", root, self);
-            }
-        }
-        catch (JSDisconnectedException)
-        {
-            // The browser went before the page was ready.
-        }
     }
 
     // What the script says where one points: quantity, height of its cost and the words for it. Sampled where the range is long.

@@ -9,6 +9,7 @@ using PressRun.Web.Libraries.Files;
 using PressRun.Web.Libraries.Shops;
 using PressRun.Web.Papers;
 using PressRun.Web.Posting;
+using PressRun.Web.Reprint;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
 using PressRun.Web.Shelf;
@@ -39,6 +40,7 @@ public static class WebPages
         services.AddScoped<Handover>();
         services.AddSingleton<CurrentPress>();
         services.AddSingleton<RunPlanService>();
+        services.AddSingleton<ReprintService>();
         services.AddSingleton<RunFiles>();
         services.AddSingleton<ShelfCosts>();
         services.AddSingleton<ShelfService>();

@@ -1,6 +1,7 @@
 using PressRun.Data.RunPlans;
 using PressRun.Data.Shops;
 using PressRun.Data.Titles;
+using PressRun.Web.Reprint;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.RunPlans;
@@ -47,6 +48,7 @@ public static class PlanVersions
         Compare("You do", plan => Listed(plan.BenchSteps, source.Bench.Steps.Select(step => step.Name)));
         Compare("Postage as of", plan => format.Day(plan.Date));
         Compare("Quantities shown", plan => plan.Ladder is { } range ? $"{format.Count(range.From)} to {format.Count(range.To)}" : "around the run");
+        Compare("Decided from", plan => ReprintWords.Of(plan.Reprint, format));
         return differences;
     }
 

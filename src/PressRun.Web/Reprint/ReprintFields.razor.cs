@@ -1,0 +1,148 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using PressRun.Data.RunPlans;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Reprint;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Reprint;
+
+public sealed partial class ReprintFields
+{
+    private static readonly IReadOnlyList<(bool, string)> Bases = [(true, "past sales"), (false, "my opinion")];
+    private static readonly IReadOnlyList<(HorizonUnit, string)> Units = [(HorizonUnit.Weeks, "weeks"), (HorizonUnit.Months, "months")];
+    private static readonly IReadOnlyList<(string, string)> Opinions = [("At least", "low"), ("Most likely", "likely"), ("At most", "high")];
+
+    // What was typed of an opinion that is not whole yet.
+    private readonly Dictionary<string, decimal> half = new(StringComparer.Ordinal);
+
+    /// <summary>What is decided from.</summary>
+    [Parameter, EditorRequired]
+    public PlanReprint Settings { get; set; } = default!;
+
+    /// <summary>The ledger of today.</summary>
+    [Parameter, EditorRequired]
+    public TitleLedger Ledger { get; set; } = default!;
+
+    /// <summary>What a copy leaves, by the channels or as typed.</summary>
+    [Parameter, EditorRequired]
+    public decimal NetPerCopy { get; set; }
+
+    /// <summary>How figures are written.</summary>
+    [Parameter, EditorRequired]
+    public PressFormat Format { get; set; } = default!;
+
+    /// <summary>Where sales are written down.</summary>
+    [Parameter, EditorRequired]
+    public string CopiesAddress { get; set; } = "";
+
+    /// <summary>Names the plan in the drafts.</summary>
+    [Parameter, EditorRequired]
+    public Guid PlanId { get; set; }
+
+    /// <summary>Saves a change, with what it is in words; answers null, or a sentence that says what stands in the way.</summary>
+    [Parameter, EditorRequired]
+    public Func<Func<PlanReprint, PlanReprint>, string, Task<string?>> Change { get; set; } = default!;
+
+    private bool ByHistory => Settings.Request.Demand is HistoryDemand;
+
+    private bool LedgerMoved => Settings.SeenOn < Ledger.Today && Settings.Request.OnHand != Ledger.OnHand;
+
+    private string? EventNotice => Settings.Event is { Day: { } day } ahead && ahead.Uplift(Ledger.Today, Settings.Horizon.EndFrom(Ledger.Today)) != ahead.Times
+        ? $"{Format.Day(day)} does not lie in the time looked at, so it does not count."
+        : null;
+
+    private string Key(string field) => $"plan/{PlanId}/reprint-{field}";
+
+    private static decimal Of(OpinionDemand opinion, string field) => field switch
+    {
+        "low" => opinion.Low,
+        "likely" => opinion.Likely,
+        _ => opinion.High,
+    };
+
+    private Task<string?> AgainAsync() => Change(now => now, "the ledger of today");
+
+    private Task<string?> SaveBasisAsync(bool history) => history
+        ? Change(now => now with { Request = now.Request with { Demand = Ledger.History!.Demand(1, 1m, TitleLedger.PriorShape, 0m, now.Request.Demand.Committed) } }, "past sales")
+        : Change(now => now with { Request = now.Request with { Demand = new OpinionDemand(0m, 0m, 1m, now.Request.Demand.Committed) } }, "my opinion");
+
+    private Task<string?> SaveHorizonAsync(string typed) => Typed.Count(typed, Format.Culture) is { } length && length is >= 1 and <= Horizon.Most
+        ? Change(now => now with { Horizon = now.Horizon with { Length = length } }, "horizon")
+        : Said($"Write a whole number from 1 to {Horizon.Most}.");
+
+    private Task<string?> SavePromisedAsync(string typed) => Typed.Count(typed, Format.Culture) is { } copies && copies <= Job.MostCopies
+        ? Change(now => now with { Request = now.Request with { Demand = now.Request.Demand with { Committed = copies } } }, "copies promised")
+        : Said("Write a whole number of copies, 0 where none are promised.");
+
+    private Task<string?> SaveTimesAsync(string typed)
+    {
+        if (Typed.Number(typed, Format.Culture) is not { } times || times is <= 0m or > 100m)
+        {
+            return Said("Write a number above 0, such as 1.5 for half as much again; 1 where nothing is ahead.");
+        }
+
+        return Change(now => now with { Event = times == 1m ? null : new EventAhead(now.Event?.Day, times) }, "event");
+    }
+
+    private Task<string?> SaveDayAsync(string typed)
+    {
+        if (typed.Length == 0)
+        {
+            return Change(now => now with { Event = now.Event! with { Day = null } }, "day of the event");
+        }
+
+        return DateOnly.TryParse(typed, CultureInfo.InvariantCulture, out var day) || DateOnly.TryParse(typed, Format.Culture, out day)
+            ? Change(now => now with { Event = now.Event! with { Day = day } }, "day of the event")
+            : Said("Write a day such as 2026-12-12, or leave it empty.");
+    }
+
+    private async Task<string?> SaveOpinionAsync(string typed, string field)
+    {
+        if (Typed.Number(typed, Format.Culture) is not { } copies || copies is < 0m or > Job.MostCopies)
+        {
+            return $"Write a number of copies from 0 to {Format.Count(Job.MostCopies)}.";
+        }
+
+        half[field] = copies;
+        if ((Part("low"), Part("likely"), Part("high")) is not ({ } low, { } likely, { } high))
+        {
+            return "Kept until the other numbers are there: at least, most likely, at most.";
+        }
+
+        if (low > likely || likely > high || low == high)
+        {
+            return $"At least, most likely and at most rise: {Format.Number(low, 2)}, {Format.Number(likely, 2)}, {Format.Number(high, 2)} do not.";
+        }
+
+        var refused = await Change(
+            now => now with
+            {
+                Opinion = new OpinionDemand(low, likely, high, 0),
+                Request = now.Request with { Demand = now.Request.Demand is HistoryDemand ? now.Request.Demand : new OpinionDemand(low, likely, high, now.Request.Demand.Committed) },
+            },
+            "opinion");
+        if (refused is null)
+        {
+            half.Clear();
+        }
+
+        return refused;
+    }
+
+    private decimal? Part(string field) => half.TryGetValue(field, out var typed) ? typed : Settings.Opinion is { } opinion ? Of(opinion, field) : null;
+
+    private Task<string?> SaveMoneyAsync(string typed, string what, bool mayLack, bool mayBeNegative, Func<ReprintRequest, decimal?, ReprintRequest> put)
+    {
+        if (typed.Length == 0 && mayLack)
+        {
+            return Change(now => now with { Request = put(now.Request, null) }, what);
+        }
+
+        return Typed.Number(typed, Format.Culture) is { } amount && (mayBeNegative || amount >= 0m) && Math.Abs(amount) <= 1_000_000_000m
+            ? Change(now => now with { Request = put(now.Request, amount) }, what)
+            : Said(mayLack ? "Write an amount, such as 5.20, or leave it empty." : "Write an amount, such as 0.50.");
+    }
+
+    private static Task<string?> Said(string sentence) => Task.FromResult<string?>(sentence);
+}

@@ -1,0 +1,250 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using PressRun.Data.RunPlans;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Reprint;
+using PressRun.Web.Charts;
+using PressRun.Web.RunPlans;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Reprint;
+
+public sealed partial class ReprintPage : IDisposable
+{
+    private readonly UndoStack edits = new();
+    private readonly OneAtATime saves = new();
+    private bool loaded;
+    private string? problem;
+    private int? looked;
+    private (PlanRecord Mine, PlanRecord Theirs)? conflict;
+    private (JobSource Source, Outcome<ReprintWorked> Worked)? worked;
+    private (ReprintWorked Worked, ReprintLook Best, IReadOnlyList<ReprintPoint> Points)? answered;
+    private (ReprintWorked Worked, int Quantity, ReprintLook Look, ReprintPaces Paces)? seen;
+
+    [Inject]
+    private ReprintService Service { get; set; } = default!;
+
+    [Inject]
+    private Handover Handover { get; set; } = default!;
+
+    [Inject]
+    private NavigationManager Navigation { get; set; } = default!;
+
+    [CascadingParameter]
+    private PressView? Press { get; set; }
+
+    /// <summary>The title in the address.</summary>
+    [Parameter]
+    public string Slug { get; set; } = "";
+
+    /// <summary>The printing in the address.</summary>
+    [Parameter]
+    public int Printing { get; set; }
+
+    /// <summary>The plan that is open; the chosen one where none is named.</summary>
+    [SupplyParameterFromQuery(Name = "plan")]
+    public Guid? PlanId { get; set; }
+
+    private ReprintView? View { get; set; }
+
+    private PressFormat Format => Press!.Format;
+
+    private JobSource? Open =>
+        View?.Plans.FirstOrDefault(source => source.Plan.Id == PlanId)
+        ?? View?.Plans.FirstOrDefault(source => source.Plan.Chosen)
+        ?? (View?.Plans.Count > 0 ? View.Plans[0] : null);
+
+    private Outcome<ReprintWorked> Outcome
+    {
+        get
+        {
+            if (worked is not { } known || known.Source != Open)
+            {
+                worked = (Open!, ReprintWorked.Of(Open!, View!.Ledger));
+            }
+
+            return worked.Value.Worked;
+        }
+    }
+
+    private ReprintWorked? Worked => Outcome.Succeeded ? Outcome.Value : null;
+
+    // What does not change with the quantity is kept while one drags.
+    private (ReprintWorked Worked, ReprintLook Best, IReadOnlyList<ReprintPoint> Points)? Answered
+    {
+        get
+        {
+            if (Worked is { } now && (answered is not { } known || known.Worked != now))
+            {
+                var best = now.Planner.LookAt(now.Plan.BestQuantity);
+                answered = best.Succeeded ? (now, best.Value, [.. now.Plan.Curve.TakeWhile(point => point.Quantity <= now.LastShown)]) : null;
+            }
+
+            return Worked is null ? null : answered;
+        }
+    }
+
+    private (ReprintWorked Worked, int Quantity, ReprintLook Look, ReprintPaces Paces)? Seen
+    {
+        get
+        {
+            var quantity = looked ?? Open!.Plan.Quantity;
+            if (Worked is { } now && (seen is not { } known || known.Worked != now || known.Quantity != quantity))
+            {
+                var (look, paces) = (now.Planner.LookAt(quantity), ReprintPaces.Of(now.Planner, now.Costs, quantity));
+                seen = look.Succeeded && paces.Succeeded ? (now, quantity, look.Value, paces.Value) : null;
+            }
+
+            return Worked is null ? null : seen;
+        }
+    }
+
+    private ReprintLook? Mine => Seen?.Look;
+
+    private ReprintPaces? Paces => Seen?.Paces;
+
+    private ReprintLook? Best => Answered?.Best;
+
+    private IReadOnlyList<ReprintPoint> Points => Answered!.Value.Points;
+
+    private IReadOnlyList<MarkedQuantity> Marks
+    {
+        get
+        {
+            var plan = Worked!.Plan;
+            var marks = new List<MarkedQuantity> { new(plan.BestQuantity, "best") };
+            if (plan.WithinCash.Quantity != plan.BestQuantity)
+            {
+                marks.Add(new MarkedQuantity(plan.WithinCash.Quantity, "best for the cash"));
+            }
+
+            if (Open!.Plan.Quantity != plan.BestQuantity)
+            {
+                marks.Add(new MarkedQuantity(Open.Plan.Quantity, "your number"));
+            }
+
+            return marks;
+        }
+    }
+
+    private IReadOnlyList<PlanProblem> Problems => [.. Outcome.Problems.Select(found => PlanProblem.Of(found, Open!, Address(null), Format))];
+
+    private IReadOnlyList<(string, string, string)> Differences => conflict is var (mine, theirs)
+        ? PlanVersions.Differences(mine, theirs, Open!, View!.Shops, Format)
+        : [];
+
+    /// <inheritdoc/>
+    public void Dispose() => saves.Dispose();
+
+    /// <inheritdoc/>
+    protected override async Task OnParametersSetAsync()
+    {
+        looked = null;
+        if (Press is not null && (View is null || View.Title.Slug != Slug || View.Edition.Printing != Printing))
+        {
+            (View, loaded, conflict) = (null, false, null);
+            View = await Handover.LoadAsync($"reprint/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
+            edits.Clear();
+        }
+
+        loaded = true;
+        if (Press is not null && View is null)
+        {
+            Navigation.NotFound();
+        }
+    }
+
+    private string Address(string? page) => $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}{(page is null ? "" : $"/{page}")}";
+
+    private void LookAt(int quantity) => looked = quantity;
+
+    private void Type(string text) =>
+        looked = Typed.Count(text, Format.Culture) is { } quantity && quantity is >= 1 and <= Job.MostCopies && Worked?.Planner.LookAt(quantity).Succeeded == true ? quantity : null;
+
+    private async Task MoveToAsync(int quantity)
+    {
+        // A plan is of one copy or more: none can be looked at, and is done by printing nothing.
+        problem = quantity == 0 ? "To print none, leave the plan as it is." : await SaveQuantityAsync(quantity.ToString(CultureInfo.InvariantCulture));
+        if (quantity == 0)
+        {
+            looked = null;
+        }
+    }
+
+    private async Task<string?> SaveQuantityAsync(string typed)
+    {
+        if (Typed.Count(typed, Format.Culture) is not { } quantity || quantity is < 1 or > Job.MostCopies)
+        {
+            return $"Write a whole number of copies from 1 to {Format.Count(Job.MostCopies)}.";
+        }
+
+        if (Worked?.Planner.LookAt(quantity) is { Succeeded: false } refused)
+        {
+            return PlanProblem.Of(refused.Problems[0], Open!, Address(null), Format).Words;
+        }
+
+        looked = quantity;
+        var said = await SaveAsync(plan => plan with { Quantity = quantity }, plan => $"{Format.Count(plan.Quantity)} copies to {Format.Count(quantity)}");
+        looked = null;
+        return said;
+    }
+
+    // Every change takes the ledger's figures of today with it.
+    private Task<string?> ChangeAsync(Func<PlanReprint, PlanReprint> change, string what) => SaveAsync(
+        plan => plan with { Reprint = ReprintWorked.Settled(change(plan.Reprint ?? ReprintWorked.First(plan, View!.Ledger)), Open! with { Plan = plan }, View!.Ledger) }, _ => what);
+
+    private Task<string?> SaveAsync(Func<PlanRecord, PlanRecord> change, Func<PlanRecord, string> what)
+    {
+        var id = Open!.Plan.Id;
+        return saves.DoAsync(async () =>
+        {
+            if (Stored(id) is not { } before)
+            {
+                return "This plan has been taken out in between.";
+            }
+
+            var after = change(before);
+            if (PlanVersions.Same(before, after) || await StoreAsync(after) is not { } refused)
+            {
+                if (conflict is null && !PlanVersions.Same(before, after))
+                {
+                    edits.Add(what(before), () => saves.DoAsync(() => StoreAsync(before with { Version = Stored(id)?.Version ?? before.Version })));
+                }
+
+                StateHasChanged();
+                return null;
+            }
+
+            return refused;
+        });
+    }
+
+    private PlanRecord? Stored(Guid id) => View?.Plans.FirstOrDefault(source => source.Plan.Id == id)?.Plan;
+
+    private async Task<string?> StoreAsync(PlanRecord plan)
+    {
+        var (now, refused, theirs) = await Service.SaveAsync(Press!.Record.Id, plan);
+        if (refused is not null)
+        {
+            return refused;
+        }
+
+        if (theirs is not null)
+        {
+            conflict = (plan, theirs);
+            edits.Clear();
+        }
+
+        View = View!.With(plan.Id, now);
+        StateHasChanged();
+        return null;
+    }
+
+    private async Task KeepMineAsync()
+    {
+        var (mine, theirs) = conflict!.Value;
+        conflict = null;
+        problem = await saves.DoAsync(() => StoreAsync(mine with { Version = theirs.Version }));
+    }
+}

@@ -1,0 +1,135 @@
+using PressRun.Data.RunPlans;
+using PressRun.Engine.Copies;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Reprint;
+
+namespace PressRun.Web.Reprint;
+
+/// <summary>What the ledger says of a title on one day.</summary>
+/// <param name="Today">That day.</param>
+/// <param name="OnHand">Copies of all printings, 0 or more.</param>
+/// <param name="History">Sales of all printings; null where nothing was printed yet.</param>
+/// <param name="Outlook">How long the copies on hand last; null where nothing is on hand, or nothing can be said.</param>
+public sealed record TitleLedger(DateOnly Today, int OnHand, SalesHistory? History, StockOutlook? Outlook)
+{
+    /// <summary>Months looked back at most: what sold longer ago says little of what will (common practice).</summary>
+    public const int MonthsBack = 24;
+
+    /// <summary>Gamma shape of Jeffreys' prior for a rate of sale (Gelman and others, Bayesian Data Analysis, section 2.8).</summary>
+    public const decimal PriorShape = 0.5m;
+
+    private const int DaysPerPeriod = 30;
+
+    /// <summary>True where at least one copy is known to be sold.</summary>
+    public bool HasSales => History is { Sold: > 0, DaysInStock: > 0 };
+
+    /// <summary>Reads the lines of all printings.</summary>
+    /// <param name="movements">In any order.</param>
+    /// <param name="today">Last day that counts.</param>
+    public static TitleLedger Of(IReadOnlyCollection<CopyMovement> movements, DateOnly today)
+    {
+        var onHand = (int)Math.Clamp(movements.Sum(movement => (long)movement.Copies), 0, Job.MostCopies);
+        if (!movements.Any(movement => movement.Day <= today))
+        {
+            return new TitleLedger(today, onHand, null, null);
+        }
+
+        var (first, farthest) = (movements.Min(movement => movement.Day), today.AddMonths(-MonthsBack));
+        var history = SalesHistory.Of(movements, first > farthest ? first : farthest, today, DaysPerPeriod);
+        return new TitleLedger(today, onHand, history, StockOutlook.Of(onHand, history, (double)PriorShape, 0d));
+    }
+}
+
+/// <summary>A plan's reprint worked out. Immutable.</summary>
+/// <param name="Settings">What it is decided from, as stored or, where nothing is, as one would begin.</param>
+/// <param name="Planner">The decision.</param>
+/// <param name="Costs">Of every quantity looked at.</param>
+/// <param name="Plan">The answer.</param>
+/// <param name="Other">The assumption beside it worked out with it; null where there is only one.</param>
+/// <param name="LastShown">Last quantity of the picture.</param>
+public sealed record ReprintWorked(
+    PlanReprint Settings, ReprintPlanner Planner, IReadOnlyList<RunCost> Costs, ReprintPlan Plan, TwoAssumptions? Other, int LastShown)
+{
+    private const int MostShown = 5_000;
+    private const double Hardly = 0.99;
+
+    /// <summary>True where the history is gone by, not the opinion.</summary>
+    public bool ByHistory => Settings.Request.Demand is HistoryDemand;
+
+    /// <summary>As one would begin: by the history where copies were sold, else by an opinion around the plan's own number.</summary>
+    public static PlanReprint First(PlanRecord plan, TitleLedger ledger) => new(
+        new ReprintRequest(ledger.OnHand, ledger.HasSales ? ledger.History!.Demand(1, 1m, TitleLedger.PriorShape, 0m, 0) : AskedAbout(plan), null, 0m, 0m, 0m, null, 0, plan.Quantity, 1),
+        new Horizon(6, HorizonUnit.Months), ledger.Today, null, ledger.HasSales ? null : AskedAbout(plan));
+
+    /// <summary>The settings with the ledger's figures of today and with as many quantities as are worth looking at.</summary>
+    public static PlanReprint Settled(PlanReprint settings, JobSource source, TitleLedger ledger)
+    {
+        var committed = settings.Request.Demand.Committed;
+        var uplift = settings.Event?.Uplift(ledger.Today, settings.Horizon.EndFrom(ledger.Today)) ?? 1m;
+        var byHistory = settings.Request.Demand is HistoryDemand && ledger.HasSales;
+        var opinion = byHistory ? settings.Opinion : settings.Opinion ?? AskedAbout(source.Plan);
+        var demand = byHistory
+            ? ledger.History!.Demand(settings.Horizon.DaysFrom(ledger.Today), uplift, TitleLedger.PriorShape, 0m, committed)
+            : (Demand)(opinion! with { Committed = committed });
+        var request = settings.Request with { OnHand = ledger.OnHand, Demand = demand };
+        return settings with { Request = request with { To = Last(request, source) }, SeenOn = ledger.Today, Opinion = opinion };
+    }
+
+    /// <summary>Works a plan's reprint out.</summary>
+    /// <param name="source">The plan.</param>
+    /// <param name="ledger">Read today.</param>
+    public static Outcome<ReprintWorked> Of(JobSource source, TitleLedger ledger)
+    {
+        var settings = source.Plan.Reprint ?? Settled(First(source.Plan, ledger), source, ledger);
+        settings = settings with { Request = settings.Request with { From = 0, To = Math.Max(settings.Request.To, source.Plan.Quantity), Step = 1 } };
+        var job = PreparedJob.Prepare(source.Build());
+        var planner = job.Succeeded ? ReprintPlanner.Prepare(job.Value, settings.Request) : Outcome<ReprintPlanner>.Refused(job.Problems);
+        var costs = planner.Succeeded ? planner.Value.Costs() : Outcome<IReadOnlyList<RunCost>>.Refused(planner.Problems);
+        if (!costs.Succeeded)
+        {
+            return Outcome<ReprintWorked>.Refused(costs.Problems);
+        }
+
+        var plan = planner.Value.Plan(costs.Value);
+        var worth = (long)planner.Value.Demand.Quantile(Hardly) - settings.Request.OnHand + job.Value.Job.FreeCopies;
+        var shown = Math.Max(Math.Max(plan.BestQuantity, source.Plan.Quantity), worth);
+        return Outcome<ReprintWorked>.Of(new ReprintWorked(
+            settings, planner.Value, costs.Value, plan, Beside(settings, job.Value, planner.Value, costs.Value, ledger),
+            (int)Math.Min(costs.Value[^1].Quantity, Math.Max(10, shown + (shown / 10)))));
+    }
+
+    private static TwoAssumptions? Beside(PlanReprint settings, PreparedJob job, ReprintPlanner planner, IReadOnlyList<RunCost> costs, TitleLedger ledger)
+    {
+        var byHistory = settings.Request.Demand is HistoryDemand;
+        if (settings.Opinion is not { } opinion || !ledger.HasSales)
+        {
+            return null;
+        }
+
+        var uplift = settings.Event?.Uplift(ledger.Today, settings.Horizon.EndFrom(ledger.Today)) ?? 1m;
+        Demand other = byHistory
+            ? opinion with { Committed = settings.Request.Demand.Committed }
+            : ledger.History!.Demand(settings.Horizon.DaysFrom(ledger.Today), uplift, TitleLedger.PriorShape, 0m, settings.Request.Demand.Committed);
+        var beside = ReprintPlanner.Prepare(job, settings.Request with { Demand = other });
+        var both = !beside.Succeeded ? null : byHistory ? TwoAssumptions.Of(planner, beside.Value, costs) : TwoAssumptions.Of(beside.Value, planner, costs);
+        return both is { Succeeded: true } ? both.Value : null;
+    }
+
+    private static OpinionDemand AskedAbout(PlanRecord plan) => new(plan.Quantity / 4m, plan.Quantity / 2m, plan.Quantity, 0);
+
+    // Far enough that at twice the pace hardly more are asked for, and no further than the shop goes.
+    private static int Last(ReprintRequest request, JobSource source)
+    {
+        var quick = DemandDistribution.Of(request.Demand.AtPace(2m));
+        var worth = quick.Succeeded ? quick.Value.Quantile(Hardly) : MostShown;
+        var (low, high) = (source.Plan.Quantity, Math.Max(source.Plan.Quantity, Math.Min(MostShown, worth + source.Edition.FreeCopies)));
+        var job = PreparedJob.Prepare(source.Build());
+        while (job.Succeeded && low < high)
+        {
+            var middle = low + ((high - low + 1) / 2);
+            (low, high) = job.Value.LandedCost(middle, out _) is null ? (middle, high) : (low, middle - 1);
+        }
+
+        return high;
+    }
+}
