@@ -1,9 +1,11 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using PressRun.Data.RunPlans;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Data.Titles;
+using PressRun.Engine.Reprint;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Paper;
 
@@ -94,6 +96,10 @@ public sealed class ArchiveTests(PostgresFixture postgres)
         var letter = Assert.Single(await stores.Services.ListAsync(small.Id));
         SmallPress.Saved(await stores.Services.SaveAsync(small.Id, letter with { Archived = true }));
         SmallPress.Saved(await stores.Presses.SaveAsync(small.Press with { ReclaimsTax = true }));
+        var reprint = new PlanReprint(
+            new ReprintRequest(7, new HistoryDemand([9, 14], 6.0875m, 1.5m, 0.5m, 0m, 3), null, 0.5m, 0m, 0.05m, 400m, 0, 200, 1),
+            new Horizon(26, HorizonUnit.Weeks), new DateOnly(2026, 11, 25), new EventAhead(null, 1.5m), new OpinionDemand(20m, 40m, 90m, 0));
+        SmallPress.Saved(await stores.Plans.SaveAsync(small.Id, small.Plan with { Reprint = reprint }));
         var newer = small.List.Prices with { ValidFrom = new DateOnly(2026, 2, 1), SetUp = new SetUp(50m, 0m, 0m) };
         SmallPress.Saved(await stores.PriceLists.SaveAsync(small.Id, small.List with { Id = Guid.Empty, Version = 0, Prices = newer }));
 
@@ -104,6 +110,7 @@ public sealed class ArchiveTests(PostgresFixture postgres)
         Assert.Empty(await stores.Services.ListAsync(copy.Id));
         var edition = await stores.Editions.FindAsync(copy.Id, "tidepool-almanac", 1);
         var plan = Assert.Single(await stores.Plans.OfEditionAsync(copy.Id, edition!.Id));
+        Assert.Equivalent(reprint, plan.Reprint, strict: true);
         Assert.Equal(5m, (await stores.Plans.SourceAsync(copy.Id, plan.Id))!.Build().Shop.SetUp.Order);
         Assert.Equal(await stores.Archives.ExportAsync(small.Id), await stores.Archives.ExportAsync(copy.Id));
     }

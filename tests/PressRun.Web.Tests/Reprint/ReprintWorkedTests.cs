@@ -1,0 +1,82 @@
+using PressRun.Data.RunPlans;
+using PressRun.Engine.Copies;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Reprint;
+using PressRun.Web.Reprint;
+using PressRun.Web.Tests.Support;
+
+namespace PressRun.Web.Tests.Reprint;
+
+public class ReprintWorkedTests
+{
+    private static readonly DateOnly Today = new(2026, 11, 25);
+
+    [Fact]
+    public void Where_copies_were_sold_one_begins_by_the_history_of_the_days_in_stock()
+    {
+        var worked = ReprintWorked.Of(APlan.Source(), Ledger).Value;
+        var demand = Assert.IsType<HistoryDemand>(worked.Settings.Request.Demand);
+        Assert.Equal(60, demand.Periods.Sum());
+        Assert.Equal(10, worked.Settings.Request.OnHand);
+        Assert.True(worked.ByHistory);
+        Assert.Null(worked.Other);
+        // 60 copies in the 59 days up to the last copy of the first printing and the 25 of the second; six months are 181 days.
+        Assert.Equal(181 * 60.5 / Ledger.History!.DaysInStock, worked.Plan.ExpectedDemand, 1e-6);
+    }
+
+    [Fact]
+    public void Where_nothing_was_sold_one_begins_by_an_opinion_that_can_be_read_and_changed()
+    {
+        var worked = ReprintWorked.Of(APlan.Source(), TitleLedger.Of([], Today)).Value;
+        Assert.IsType<OpinionDemand>(worked.Settings.Request.Demand);
+        Assert.Equal((25m, 50m, 100m), (worked.Settings.Opinion!.Low, worked.Settings.Opinion.Likely, worked.Settings.Opinion.High));
+    }
+
+    [Fact]
+    public void With_an_opinion_beside_the_history_both_stand_side_by_side()
+    {
+        var source = Changed(settings => settings with { Opinion = new OpinionDemand(10m, 20m, 40m, 0) });
+        var worked = ReprintWorked.Of(source, Ledger).Value;
+        Assert.Equal(worked.Plan.BestQuantity, worked.Other!.FirstBest.Quantity);
+        Assert.True(worked.Other.FirstDemand > worked.Other.SecondDemand);
+    }
+
+    [Theory]
+    [InlineData("2026-12-12", 2)]
+    [InlineData("2027-12-12", 1)]
+    [InlineData("2026-11-01", 1)]
+    [InlineData(null, 2)]
+    public void An_event_counts_where_its_day_lies_ahead_and_within_the_horizon(string? day, int times)
+    {
+        var ahead = new EventAhead(day is null ? null : DateOnly.Parse(day, System.Globalization.CultureInfo.InvariantCulture), 2m);
+        var plain = ReprintWorked.Of(APlan.Source(), Ledger).Value.Plan.ExpectedDemand;
+        var worked = ReprintWorked.Of(Changed(settings => settings with { Event = ahead }), Ledger).Value;
+        Assert.Equal(plain * times, worked.Plan.ExpectedDemand, 1e-6);
+    }
+
+    [Fact]
+    public void A_plan_goes_as_far_as_twice_the_pace_and_the_job_file_gives_the_pages_plan()
+    {
+        var source = Changed(settings => settings);
+        var worked = ReprintWorked.Of(source, Ledger).Value;
+        Assert.True(worked.Costs[^1].Quantity > 2 * worked.Plan.ExpectedDemand);
+        var job = JobFile.JobReader.Read(JobFile.JobWriter.Write(source.Build())).Value;
+        var byFile = ReprintPlanner.Prepare(PreparedJob.Prepare(job).Value, job.Reprint!).Value.Plan().Value;
+        Assert.Equivalent(worked.Plan, byFile, strict: true);
+    }
+
+    private static TitleLedger Ledger { get; } = TitleLedger.Of(
+        [
+            new CopyMovement(new DateOnly(2026, 2, 1), 1, MovementKind.Printed, 40, 80m),
+            new CopyMovement(new DateOnly(2026, 3, 31), 2, MovementKind.Sold, -40, 200m),
+            new CopyMovement(new DateOnly(2026, 11, 1), 3, MovementKind.Printed, 30, 80m),
+            new CopyMovement(new DateOnly(2026, 11, 20), 4, MovementKind.Sold, -20, 100m),
+        ],
+        Today);
+
+    private static JobSource Changed(Func<PlanReprint, PlanReprint> change)
+    {
+        var source = APlan.Source();
+        return source with { Plan = source.Plan with { Reprint = ReprintWorked.Settled(change(ReprintWorked.First(source.Plan, Ledger)), source, Ledger) } };
+    }
+}
