@@ -2,7 +2,6 @@ using System.Text;
 using System.Text.Json.Nodes;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Presses;
-using PressRun.Data.RunPlans;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Data.Titles;
 using PressRun.Engine.Reprint;
