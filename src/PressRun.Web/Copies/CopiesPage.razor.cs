@@ -1,7 +1,7 @@
-using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using PressRun.Data.Copies;
 using PressRun.Engine.Copies;
+using PressRun.Web.Editions;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
@@ -24,28 +24,7 @@ public sealed partial class CopiesPage : IDisposable
     [Inject]
     private Drafts Drafts { get; set; } = default!;
 
-    [Inject]
-    private Handover Handover { get; set; } = default!;
-
-    [Inject]
-    private NavigationManager Navigation { get; set; } = default!;
-
-    [CascadingParameter]
-    private PressView? Press { get; set; }
-
-    /// <summary>The title in the address.</summary>
-    [Parameter]
-    public string Slug { get; set; } = "";
-
-    /// <summary>The printing in the address.</summary>
-    [Parameter]
-    public int Printing { get; set; }
-
     private CopiesView? View { get; set; }
-
-    private PressFormat Format => Press!.Format;
-
-    private string EditionAddress => $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}";
 
     /// <inheritdoc/>
     public void Dispose() => saves.Dispose();

@@ -37,23 +37,6 @@ public sealed partial class EditionPage : IDisposable
     [Inject]
     private EditionService Service { get; set; } = default!;
 
-    [Inject]
-    private Handover Handover { get; set; } = default!;
-
-    [Inject]
-    private NavigationManager Navigation { get; set; } = default!;
-
-    [CascadingParameter]
-    private PressView? Press { get; set; }
-
-    /// <summary>The title in the address.</summary>
-    [Parameter]
-    public string Slug { get; set; } = "";
-
-    /// <summary>The printing in the address.</summary>
-    [Parameter]
-    public int Printing { get; set; }
-
     private EditionView? View { get; set; }
 
     private EditionRecord Edition => View!.Edition;
@@ -66,11 +49,9 @@ public sealed partial class EditionPage : IDisposable
     // While something is typed the figures before it are those that are saved.
     private EditionConsequences? Before => tried is null ? before : settled;
 
-    private PressFormat Format => Press!.Format;
-
     private int Pages => Sought.Parts.Sum(part => part.Part.Pages);
 
-    private string RunAddress => $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}/run";
+    private string RunAddress => $"{EditionAddress}/run";
 
     private string Colour => View!.Title.Colour.Length > 0 ? View.Title.Colour : BookShape.PlainCover;
 

@@ -1,7 +1,7 @@
-using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using PressRun.Engine.Comparing;
 using PressRun.Engine.Costing;
+using PressRun.Web.Editions;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
@@ -19,23 +19,6 @@ public sealed partial class PapersPage
     [Inject]
     private PapersService Service { get; set; } = default!;
 
-    [Inject]
-    private Handover Handover { get; set; } = default!;
-
-    [Inject]
-    private NavigationManager Navigation { get; set; } = default!;
-
-    [CascadingParameter]
-    private PressView? Press { get; set; }
-
-    /// <summary>The title in the address.</summary>
-    [Parameter]
-    public string Slug { get; set; } = "";
-
-    /// <summary>The printing in the address.</summary>
-    [Parameter]
-    public int Printing { get; set; }
-
     /// <summary>The plan; the one the printing goes by where none is named.</summary>
     [SupplyParameterFromQuery(Name = "plan")]
     private Guid? PlanId { get; set; }
@@ -52,10 +35,6 @@ public sealed partial class PapersPage
     private PapersView? View { get; set; }
 
     private PaperChoice Choice { get; set; } = default!;
-
-    private PressFormat Format => Press!.Format;
-
-    private string Edition => $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}";
 
     private PapersAnswer? Answer => answered?.Answer;
 
@@ -132,7 +111,7 @@ public sealed partial class PapersPage
         }
     }
 
-    private string RunOf(Guid plan) => $"{Edition}/run?plan={plan}";
+    private string RunOf(Guid plan) => $"{EditionAddress}/run?plan={plan}";
 
     // Parts that all rows have in common need no word.
     private string Name(PaperRow row) => string.Join(
@@ -142,12 +121,12 @@ public sealed partial class PapersPage
         Format, Posts, MainPart, reading.Rows.Any(row => row.Freight.Cartons > 0));
 
     private void Go(PaperChoice choice) => Navigation.NavigateTo(
-        $"{Edition}/papers?plan={View!.Source.Plan.Id}&tried={Uri.EscapeDataString(choice.TriedText)}&copies={choice.QuantitiesText}&by={Uri.EscapeDataString(choice.ChannelId)}",
+        $"{EditionAddress}/papers?plan={View!.Source.Plan.Id}&tried={Uri.EscapeDataString(choice.TriedText)}&copies={choice.QuantitiesText}&by={Uri.EscapeDataString(choice.ChannelId)}",
         replace: true);
 
     private Task<string?> OpenPlanAsync(Guid plan)
     {
-        Navigation.NavigateTo($"{Edition}/papers?plan={plan}");
+        Navigation.NavigateTo($"{EditionAddress}/papers?plan={plan}");
         return Task.FromResult<string?>(null);
     }
 

@@ -1,10 +1,10 @@
-using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Postage;
 using PressRun.Engine.Selling;
+using PressRun.Web.Editions;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
@@ -22,23 +22,6 @@ public sealed partial class PostingPage
     [Inject]
     private PostingService Service { get; set; } = default!;
 
-    [Inject]
-    private Handover Handover { get; set; } = default!;
-
-    [Inject]
-    private NavigationManager Navigation { get; set; } = default!;
-
-    [CascadingParameter]
-    private PressView? Press { get; set; }
-
-    /// <summary>The title in the address.</summary>
-    [Parameter]
-    public string Slug { get; set; } = "";
-
-    /// <summary>The printing in the address.</summary>
-    [Parameter]
-    public int Printing { get; set; }
-
     /// <summary>The plan; the one the printing goes by where none is named.</summary>
     [SupplyParameterFromQuery(Name = "plan")]
     private Guid? PlanId { get; set; }
@@ -49,10 +32,6 @@ public sealed partial class PostingPage
     private PostingView? View { get; set; }
 
     private JobSource Source => View!.Papers.Source;
-
-    private PressFormat Format => Press!.Format;
-
-    private string Edition => $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}";
 
     private IReadOnlyList<Channel> Ways => [.. Source.Channels.Where(way => way is { MailerId: not null, PostageRegion: not null })];
 
@@ -103,13 +82,13 @@ public sealed partial class PostingPage
 
     private Task<string?> OpenPlanAsync(Guid plan)
     {
-        Navigation.NavigateTo($"{Edition}/post?plan={plan}");
+        Navigation.NavigateTo($"{EditionAddress}/post?plan={plan}");
         return Task.FromResult<string?>(null);
     }
 
     private Task<string?> SaveChannelAsync(string channel)
     {
-        Navigation.NavigateTo($"{Edition}/post?plan={Source.Plan.Id}&by={Uri.EscapeDataString(channel)}", replace: true);
+        Navigation.NavigateTo($"{EditionAddress}/post?plan={Source.Plan.Id}&by={Uri.EscapeDataString(channel)}", replace: true);
         return Task.FromResult<string?>(null);
     }
 }

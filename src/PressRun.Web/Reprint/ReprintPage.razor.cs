@@ -4,6 +4,7 @@ using PressRun.Data.RunPlans;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Reprint;
 using PressRun.Web.Charts;
+using PressRun.Web.Editions;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
@@ -25,30 +26,11 @@ public sealed partial class ReprintPage : IDisposable
     [Inject]
     private ReprintService Service { get; set; } = default!;
 
-    [Inject]
-    private Handover Handover { get; set; } = default!;
-
-    [Inject]
-    private NavigationManager Navigation { get; set; } = default!;
-
-    [CascadingParameter]
-    private PressView? Press { get; set; }
-
-    /// <summary>The title in the address.</summary>
-    [Parameter]
-    public string Slug { get; set; } = "";
-
-    /// <summary>The printing in the address.</summary>
-    [Parameter]
-    public int Printing { get; set; }
-
     /// <summary>The plan that is open; the chosen one where none is named.</summary>
     [SupplyParameterFromQuery(Name = "plan")]
     public Guid? PlanId { get; set; }
 
     private ReprintView? View { get; set; }
-
-    private PressFormat Format => Press!.Format;
 
     private JobSource? Open =>
         View?.Plans.FirstOrDefault(source => source.Plan.Id == PlanId)
@@ -155,7 +137,7 @@ public sealed partial class ReprintPage : IDisposable
         }
     }
 
-    private string Address(string? page) => $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}{(page is null ? "" : $"/{page}")}";
+    private string Address(string? page) => page is null ? EditionAddress : $"{EditionAddress}/{page}";
 
     private void LookAt(int quantity) => looked = quantity;
 

@@ -19,7 +19,7 @@ public static class ReprintWords
 
     /// <summary>Such as <c>in 15 of 50 such futures they sell out, in 2 money is lost</c>.</summary>
     public static string Odds(ReprintLook look) =>
-        $"in {look.SoldOut} of {look.Futures.Count} such futures they sell out, in {(look.Losses == 0 ? "none" : look.Losses)} money is lost";
+        $"in {(look.SoldOut == 0 ? "none" : look.SoldOut)} of {look.Futures.Count} such futures they sell out, in {(look.Losses == 0 ? "none" : look.Losses)} money is lost";
 
     /// <summary>What is left over, such as <c>12 copies</c>, with cartons where the shop has some.</summary>
     public static string Left(Leftover left, PressFormat format) => left.Cartons is { } cartons && left.Copies > 0

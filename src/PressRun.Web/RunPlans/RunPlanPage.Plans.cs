@@ -1,4 +1,3 @@
-using System.Globalization;
 using PressRun.Data.RunPlans;
 using PressRun.Web.Shared;
 
@@ -117,5 +116,5 @@ public sealed partial class RunPlanPage
         Page = Page! with { Plans = [.. Page.Plans.Select(plan => plan.Source.Plan.Id == id ? now : plan).OfType<PlanCosting>()] };
 
     private string Address(Guid? plan) =>
-        $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}/run{(plan is { } named ? $"?plan={named}" : "")}";
+        $"{EditionAddress}/run{(plan is { } named ? $"?plan={named}" : "")}";
 }

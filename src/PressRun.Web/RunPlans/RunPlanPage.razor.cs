@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using PressRun.Data.RunPlans;
 using PressRun.Engine.Costing;
+using PressRun.Web.Editions;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
@@ -27,30 +28,11 @@ public sealed partial class RunPlanPage : IDisposable
     [Inject]
     private RunPlanService Service { get; set; } = default!;
 
-    [Inject]
-    private Handover Handover { get; set; } = default!;
-
-    [Inject]
-    private NavigationManager Navigation { get; set; } = default!;
-
-    [CascadingParameter]
-    private PressView? Press { get; set; }
-
-    /// <summary>The title in the address.</summary>
-    [Parameter]
-    public string Slug { get; set; } = "";
-
-    /// <summary>The printing in the address.</summary>
-    [Parameter]
-    public int Printing { get; set; }
-
     /// <summary>The plan that is open; the chosen one where none is named.</summary>
     [SupplyParameterFromQuery(Name = "plan")]
     public Guid? PlanId { get; set; }
 
     private RunPlanView? Page { get; set; }
-
-    private PressFormat Format => Press!.Format;
 
     private PlanCosting? Open =>
         Page?.Plans.FirstOrDefault(plan => plan.Source.Plan.Id == PlanId)
@@ -58,8 +40,6 @@ public sealed partial class RunPlanPage : IDisposable
         ?? (Page?.Plans.Count > 0 ? Page.Plans[0] : null);
 
     private int Pages => Page!.Edition.Parts.Sum(part => part.Part.Pages);
-
-    private string EditionAddress => $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}";
 
     // Looked at while the marker is dragged, else the plan's own.
     private int Quantity => looked ?? Open!.Source.Plan.Quantity;
