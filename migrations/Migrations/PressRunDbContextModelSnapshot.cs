@@ -365,6 +365,250 @@ namespace PressRun.Migrations.Migrations
                     b.ToTable("presses", (string)null);
                 });
 
+            modelBuilder.Entity("PressRun.Data.Quotes.QuoteEventRow", b =>
+                {
+                    b.Property<Guid>("PressId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("press_id");
+
+                    b.Property<Guid>("QuoteId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("quote_id");
+
+                    b.Property<int>("Sequence")
+                        .HasColumnType("integer")
+                        .HasColumnName("sequence");
+
+                    b.Property<decimal?>("Amount")
+                        .HasColumnType("numeric")
+                        .HasColumnName("amount");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<DateOnly?>("Day")
+                        .HasColumnType("date")
+                        .HasColumnName("day");
+
+                    b.Property<byte[]>("Fingerprint")
+                        .HasColumnType("bytea")
+                        .HasColumnName("fingerprint");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<Guid?>("LinkId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("link_id");
+
+                    b.Property<int?>("Part")
+                        .HasColumnType("integer")
+                        .HasColumnName("part");
+
+                    b.Property<int?>("Quantity")
+                        .HasColumnType("integer")
+                        .HasColumnName("quantity");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("words");
+
+                    b.HasKey("PressId", "QuoteId", "Sequence")
+                        .HasName("pk_quote_events");
+
+                    b.HasIndex("PressId", "LinkId")
+                        .HasDatabaseName("ix_quote_events_press_id_link_id");
+
+                    b.ToTable("quote_events", (string)null);
+                });
+
+            modelBuilder.Entity("PressRun.Data.Quotes.QuoteLinkRow", b =>
+                {
+                    b.Property<Guid>("PressId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("press_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Answer")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("answer");
+
+                    b.Property<DateTimeOffset?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<DateTimeOffset>("EndsAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ends_at");
+
+                    b.Property<DateTimeOffset>("MadeAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("made_at");
+
+                    b.Property<bool>("MayAgree")
+                        .HasColumnType("boolean")
+                        .HasColumnName("may_agree");
+
+                    b.Property<bool>("MayRemark")
+                        .HasColumnType("boolean")
+                        .HasColumnName("may_remark");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<int?>("Part")
+                        .HasColumnType("integer")
+                        .HasColumnName("part");
+
+                    b.Property<Guid>("QuoteId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("quote_id");
+
+                    b.Property<byte[]>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("secret_hash");
+
+                    b.Property<int?>("TryFrom")
+                        .HasColumnType("integer")
+                        .HasColumnName("try_from");
+
+                    b.Property<int?>("TryTo")
+                        .HasColumnType("integer")
+                        .HasColumnName("try_to");
+
+                    b.HasKey("PressId", "Id")
+                        .HasName("pk_quote_links");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_quote_links_secret_hash");
+
+                    b.HasIndex("PressId", "QuoteId")
+                        .HasDatabaseName("ix_quote_links_press_id_quote_id");
+
+                    b.ToTable("quote_links", (string)null);
+                });
+
+            modelBuilder.Entity("PressRun.Data.Quotes.QuoteMarkRow", b =>
+                {
+                    b.Property<Guid>("PressId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("press_id");
+
+                    b.Property<Guid>("QuoteId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("quote_id");
+
+                    b.Property<int>("Changes")
+                        .HasColumnType("integer")
+                        .HasColumnName("changes");
+
+                    b.Property<int>("Seen")
+                        .HasColumnType("integer")
+                        .HasColumnName("seen");
+
+                    b.HasKey("PressId", "QuoteId")
+                        .HasName("pk_quote_marks");
+
+                    b.ToTable("quote_marks", (string)null);
+                });
+
+            modelBuilder.Entity("PressRun.Data.Quotes.QuoteRow", b =>
+                {
+                    b.Property<Guid>("PressId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("press_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<Guid>("EditionId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("edition_id");
+
+                    b.Property<string>("Facts")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("facts");
+
+                    b.Property<byte[]>("Fingerprint")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("fingerprint");
+
+                    b.Property<string>("Job")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("job");
+
+                    b.Property<decimal>("Landed")
+                        .HasColumnType("numeric")
+                        .HasColumnName("landed");
+
+                    b.Property<DateTimeOffset>("MadeAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("made_at");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<int>("Quantity")
+                        .HasColumnType("integer")
+                        .HasColumnName("quantity");
+
+                    b.Property<Guid?>("ReplacesId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("replaces_id");
+
+                    b.Property<string>("Result")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("result");
+
+                    b.Property<DateOnly>("Until")
+                        .HasColumnType("date")
+                        .HasColumnName("until");
+
+                    b.HasKey("PressId", "Id")
+                        .HasName("pk_quotes");
+
+                    b.HasIndex("PressId", "EditionId")
+                        .HasDatabaseName("ix_quotes_press_id_edition_id");
+
+                    b.HasIndex("PressId", "Number")
+                        .IsUnique()
+                        .HasDatabaseName("ix_quotes_press_id_number");
+
+                    b.HasIndex("PressId", "ReplacesId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_quotes_press_id_replaces_id");
+
+                    b.ToTable("quotes", (string)null);
+                });
+
             modelBuilder.Entity("PressRun.Data.RunPlans.PlanStockRow", b =>
                 {
                     b.Property<Guid>("PressId")
@@ -1024,6 +1268,60 @@ namespace PressRun.Migrations.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_postage_services_presses_press_id");
+                });
+
+            modelBuilder.Entity("PressRun.Data.Quotes.QuoteEventRow", b =>
+                {
+                    b.HasOne("PressRun.Data.Quotes.QuoteLinkRow", null)
+                        .WithMany()
+                        .HasForeignKey("PressId", "LinkId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_quote_events_quote_links_press_id_link_id");
+
+                    b.HasOne("PressRun.Data.Quotes.QuoteRow", null)
+                        .WithMany()
+                        .HasForeignKey("PressId", "QuoteId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_quote_events_quotes_press_id_quote_id");
+                });
+
+            modelBuilder.Entity("PressRun.Data.Quotes.QuoteLinkRow", b =>
+                {
+                    b.HasOne("PressRun.Data.Quotes.QuoteRow", null)
+                        .WithMany()
+                        .HasForeignKey("PressId", "QuoteId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_quote_links_quotes_press_id_quote_id");
+                });
+
+            modelBuilder.Entity("PressRun.Data.Quotes.QuoteMarkRow", b =>
+                {
+                    b.HasOne("PressRun.Data.Quotes.QuoteRow", null)
+                        .WithOne()
+                        .HasForeignKey("PressRun.Data.Quotes.QuoteMarkRow", "PressId", "QuoteId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_quote_marks_quotes_press_id_quote_id");
+                });
+
+            modelBuilder.Entity("PressRun.Data.Quotes.QuoteRow", b =>
+                {
+                    b.HasOne("PressRun.Data.Titles.EditionRow", null)
+                        .WithMany()
+                        .HasForeignKey("PressId", "EditionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_quotes_editions_press_id_edition_id");
+
+                    b.HasOne("PressRun.Data.Quotes.QuoteRow", "Replaces")
+                        .WithMany()
+                        .HasForeignKey("PressId", "ReplacesId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_quotes_quotes_press_id_replaces_id");
+
+                    b.Navigation("Replaces");
                 });
 
             modelBuilder.Entity("PressRun.Data.RunPlans.PlanStockRow", b =>

@@ -7,6 +7,7 @@ using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
+using PressRun.Data.Quotes;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Selling;
 using PressRun.Data.Shops;
@@ -54,6 +55,14 @@ public sealed class PressRunDbContext(DbContextOptions<PressRunDbContext> option
     internal DbSet<CopyMovementRow> CopyMovements => Set<CopyMovementRow>();
 
     internal DbSet<EditionCopiesRow> EditionCopies => Set<EditionCopiesRow>();
+
+    internal DbSet<QuoteRow> Quotes => Set<QuoteRow>();
+
+    internal DbSet<QuoteMarkRow> QuoteMarks => Set<QuoteMarkRow>();
+
+    internal DbSet<QuoteLinkRow> QuoteLinks => Set<QuoteLinkRow>();
+
+    internal DbSet<QuoteEventRow> QuoteEvents => Set<QuoteEventRow>();
 
     internal DbSet<DraftRow> Drafts => Set<DraftRow>();
 

@@ -5,6 +5,7 @@ using PressRun.Data.Archive;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Presses;
+using PressRun.Data.Quotes;
 using PressRun.Data.Shops;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Data.Titles;
@@ -54,6 +55,15 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["CopiesLedgerStore.TakeBackAsync"] = async (stores, theirs, me) =>
             await stores.Ledger.TakeBackAsync(me, (await stores.Ledger.OfEditionAsync(theirs.Id, theirs.Edition.Id))[0].Id),
         ["CopiesLedgerStore.TakeBackImportAsync"] = async (stores, theirs, me) => await stores.Ledger.TakeBackImportAsync(me, TheirImport),
+        ["QuoteStore.FreezeAsync"] = async (stores, theirs, me) => await stores.Quotes.FreezeAsync(me, await SmallQuote.NewAsync(stores, theirs)),
+        ["QuoteStore.ListAsync"] = async (stores, theirs, me) => await stores.Quotes.ListAsync(me, theirs.Edition.Id),
+        ["QuoteStore.FindAsync"] = async (stores, theirs, me) => await stores.Quotes.FindAsync(me, (await QuoteOf(stores, theirs)).Quote.Number),
+        ["QuoteStore.LinkAsync"] = async (stores, theirs, me) => await stores.Quotes.LinkAsync(me, (await QuoteOf(stores, theirs)).Quote.Id, SmallQuote.ForAda, "Me"),
+        ["QuoteStore.EndAsync"] = async (stores, theirs, me) =>
+            await stores.Quotes.EndAsync(me, (await QuoteOf(stores, theirs)).Quote.Id, (await QuoteOf(stores, theirs)).Links[0].Id, "Me"),
+        ["QuoteStore.RemarkAsync"] = async (stores, theirs, me) => await stores.Quotes.RemarkAsync(me, (await QuoteOf(stores, theirs)).Quote.Id, "Me", "Hello"),
+        ["QuoteStore.PayAsync"] = async (stores, theirs, me) =>
+            await stores.Quotes.PayAsync(me, (await QuoteOf(stores, theirs)).Quote.Id, 0, 5m, SmallQuote.Today, "Me"),
         ["StockStore.ListAsync"] = async (stores, _, me) => await stores.Stocks.ListAsync(me, archived: true),
         ["StockStore.SaveAsync"] = async (stores, theirs, me) => await stores.Stocks.SaveAsync(me, (await stores.Stocks.ListAsync(theirs.Id))[0]),
         ["StockStore.SaveAllAsync"] = async (stores, theirs, me) => await stores.Stocks.SaveAllAsync(me, await stores.Stocks.ListAsync(theirs.Id)),
@@ -93,6 +103,8 @@ public sealed class IsolationTests(PostgresFixture postgres)
         "StockStore.ImportAsync", "MailerStore.ImportAsync", "PostageServiceStore.ImportAsync", "ChannelStore.ImportAsync", // make rows of their own
         "StockStore.TakeBackAsync", "MailerStore.TakeBackAsync", "PostageServiceStore.TakeBackAsync", "ChannelStore.TakeBackAsync", // see the test below
         "DraftStore.KeepAsync", "DraftStore.DropAsync", // by the person's own key; see the test on drafts below
+        "QuoteStore.UnseenAsync", // the press is all that it is asked for
+        "QuoteStore.SeeAsync", // see the test on quotes below
         "ShelfQuery.LibrariesMarkAsync", // the press is all that it is asked for
         "PressArchiveStore.ExportAsync", // the press is all that it is asked for
     ];
@@ -107,6 +119,8 @@ public sealed class IsolationTests(PostgresFixture postgres)
         var theirs = await SmallPress.CreateAsync(stores);
         await stores.Drafts.KeepAsync(theirs.Id, Subject(theirs), new Draft("price", "9.5", DateTimeOffset.UnixEpoch));
         SmallPress.Saved(await stores.Ledger.ImportAsync(theirs.Id, [Sale(theirs)], TheirImport));
+        await SmallQuote.SharedAsync(stores, theirs);
+        var quoted = await QuoteOf(stores, theirs);
         var mine = await EmptyPressAsync(stores);
         var before = await stores.Archives.ExportAsync(theirs.Id);
 
@@ -114,6 +128,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
 
         AssertNothing(answer);
         Assert.Equal(before, await stores.Archives.ExportAsync(theirs.Id));
+        Assert.Equivalent(quoted, await QuoteOf(stores, theirs), strict: true);
         Assert.Single(await stores.Drafts.OfSubjectAsync(theirs.Id, Subject(theirs)));
     }
 
@@ -154,6 +169,19 @@ public sealed class IsolationTests(PostgresFixture postgres)
         await stores.Drafts.DropAsync(mine, Subject(theirs));
 
         Assert.Equal("9.5", Assert.Single(await stores.Drafts.OfSubjectAsync(theirs.Id, Subject(theirs))).Text);
+    }
+
+    [Fact]
+    public async Task What_happened_to_a_quote_is_not_marked_as_seen_from_another_press()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var theirs = await SmallPress.CreateAsync(stores);
+        var (quote, _, look) = await SmallQuote.SharedAsync(stores, theirs);
+        SmallPress.Saved(await stores.Shared.ReplyAsync(look, SmallQuote.AgreeTo(quote)));
+
+        await stores.Quotes.SeeAsync(await EmptyPressAsync(stores), quote.Id, 2);
+
+        Assert.Equal(1, await stores.Quotes.UnseenAsync(theirs.Id));
     }
 
     [Fact]
@@ -201,6 +229,8 @@ public sealed class IsolationTests(PostgresFixture postgres)
     }
 
     private static NewMovement Sale(SmallPress press) => new(Guid.NewGuid(), press.Edition.Id, SmallPress.ListDate, MovementKind.Sold, 2, 18m);
+
+    private static async Task<QuoteWhole> QuoteOf(Stores stores, SmallPress press) => (await stores.Quotes.FindAsync(press.Id, 1))!;
 
     private static DraftSubject Subject(SmallPress press) => new("maker", "edition", press.Edition.Id.ToString());
 

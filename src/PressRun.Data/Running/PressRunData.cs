@@ -10,6 +10,7 @@ using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
+using PressRun.Data.Quotes;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Selling;
 using PressRun.Data.Shops;
@@ -51,6 +52,8 @@ public static class PressRunData
         .AddStore(database => new PlanStore(database))
         .AddStore(database => new JobFileStore(database))
         .AddStore(database => new CopiesLedgerStore(database))
+        .AddStore(database => new QuoteStore(database))
+        .AddStore(database => new SharedQuoteStore(database))
         .AddStore(database => new StockStore(database))
         .AddStore(database => new ShopStore(database))
         .AddStore(database => new PriceListStore(database))

@@ -41,8 +41,21 @@ internal static class EditionRules
         }
     }
 
-    /// <summary>Says that a printing is in use by its copies ledger, whose lines are never taken out.</summary>
-    public static string HasLedger(int printing) => string.Create(CultureInfo.InvariantCulture, $"printing {printing}: lines in its copies ledger");
+    /// <summary>What holds printings in place: lines of their ledgers, and quotes that were frozen of them.</summary>
+    /// <param name="db">The press's rows.</param>
+    /// <param name="printings">The printings by their ids.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    public static async Task<List<string>> UsesAsync(PressRunDbContext db, IReadOnlyDictionary<Guid, int> printings, CancellationToken cancel)
+    {
+        var moved = await db.CopyMovements.Where(line => printings.Keys.Contains(line.EditionId)).Select(line => line.EditionId).Distinct().ToListAsync(cancel);
+        var quoted = await db.Quotes.Where(quote => printings.Keys.Contains(quote.EditionId)).OrderBy(quote => quote.Number)
+            .Select(quote => new { quote.EditionId, quote.Number }).ToListAsync(cancel);
+        return
+        [
+            .. moved.Select(id => printings[id]).Order().Select(printing => string.Create(CultureInfo.InvariantCulture, $"printing {printing}: lines in its copies ledger")),
+            .. quoted.Select(quote => string.Create(CultureInfo.InvariantCulture, $"printing {printings[quote.EditionId]}: quote {quote.Number}")),
+        ];
+    }
 
     private static void Read(JsonElement element, JsonPath path, IReadOnlySet<string> stocks, ProblemList problems)
     {

@@ -114,9 +114,9 @@ public sealed class EditionStore
                     return new DeleteResult.Changed();
                 }
 
-                if (await db.CopyMovements.AnyAsync(line => line.EditionId == edition.Id, cancel))
+                if (await EditionRules.UsesAsync(db, new Dictionary<Guid, int> { [edition.Id] = row.Printing }, cancel) is { Count: > 0 } uses)
                 {
-                    return new DeleteResult.InUse([EditionRules.HasLedger(row.Printing)]);
+                    return new DeleteResult.InUse(uses);
                 }
 
                 await db.Editions.Where(candidate => candidate.Id == edition.Id).ExecuteDeleteAsync(cancel);

@@ -90,11 +90,7 @@ public sealed partial class TitleStore
                     return new DeleteResult.Changed();
                 }
 
-                var editionIds = row.Editions.ConvertAll(edition => edition.Id);
-                var moved = await db.CopyMovements.Where(line => editionIds.Contains(line.EditionId)).Select(line => line.EditionId).Distinct().ToListAsync(cancel);
-                var uses = row.Editions.Where(edition => moved.Contains(edition.Id)).OrderBy(edition => edition.Printing)
-                    .Select(edition => EditionRules.HasLedger(edition.Printing)).ToList();
-                if (uses.Count > 0)
+                if (await EditionRules.UsesAsync(db, row.Editions.ToDictionary(edition => edition.Id, edition => edition.Printing), cancel) is { Count: > 0 } uses)
                 {
                     return new DeleteResult.InUse(uses);
                 }

@@ -5,6 +5,7 @@ using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
+using PressRun.Data.Quotes;
 using PressRun.Data.Running;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Selling;
@@ -31,6 +32,8 @@ internal sealed class Stores : IAsyncDisposable
         Plans = new PlanStore(rows);
         JobFiles = new JobFileStore(rows);
         Ledger = new CopiesLedgerStore(rows);
+        Quotes = new QuoteStore(rows);
+        Shared = new SharedQuoteStore(rows);
         Stocks = new StockStore(rows);
         Shops = new ShopStore(rows);
         PriceLists = new PriceListStore(rows);
@@ -57,6 +60,10 @@ internal sealed class Stores : IAsyncDisposable
     public JobFileStore JobFiles { get; }
 
     public CopiesLedgerStore Ledger { get; }
+
+    public QuoteStore Quotes { get; }
+
+    public SharedQuoteStore Shared { get; }
 
     public StockStore Stocks { get; }
 

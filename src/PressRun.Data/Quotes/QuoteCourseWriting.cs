@@ -1,0 +1,72 @@
+using Microsoft.EntityFrameworkCore;
+using PressRun.Engine.Quoting;
+
+namespace PressRun.Data.Quotes;
+
+/// <summary>Adds to the course of one quote within a transaction, holding its mark, so that what two do at once is done one after the other.</summary>
+internal sealed class QuoteCourseWriting(PressRunDbContext db, DateTimeOffset now)
+{
+    private QuoteMarkRow mark = null!;
+
+    /// <summary>The quote's row.</summary>
+    public QuoteRow Quote { get; private set; } = null!;
+
+    /// <summary>Its links.</summary>
+    public List<QuoteLinkRow> Links { get; private set; } = [];
+
+    /// <summary>True where a later quote stands in its place.</summary>
+    public bool Replaced { get; private set; }
+
+    /// <summary>Where it stands at this moment.</summary>
+    public QuoteState State => QuoteCourse.Of(Replaced, [.. Links.Select(link => link.ToReader(now))], Quote.Until, DateOnly.FromDateTime(now.UtcDateTime));
+
+    /// <summary>Takes hold of a quote; false where the press has none by this id.</summary>
+    public async Task<bool> HoldAsync(Guid quoteId, CancellationToken cancel)
+    {
+        await db.Database.ExecuteSqlAsync($"SELECT 1 FROM quote_marks WHERE press_id = {db.Press.Value} AND quote_id = {quoteId} FOR UPDATE", cancel);
+        if (await db.QuoteMarks.SingleOrDefaultAsync(row => row.QuoteId == quoteId, cancel) is not { } held)
+        {
+            return false;
+        }
+
+        mark = held;
+        Quote = await db.Quotes.AsNoTracking().SingleAsync(row => row.Id == quoteId, cancel);
+        Links = await db.QuoteLinks.Where(row => row.QuoteId == quoteId).OrderBy(row => row.MadeAt).ThenBy(row => row.Id).ToListAsync(cancel);
+        Replaced = await db.Quotes.AnyAsync(row => row.ReplacesId == quoteId, cancel);
+        return true;
+    }
+
+    /// <summary>Things that happened by a link within the last day.</summary>
+    public Task<int> WithinADayAsync(Guid linkId, CancellationToken cancel) =>
+        db.QuoteEvents.CountAsync(row => row.QuoteId == Quote.Id && row.LinkId == linkId && row.At > now.AddDays(-1), cancel);
+
+    /// <summary>Adds what happened; saving is the caller's.</summary>
+    /// <param name="happened">Its place and moment are given here.</param>
+    /// <param name="seen">True where the maker did it and so knows of it.</param>
+    public QuoteEventRow Add(QuoteEvent happened, bool seen)
+    {
+        var row = new QuoteEventRow
+        {
+            PressId = db.Press,
+            QuoteId = Quote.Id,
+            Sequence = ++mark.Changes,
+            At = now,
+            Kind = happened.Kind,
+            LinkId = happened.LinkId,
+            By = happened.By.Trim(),
+            Words = happened.Words,
+            Quantity = happened.Quantity,
+            Amount = happened.Amount,
+            Part = happened.Part,
+            Day = happened.Day,
+            Fingerprint = happened.Fingerprint,
+        };
+        db.QuoteEvents.Add(row);
+        if (seen && mark.Seen == mark.Changes - 1)
+        {
+            mark.Seen = mark.Changes;
+        }
+
+        return row;
+    }
+}

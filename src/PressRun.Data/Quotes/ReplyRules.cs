@@ -1,0 +1,49 @@
+using System.Security.Cryptography;
+using PressRun.Engine.Quoting;
+
+namespace PressRun.Data.Quotes;
+
+/// <summary>What a reader may say of a quote, and what stands of it.</summary>
+internal static class ReplyRules
+{
+    /// <summary>What stands in the way of a reply, as a sentence to the reader; null where nothing does.</summary>
+    public static string? Problem(Reply reply, QuoteLinkRow link, QuoteCourseWriting course) => reply switch
+    {
+        Reply.Agree agree => QuoteRules.NameProblem(agree.Name) ?? Unsettled(link, course) ?? OtherThanShown(agree, course.Quote),
+        Reply.TurnDown no => QuoteRules.NameProblem(no.Name) ?? (no.Words.Length == 0 ? null : QuoteRules.RemarkProblem(no.Words)) ?? Unsettled(link, course),
+        Reply.AskFor ask => QuoteRules.NameProblem(ask.Name) ?? (ask.Quantity >= link.TryFrom && ask.Quantity <= link.TryTo
+            ? Settled(course)
+            : "This link does not reach so many copies."),
+        Reply.Remark remark => QuoteRules.NameProblem(remark.Name) ?? QuoteRules.RemarkProblem(remark.Words) ?? (link.MayRemark ? null : "This link is for reading only."),
+        _ => throw new ArgumentOutOfRangeException(nameof(reply), reply, "There is no such reply."),
+    };
+
+    /// <summary>The event that a reply becomes.</summary>
+    public static QuoteEvent EventOf(Reply reply, QuoteLinkRow link, QuoteRow quote) => reply switch
+    {
+        Reply.Agree agree => new QuoteEvent(0, default, QuoteEventKind.Agreed, link.Id, agree.Name, "", quote.Quantity, quote.Landed, link.Part, null, quote.Fingerprint),
+        Reply.TurnDown no => new QuoteEvent(0, default, QuoteEventKind.TurnedDown, link.Id, no.Name, no.Words),
+        Reply.AskFor ask => new QuoteEvent(0, default, QuoteEventKind.AskedFor, link.Id, ask.Name, "", ask.Quantity, ask.Landed),
+        Reply.Remark remark => new QuoteEvent(0, default, QuoteEventKind.Remarked, link.Id, remark.Name, remark.Words),
+        _ => throw new ArgumentOutOfRangeException(nameof(reply), reply, "There is no such reply."),
+    };
+
+    private static string? Unsettled(QuoteLinkRow link, QuoteCourseWriting course) =>
+        !link.MayAgree ? "This link is for reading only."
+        : link.Answer != QuoteAnswer.None ? "You have answered already. Write to the press if you think otherwise now."
+        : Settled(course);
+
+    private static string? Settled(QuoteCourseWriting course) => course.State switch
+    {
+        QuoteState.Replaced => "A later quote stands in the place of this one. Ask the press for its link.",
+        QuoteState.Lapsed => "The last day of this quote has passed. Ask the press for a new one.",
+        QuoteState.TurnedDown => "This quote has been turned down.",
+        QuoteState.Agreed => "This quote is agreed already.",
+        _ => null,
+    };
+
+    private static string? OtherThanShown(Reply.Agree agree, QuoteRow quote) =>
+        agree.Quantity == quote.Quantity && CryptographicOperations.FixedTimeEquals(agree.Fingerprint, quote.Fingerprint)
+            ? null
+            : "What you saw is not what this quote says. Look at it again before you agree.";
+}

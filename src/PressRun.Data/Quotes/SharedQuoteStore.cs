@@ -1,0 +1,143 @@
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Presses;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Quoting;
+
+namespace PressRun.Data.Quotes;
+
+/// <summary>What a link opens, as far as one look-up tells.</summary>
+/// <param name="Press">Whose quote.</param>
+/// <param name="QuoteId">Which.</param>
+/// <param name="LinkId">By which link.</param>
+/// <param name="IsOpen">False where it has ended: it is known, and opens nothing.</param>
+/// <param name="Changes">Grows with everything that alters what the page shows.</param>
+public sealed record SharedLook(PressId Press, Guid QuoteId, Guid LinkId, bool IsOpen, int Changes);
+
+/// <summary>What a reader says of a quote.</summary>
+public abstract record Reply
+{
+    private Reply()
+    {
+    }
+
+    /// <summary>Agrees to exactly what was shown.</summary>
+    /// <param name="Name">Typed into the sentence.</param>
+    /// <param name="Quantity">The quantity that was shown.</param>
+    /// <param name="Fingerprint">Of the quote that was shown.</param>
+    public sealed record Agree(string Name, int Quantity, byte[] Fingerprint) : Reply;
+
+    /// <summary>Does not want it.</summary>
+    /// <param name="Name">Who says so.</param>
+    /// <param name="Words">Why; may be empty.</param>
+    public sealed record TurnDown(string Name, string Words) : Reply;
+
+    /// <summary>Asks for another quantity.</summary>
+    /// <param name="Name">Who asks.</param>
+    /// <param name="Quantity">Copies.</param>
+    /// <param name="Landed">What they were shown to cost.</param>
+    public sealed record AskFor(string Name, int Quantity, decimal Landed) : Reply;
+
+    /// <summary>Writes something.</summary>
+    /// <param name="Name">Who.</param>
+    /// <param name="Words">What.</param>
+    public sealed record Remark(string Name, string Words) : Reply;
+}
+
+/// <summary>Quotes from their readers' side: all that a link's secret opens, and nothing else. Reading writes nothing.</summary>
+public sealed class SharedQuoteStore
+{
+    private static readonly Func<PressRunDbContext, byte[], IAsyncEnumerable<Found>> FindLink = EF.CompileAsyncQuery(
+        (PressRunDbContext db, byte[] hash) => db.QuoteLinks.IgnoreQueryFilters().Where(link => link.SecretHash == hash)
+            .Join(db.QuoteMarks.IgnoreQueryFilters(), link => new { link.PressId, link.QuoteId }, mark => new { mark.PressId, mark.QuoteId },
+                (link, mark) => new Found(link.PressId, link.QuoteId, link.Id, link.EndsAt, link.EndedAt, mark.Changes)));
+
+    private readonly PressDatabase database;
+
+    internal SharedQuoteStore(PressDatabase database) => this.database = database;
+
+    /// <summary>Looks a link up by the hash of its secret; null where there never was one.</summary>
+    public async Task<SharedLook?> LookAsync(byte[] secretHash, CancellationToken cancel = default) =>
+        await database.ReadAsync(
+            default,
+            async db =>
+            {
+                await foreach (var found in FindLink(db, secretHash).WithCancellation(cancel))
+                {
+                    return found;
+                }
+
+                return (Found?)null;
+            },
+            cancel) is { } link
+            ? new SharedLook(link.Press, link.QuoteId, link.LinkId, link.EndedAt is null && database.Now < link.EndsAt, link.Changes)
+            : null;
+
+    /// <summary>All about the quote behind an open link, with the link itself; null where it has ended.</summary>
+    public async Task<(QuoteWhole Whole, QuoteLink Link)?> LoadAsync(SharedLook look, CancellationToken cancel = default) =>
+        await database.ReadMomentAsync(
+            look.Press,
+            async db =>
+            {
+                var row = await db.Quotes.AsNoTracking().Include(quote => quote.Replaces).SingleAsync(quote => quote.Id == look.QuoteId, cancel);
+                var whole = await QuoteStore.WholeAsync(db, row, database.Now, cancel);
+                return (whole, whole.Links.Single(link => link.Id == look.LinkId));
+            },
+            cancel) is var (whole, link) && link.IsOpen(database.Now)
+            ? (whole, link)
+            : null;
+
+    /// <summary>
+    /// Adds what a reader says. Agreeing is for exactly what is frozen: another quantity or fingerprint is refused. The same answer given again
+    /// is answered and not added; another answer after it is refused.
+    /// </summary>
+    /// <returns>Saved, Refused, or Gone where the link has ended.</returns>
+    public Task<SaveResult<QuoteEvent>> ReplyAsync(SharedLook look, Reply reply, CancellationToken cancel = default) =>
+        database.WriteAsync<SaveResult<QuoteEvent>>(
+            look.Press,
+            async db =>
+            {
+                var course = new QuoteCourseWriting(db, database.Now);
+                if (!await course.HoldAsync(look.QuoteId, cancel) || course.Links.Find(link => link.Id == look.LinkId) is not { } link
+                    || !link.ToReader(database.Now).Open)
+                {
+                    return new SaveResult<QuoteEvent>.Gone();
+                }
+
+                if (await SaidBeforeAsync(db, link, reply, cancel) is { } before)
+                {
+                    return new SaveResult<QuoteEvent>.Saved(before.ToRecord());
+                }
+
+                if (ReplyRules.Problem(reply, link, course) is { } problem)
+                {
+                    return new SaveResult<QuoteEvent>.Refused([new Problem("$", null, problem)]);
+                }
+
+                if (await course.WithinADayAsync(link.Id, cancel) >= QuoteRules.MostADay)
+                {
+                    return new SaveResult<QuoteEvent>.Refused([new Problem("$", null, "That is enough for one day by this link. Come back tomorrow, or write to the press.")]);
+                }
+
+                link.Answer = reply switch { Reply.Agree => QuoteAnswer.Agreed, Reply.TurnDown => QuoteAnswer.TurnedDown, _ => link.Answer };
+                var row = course.Add(ReplyRules.EventOf(reply, link, course.Quote), seen: false);
+                await db.SaveChangesAsync(cancel);
+                return new SaveResult<QuoteEvent>.Saved(row.ToRecord());
+            },
+            cancel);
+
+    // A button pressed twice, or a page sent again: an answer is given once.
+    private static async Task<QuoteEventRow?> SaidBeforeAsync(PressRunDbContext db, QuoteLinkRow link, Reply reply, CancellationToken cancel)
+    {
+        QuoteEventKind? kind = reply switch
+        {
+            Reply.Agree when link.Answer == QuoteAnswer.Agreed => QuoteEventKind.Agreed,
+            Reply.TurnDown when link.Answer == QuoteAnswer.TurnedDown => QuoteEventKind.TurnedDown,
+            _ => null,
+        };
+        return kind is null
+            ? null
+            : await db.QuoteEvents.AsNoTracking().Where(row => row.QuoteId == link.QuoteId && row.LinkId == link.Id && row.Kind == kind).FirstAsync(cancel);
+    }
+
+    private readonly record struct Found(PressId Press, Guid QuoteId, Guid LinkId, DateTimeOffset EndsAt, DateTimeOffset? EndedAt, int Changes);
+}

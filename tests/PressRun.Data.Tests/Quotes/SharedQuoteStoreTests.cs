@@ -1,0 +1,165 @@
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Quotes;
+using PressRun.Data.Tests.Fixtures;
+using PressRun.Engine.Quoting;
+
+namespace PressRun.Data.Tests.Quotes;
+
+public sealed class SharedQuoteStoreTests(PostgresFixture postgres)
+{
+    [Fact]
+    public void Secrets_have_at_least_160_random_bits_and_never_come_twice()
+    {
+        var secrets = Enumerable.Range(0, 1000).Select(_ => LinkSecret.New()).ToList();
+
+        Assert.All(secrets, secret => Assert.Equal(32, secret.Length)); // six bits a character
+        Assert.True(32 * 6 >= 160);
+        Assert.Equal(1000, secrets.Distinct().Count());
+        // Every character takes every place: the bits are spread over the whole secret.
+        Assert.All(Enumerable.Range(0, 32), place => Assert.True(secrets.Select(secret => secret[place]).Distinct().Count() > 40));
+    }
+
+    [Fact]
+    public async Task Only_the_hash_of_a_secret_is_stored()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var (_, link, _) = await SmallQuote.SharedAsync(stores, small);
+        await using var db = stores.Context(small.Id);
+
+        var rows = await db.Database.SqlQuery<string>(
+            $"SELECT to_jsonb(l)::text AS \"Value\" FROM quote_links l UNION ALL SELECT to_jsonb(e)::text FROM quote_events e UNION ALL SELECT to_jsonb(q)::text FROM quotes q").ToListAsync();
+
+        Assert.DoesNotContain(rows, row => row.Contains(link.Secret, StringComparison.Ordinal));
+        Assert.True(LinkSecret.TryHash(link.Secret, out var hash));
+        Assert.Equal(hash, (await db.QuoteLinks.SingleAsync()).SecretHash);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("short")]
+    [InlineData("AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA")]
+    [InlineData("../../../../../../../../../../..")]
+    public async Task A_secret_that_nobody_made_opens_nothing(string secret)
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        await SmallQuote.SharedAsync(stores, await SmallPress.CreateAsync(stores));
+
+        Assert.Null(await SmallQuote.LookAsync(stores, secret));
+    }
+
+    [Fact]
+    public async Task Reading_writes_nothing()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var (_, link, look) = await SmallQuote.SharedAsync(stores, small);
+
+        var (whole, mine) = (await stores.Shared.LoadAsync(look))!.Value;
+
+        Assert.Equal((QuoteState.Out, "Ada"), (whole.State, mine.Name));
+        Assert.Equal(look, await SmallQuote.LookAsync(stores, link.Secret));
+        Assert.Equal([QuoteEventKind.LinkMade], (await stores.Quotes.FindAsync(small.Id, 1))!.Events.Select(happened => happened.Kind));
+    }
+
+    [Fact]
+    public async Task Agreeing_is_for_exactly_what_is_frozen_and_happens_once()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var (quote, _, look) = await SmallQuote.SharedAsync(stores, small);
+        var agree = SmallQuote.AgreeTo(quote);
+
+        Assert.IsType<SaveResult<QuoteEvent>.Refused>(await stores.Shared.ReplyAsync(look, agree with { Quantity = 151 }));
+        Assert.IsType<SaveResult<QuoteEvent>.Refused>(await stores.Shared.ReplyAsync(look, agree with { Fingerprint = [.. quote.Fingerprint.Reverse()] }));
+        Assert.IsType<SaveResult<QuoteEvent>.Refused>(await stores.Shared.ReplyAsync(look, agree with { Name = " " }));
+        var answers = await Task.WhenAll(Enumerable.Range(0, 6).Select(_ => stores.Shared.ReplyAsync(look, agree)));
+
+        Assert.All(answers, answer => Assert.IsType<SaveResult<QuoteEvent>.Saved>(answer));
+        var whole = (await stores.Quotes.FindAsync(small.Id, 1))!;
+        var agreed = Assert.Single(whole.Events, happened => happened.Kind == QuoteEventKind.Agreed);
+        Assert.Equal((QuoteState.Agreed, "Ada Reed", 150, quote.Landed), (whole.State, agreed.By, agreed.Quantity, agreed.Amount));
+        Assert.Equal(quote.Fingerprint, agreed.Fingerprint);
+        Assert.IsType<SaveResult<QuoteEvent>.Refused>(await stores.Shared.ReplyAsync(look, new Reply.TurnDown("Ada", "")));
+        Assert.Equal(1, await stores.Quotes.UnseenAsync(small.Id));
+        await stores.Quotes.SeeAsync(small.Id, quote.Id, whole.Changes);
+        Assert.Equal(0, await stores.Quotes.UnseenAsync(small.Id));
+    }
+
+    [Fact]
+    public async Task A_yes_and_a_no_of_two_at_once_leave_one_answer_each_and_the_no_outweighs()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var (quote, _, ada) = await SmallQuote.SharedAsync(stores, small);
+        var bo = (await SmallQuote.LookAsync(stores, SmallPress.Saved(
+            await stores.Quotes.LinkAsync(small.Id, quote.Id, SmallQuote.ForAda with { Name = "Bo", Part = null }, "Press")).Secret))!;
+
+        Assert.IsType<SaveResult<QuoteEvent>.Saved>(await stores.Shared.ReplyAsync(ada, SmallQuote.AgreeTo(quote)));
+        Assert.Equal(QuoteState.Out, (await stores.Quotes.FindAsync(small.Id, 1))!.State);
+        Assert.IsType<SaveResult<QuoteEvent>.Saved>(await stores.Shared.ReplyAsync(bo, new Reply.TurnDown("Bo", "Too many.\nFewer?")));
+
+        Assert.Equal(QuoteState.TurnedDown, (await stores.Quotes.FindAsync(small.Id, 1))!.State);
+        var listed = Assert.Single(await stores.Quotes.ListAsync(small.Id));
+        Assert.Equal((QuoteState.TurnedDown, 1, 1), (listed.State, listed.Agreed, listed.Asked));
+    }
+
+    [Fact]
+    public async Task An_ended_link_is_known_and_opens_nothing()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var (quote, link, look) = await SmallQuote.SharedAsync(stores, small);
+        SmallPress.Saved(await stores.Quotes.EndAsync(small.Id, quote.Id, link.Link.Id, "Press"));
+
+        Assert.False((await SmallQuote.LookAsync(stores, link.Secret))!.IsOpen);
+        Assert.Null(await stores.Shared.LoadAsync(look));
+        Assert.IsType<SaveResult<QuoteEvent>.Gone>(await stores.Shared.ReplyAsync(look, SmallQuote.AgreeTo(quote)));
+        Assert.Equal(QuoteState.Held, (await stores.Quotes.FindAsync(small.Id, 1))!.State);
+    }
+
+    [Fact]
+    public async Task A_link_does_no_more_than_it_was_made_for()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var (quote, _, look) = await SmallQuote.SharedAsync(stores, small, SmallQuote.ForAda with { Rights = new LinkRights(null, null, Remark: false, Agree: false) });
+
+        Reply[] replies = [SmallQuote.AgreeTo(quote), new Reply.TurnDown("A", ""), new Reply.AskFor("A", 100, 1m), new Reply.Remark("A", "Hello")];
+        foreach (var reply in replies)
+        {
+            Assert.IsType<SaveResult<QuoteEvent>.Refused>(await stores.Shared.ReplyAsync(look, reply));
+        }
+    }
+
+    [Fact]
+    public async Task Another_quantity_is_asked_for_within_the_links_limits()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var (_, _, look) = await SmallQuote.SharedAsync(stores, small);
+
+        Assert.IsType<SaveResult<QuoteEvent>.Refused>(await stores.Shared.ReplyAsync(look, new Reply.AskFor("Ada", 301, 1m)));
+        Assert.IsType<SaveResult<QuoteEvent>.Saved>(await stores.Shared.ReplyAsync(look, new Reply.AskFor("Ada", 300, 512.5m)));
+
+        Assert.Contains((await stores.Quotes.FindAsync(small.Id, 1))!.Events, happened => happened is { Kind: QuoteEventKind.AskedFor, Quantity: 300, Amount: 512.5m });
+    }
+
+    [Fact]
+    public async Task By_one_link_only_so_much_happens_within_a_day()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var (_, _, look) = await SmallQuote.SharedAsync(stores, small);
+
+        var answers = new List<SaveResult<QuoteEvent>>();
+        for (var i = 0; i < QuoteRules.MostADay + 3; i++)
+        {
+            answers.Add(await stores.Shared.ReplyAsync(look, new Reply.Remark("Ada", $"Remark {i}")));
+        }
+
+        // The link's own making counts among what happened by it.
+        Assert.Equal(QuoteRules.MostADay - 1, answers.OfType<SaveResult<QuoteEvent>.Saved>().Count());
+        Assert.Equal(4, answers.OfType<SaveResult<QuoteEvent>.Refused>().Count());
+    }
+}
