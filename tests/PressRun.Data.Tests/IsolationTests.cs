@@ -48,6 +48,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["PlanStore.SourceAsync"] = async (stores, theirs, me) => await stores.Plans.SourceAsync(me, theirs.Plan.Id),
         ["PlanStore.SourcesAsync"] = async (stores, theirs, me) => (await stores.Plans.SourcesAsync(me, [theirs.Plan.Id])).ToList(),
         ["CopiesLedgerStore.OnHandAsync"] = async (stores, theirs, me) => await stores.Ledger.OnHandAsync(me, theirs.Edition.Id),
+        ["CopiesLedgerStore.ForSaleAsync"] = async (stores, _, me) => await stores.Ledger.ForSaleAsync(me, 100),
         ["CopiesLedgerStore.OfEditionAsync"] = async (stores, theirs, me) => await stores.Ledger.OfEditionAsync(me, theirs.Edition.Id),
         ["CopiesLedgerStore.OfTitlesAsync"] = async (stores, theirs, me) => (await stores.Ledger.OfTitlesAsync(me, [theirs.Title.Id])).ToList(),
         ["CopiesLedgerStore.WriteAsync"] = async (stores, theirs, me) => await stores.Ledger.WriteAsync(me, Sale(theirs)),

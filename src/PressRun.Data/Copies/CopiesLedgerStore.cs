@@ -46,6 +46,22 @@ public sealed class CopiesLedgerStore
         return moved.ToLookup(row => row.TitleId, row => new CopyMovement(row.Day, row.Sequence, row.Kind, row.Copies, row.Amount));
     }
 
+    /// <summary>Printings that were printed, those with copies on hand first, by title; archived ones are left out.</summary>
+    /// <param name="press">Whose.</param>
+    /// <param name="most">At most so many.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    public Task<List<CopiesForSale>> ForSaleAsync(PressId press, int most, CancellationToken cancel = default) =>
+        database.ReadAsync(
+            press,
+            db => db.Editions.AsNoTracking()
+                .Where(edition => edition.CopiesPrinted != null && !edition.Archived && !edition.Title.Archived)
+                .OrderBy(edition => edition.Copies.OnHand > 0 ? 0 : 1).ThenBy(edition => edition.Title.SearchText).ThenByDescending(edition => edition.Printing)
+                .Take(most)
+                .Select(edition => new CopiesForSale(
+                    edition.Id, edition.Title.Title, edition.Title.Slug, edition.Title.Colour, edition.Printing, edition.Price, edition.Copies.OnHand))
+                .ToListAsync(cancel),
+            cancel);
+
     /// <summary>
     /// Writes a line. Sent again with the same id it is answered and not written again. A line of a day before a later count changes the ledger of
     /// that day, and is set against that count, which had seen its copies already.

@@ -50,3 +50,13 @@ public sealed record MovementRecord(
 /// <param name="OnHand">Always the sum of its movements.</param>
 /// <param name="CountNeeded">True where more copies went than were known of, and nobody has counted since.</param>
 public readonly record struct CopiesOnHand(long OnHand, bool CountNeeded);
+
+/// <summary>A printing as it lies on a table to be sold.</summary>
+/// <param name="EditionId">The printing.</param>
+/// <param name="Title">Of the book.</param>
+/// <param name="Slug">The title's address.</param>
+/// <param name="Colour">Of the cover; empty for none chosen.</param>
+/// <param name="Printing">Which printing, from 1.</param>
+/// <param name="Price">Of a copy.</param>
+/// <param name="OnHand">Copies on hand; below 0 where more went than were known of.</param>
+public sealed record CopiesForSale(Guid EditionId, string Title, string Slug, string Colour, int Printing, decimal Price, long OnHand);

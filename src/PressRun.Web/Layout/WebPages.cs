@@ -4,6 +4,7 @@ using MudBlazor;
 using MudBlazor.Services;
 using PressRun.Web.Copies;
 using PressRun.Web.Editions;
+using PressRun.Web.Fair;
 using PressRun.Web.Libraries;
 using PressRun.Web.Libraries.Files;
 using PressRun.Web.Libraries.Shops;
@@ -48,6 +49,7 @@ public static class WebPages
         services.AddSingleton<TitleService>();
         services.AddSingleton<StartService>();
         services.AddSingleton<CopiesService>();
+        services.AddSingleton<FairService>();
         services.AddSingleton<LibraryService>();
         services.AddSingleton<ShopService>();
         services.AddSingleton<LibraryFiles>();
@@ -64,6 +66,7 @@ public static class WebPages
         app.MapStaticAssets();
         LibraryFiles.Map(app);
         RunFiles.Map(app);
+        FairEndpoint.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(server => server.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }

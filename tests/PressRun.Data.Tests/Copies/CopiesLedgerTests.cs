@@ -50,6 +50,26 @@ public sealed class CopiesLedgerTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task For_sale_are_printings_that_were_printed_with_those_on_hand_first_and_archived_ones_left_out()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var second = SmallPress.Saved(await stores.Editions.CopyForwardAsync(small.Id, small.Edition.Id));
+        SmallPress.Saved(await stores.Editions.CopyForwardAsync(small.Id, small.Edition.Id));
+        await WriteAsync(stores, small, 0, MovementKind.Printed, 2, 10m);
+        SmallPress.Saved(await stores.Ledger.WriteAsync(small.Id, new NewMovement(Guid.NewGuid(), second.Id, First, MovementKind.Printed, 1)));
+        SmallPress.Saved(await stores.Ledger.WriteAsync(small.Id, new NewMovement(Guid.NewGuid(), second.Id, First, MovementKind.Sold, 1)));
+
+        var all = await stores.Ledger.ForSaleAsync(small.Id, 10);
+
+        Assert.Equal([(1, 2L), (2, 0L)], all.Select(book => (book.Printing, book.OnHand)));
+        Assert.Equal((small.Edition.Id, "Tidepool Almanac", 9m), (all[0].EditionId, all[0].Title, all[0].Price));
+        Assert.Single(await stores.Ledger.ForSaleAsync(small.Id, 1));
+        SmallPress.Saved(await stores.Titles.SaveAsync(small.Id, small.Title with { Archived = true }));
+        Assert.Empty(await stores.Ledger.ForSaleAsync(small.Id, 10));
+    }
+
+    [Fact]
     public async Task A_line_is_taken_back_once_by_its_opposite_and_the_printing_with_it()
     {
         await using var stores = await Stores.NewAsync(postgres);

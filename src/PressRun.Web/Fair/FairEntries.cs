@@ -1,0 +1,34 @@
+using System.Text.Json.Serialization;
+
+namespace PressRun.Web.Fair;
+
+/// <summary>Copies sold at a table, one entry a copy, as a phone kept them while it had no connection.</summary>
+/// <param name="Press">Of the press that the page was opened for; another may have been chosen in the same browser since.</param>
+/// <param name="Entries">At most <see cref="FairService.MostEntries"/>.</param>
+public sealed record FairEntries(Guid Press, IReadOnlyList<FairEntry> Entries);
+
+/// <summary>A copy sold.</summary>
+/// <param name="Id">Given by the phone, once: sent again the sale is not written again.</param>
+/// <param name="Edition">The printing.</param>
+/// <param name="Day">By the phone's clock.</param>
+/// <param name="Channel">The way of selling; null where none was chosen.</param>
+/// <param name="Fair">Which fair it was; may be empty.</param>
+/// <param name="Amount">What came in.</param>
+/// <param name="TakenBack">True where it was taken back on the phone, perhaps before it ever arrived.</param>
+public sealed record FairEntry(Guid Id, Guid Edition, DateOnly Day, string? Channel, string? Fair, [property: JsonNumberHandling(JsonNumberHandling.AllowReadingFromString)] decimal Amount, bool TakenBack);
+
+/// <summary>What became of the entries, in their order, and how many copies the ledger holds now of the printings that they name.</summary>
+/// <param name="Entries">An answer to each.</param>
+/// <param name="OnHand">Of each printing that is there.</param>
+/// <param name="At">When this was read, in milliseconds since 1970, by the server's clock.</param>
+public sealed record FairAnswer(IReadOnlyList<FairOutcome> Entries, IReadOnlyList<FairOnHand> OnHand, long At);
+
+/// <summary>What became of an entry.</summary>
+/// <param name="Id">The entry.</param>
+/// <param name="Problem">Why the ledger does not take it, as a sentence; null where it stands in the ledger.</param>
+public sealed record FairOutcome(Guid Id, string? Problem);
+
+/// <summary>Copies on hand of a printing.</summary>
+/// <param name="Edition">The printing.</param>
+/// <param name="Copies">Below 0 where more went than were known of.</param>
+public sealed record FairOnHand(Guid Edition, long Copies);
