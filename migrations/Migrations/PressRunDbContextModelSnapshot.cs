@@ -223,6 +223,57 @@ namespace PressRun.Migrations.Migrations
                     b.ToTable("drafts", (string)null);
                 });
 
+            modelBuilder.Entity("PressRun.Data.Fixes.FixNoteRow", b =>
+                {
+                    b.Property<Guid>("PressId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("press_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("CarriedPast")
+                        .HasColumnType("integer")
+                        .HasColumnName("carried_past");
+
+                    b.Property<Guid>("EditionId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("edition_id");
+
+                    b.Property<int?>("MendedIn")
+                        .HasColumnType("integer")
+                        .HasColumnName("mended_in");
+
+                    b.Property<DateOnly>("NoticedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("noticed_on");
+
+                    b.Property<int?>("Page")
+                        .HasColumnType("integer")
+                        .HasColumnName("page");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasColumnName("text");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PressId", "Id")
+                        .HasName("pk_fix_notes");
+
+                    b.HasIndex("PressId", "EditionId")
+                        .HasDatabaseName("ix_fix_notes_press_id_edition_id");
+
+                    b.ToTable("fix_notes", (string)null);
+                });
+
             modelBuilder.Entity("PressRun.Data.Postage.MailerRow", b =>
                 {
                     b.Property<Guid>("PressId")
@@ -1248,6 +1299,18 @@ namespace PressRun.Migrations.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_drafts_presses_press_id");
+                });
+
+            modelBuilder.Entity("PressRun.Data.Fixes.FixNoteRow", b =>
+                {
+                    b.HasOne("PressRun.Data.Titles.EditionRow", "Edition")
+                        .WithMany()
+                        .HasForeignKey("PressId", "EditionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_fix_notes_editions_press_id_edition_id");
+
+                    b.Navigation("Edition");
                 });
 
             modelBuilder.Entity("PressRun.Data.Postage.MailerRow", b =>

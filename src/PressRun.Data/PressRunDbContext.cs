@@ -5,6 +5,7 @@ using PressRun.Data.Bench;
 using PressRun.Data.Conversions;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
+using PressRun.Data.Fixes;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
@@ -63,6 +64,8 @@ public sealed class PressRunDbContext(DbContextOptions<PressRunDbContext> option
     internal DbSet<QuoteLinkRow> QuoteLinks => Set<QuoteLinkRow>();
 
     internal DbSet<QuoteEventRow> QuoteEvents => Set<QuoteEventRow>();
+
+    internal DbSet<FixNoteRow> FixNotes => Set<FixNoteRow>();
 
     internal DbSet<DraftRow> Drafts => Set<DraftRow>();
 

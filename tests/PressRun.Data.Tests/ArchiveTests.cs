@@ -97,7 +97,7 @@ public sealed class ArchiveTests(PostgresFixture postgres)
         SmallPress.Saved(await stores.Presses.SaveAsync(small.Press with { ReclaimsTax = true }));
         var reprint = new PlanReprint(
             new ReprintRequest(7, new HistoryDemand([9, 14], 6.0875m, 1.5m, 0.5m, 0m, 3), null, 0.5m, 0m, 0.05m, 400m, 0, 200, 1),
-            new Horizon(26, HorizonUnit.Weeks), new DateOnly(2026, 11, 25), new EventAhead(null, 1.5m), new OpinionDemand(20m, 40m, 90m, 0));
+            new Horizon(26, HorizonUnit.Weeks), new DateOnly(2026, 11, 25), new EventAhead(null, 1.5m, 3), new OpinionDemand(20m, 40m, 90m, 0));
         SmallPress.Saved(await stores.Plans.SaveAsync(small.Id, small.Plan with { Reprint = reprint }));
         var newer = small.List.Prices with { ValidFrom = new DateOnly(2026, 2, 1), SetUp = new SetUp(50m, 0m, 0m) };
         SmallPress.Saved(await stores.PriceLists.SaveAsync(small.Id, small.List with { Id = Guid.Empty, Version = 0, Prices = newer }));

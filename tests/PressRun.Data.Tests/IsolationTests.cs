@@ -4,6 +4,7 @@ using Npgsql;
 using PressRun.Data.Archive;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
+using PressRun.Data.Fixes;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
 using PressRun.Data.Shops;
@@ -65,6 +66,10 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["QuoteStore.RemarkAsync"] = async (stores, theirs, me) => await stores.Quotes.RemarkAsync(me, (await QuoteOf(stores, theirs)).Quote.Id, "Me", "Hello"),
         ["QuoteStore.PayAsync"] = async (stores, theirs, me) =>
             await stores.Quotes.PayAsync(me, (await QuoteOf(stores, theirs)).Quote.Id, 0, 5m, SmallQuote.Today, "Me"),
+        ["FixNoteStore.OfTitleAsync"] = async (stores, theirs, me) => await stores.Fixes.OfTitleAsync(me, theirs.Title.Id),
+        ["FixNoteStore.AddAsync"] = async (stores, theirs, me) => await stores.Fixes.AddAsync(me, FixNote.Noticed(theirs.Edition.Id, "mine", null)),
+        ["FixNoteStore.SaveAsync"] = async (stores, theirs, me) => await stores.Fixes.SaveAsync(me, (await stores.Fixes.OfTitleAsync(theirs.Id, theirs.Title.Id))[0] with { Text = "mine" }),
+        ["FixNoteStore.DeleteAsync"] = async (stores, theirs, me) => await stores.Fixes.DeleteAsync(me, (await stores.Fixes.OfTitleAsync(theirs.Id, theirs.Title.Id))[0].Id),
         ["StockStore.ListAsync"] = async (stores, _, me) => await stores.Stocks.ListAsync(me, archived: true),
         ["StockStore.SaveAsync"] = async (stores, theirs, me) => await stores.Stocks.SaveAsync(me, (await stores.Stocks.ListAsync(theirs.Id))[0]),
         ["StockStore.SaveAllAsync"] = async (stores, theirs, me) => await stores.Stocks.SaveAllAsync(me, await stores.Stocks.ListAsync(theirs.Id)),
@@ -120,6 +125,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         var theirs = await SmallPress.CreateAsync(stores);
         await stores.Drafts.KeepAsync(theirs.Id, Subject(theirs), new Draft("price", "9.5", DateTimeOffset.UnixEpoch));
         SmallPress.Saved(await stores.Ledger.ImportAsync(theirs.Id, [Sale(theirs)], TheirImport));
+        SmallPress.Saved(await stores.Fixes.AddAsync(theirs.Id, FixNote.Noticed(theirs.Edition.Id, "a smudge", 3)));
         await SmallQuote.SharedAsync(stores, theirs);
         var quoted = await QuoteOf(stores, theirs);
         var mine = await EmptyPressAsync(stores);

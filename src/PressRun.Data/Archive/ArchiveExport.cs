@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Copies;
+using PressRun.Data.Fixes;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Titles;
 using PressRun.Engine.Bench;
@@ -42,18 +43,20 @@ internal static class ArchiveExport
         var movements = (await db.CopyMovements.AsNoTracking().OrderBy(row => row.Sequence).ToListAsync(cancel)).ToLookup(row => row.EditionId);
         var plans = (await db.RunPlans.AsNoTracking().Whole().OrderBy(plan => plan.Position).ThenBy(plan => plan.Id).ToListAsync(cancel))
             .ToLookup(row => row.EditionId);
+        var fixes = (await db.FixNotes.AsNoTracking().OrderBy(note => note.Id).ToListAsync(cancel)).ToLookup(row => row.EditionId);
         return titles.OrderBy(title => title.Slug, StringComparer.Ordinal).Select(title => new ArchivedTitle(
             title.Slug, title.Title, title.By, title.Colour, title.About, title.Archived,
-            [.. editions[title.Id].Select(edition => Edition(edition, plans[edition.Id], [.. movements[edition.Id]]))])).ToList();
+            [.. editions[title.Id].Select(edition => Edition(edition, plans[edition.Id], [.. movements[edition.Id]], fixes[edition.Id]))])).ToList();
     }
 
-    private static ArchivedEdition Edition(EditionRow row, IEnumerable<RunPlanRow> plans, List<CopyMovementRow> movements)
+    private static ArchivedEdition Edition(EditionRow row, IEnumerable<RunPlanRow> plans, List<CopyMovementRow> movements, IEnumerable<FixNoteRow> fixes)
     {
         var record = row.ToRecord();
         var names = record.Parts.ToDictionary(part => part.Id, part => part.Part.Name);
         return new ArchivedEdition(
             record.ToEdition(), record.PrintedOn, record.CopiesPrinted, Movements(movements), record.Price, record.FreeCopies, record.Archived,
-            [.. plans.Select(plan => Plan(plan, names))]);
+            [.. plans.Select(plan => Plan(plan, names))],
+            [.. fixes.Select(note => new ArchivedFix(note.NoticedOn, note.Text, note.Page, note.MendedIn, note.CarriedPast))]);
     }
 
     private static List<ArchivedMovement> Movements(List<CopyMovementRow> rows)

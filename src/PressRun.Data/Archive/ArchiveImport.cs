@@ -1,5 +1,6 @@
 using PressRun.Data.Bench;
 using PressRun.Data.Copies;
+using PressRun.Data.Fixes;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
@@ -93,6 +94,15 @@ internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, 
         (row.PrintedOn, row.CopiesPrinted) = (archived.PrintedOn, archived.CopiesPrinted);
         db.Editions.Add(row);
         AddMovements(row, archived.Movements);
+        foreach (var fix in archived.Fixes)
+        {
+            db.FixNotes.Add(new FixNoteRow
+            {
+                PressId = db.Press, Id = Guid.CreateVersion7(), EditionId = row.Id, NoticedOn = fix.NoticedOn, Text = fix.Text, Page = fix.Page,
+                MendedIn = fix.MendedIn, CarriedPast = fix.CarriedPast,
+            });
+        }
+
         for (var position = 0; position < archived.Plans.Count; position++)
         {
             AddPlan(row, archived.Plans[position], position);

@@ -111,6 +111,19 @@ internal static class ArchiveWriter
         EditionWriter.WriteMembers(json, edition.Edition, currency);
         List(json, "plans", edition.Plans, plan => WritePlan(json, plan, shops, currency));
         List(json, "movements", edition.Movements, movement => WriteMovement(json, movement, currency));
+        if (edition.Fixes.Count > 0)
+        {
+            List(json, "fixes", edition.Fixes, fix => WriteFix(json, fix));
+        }
+    }
+
+    private static void WriteFix(Utf8JsonWriter json, ArchivedFix fix)
+    {
+        Day(json, "noticedOn", fix.NoticedOn);
+        json.WriteString("text", fix.Text);
+        WritePlace(json, "page", fix.Page);
+        WritePlace(json, "mendedIn", fix.MendedIn);
+        WritePlace(json, "carriedPast", fix.CarriedPast == 0 ? null : fix.CarriedPast);
     }
 
     private static void WriteMovement(Utf8JsonWriter json, ArchivedMovement movement, Currency currency)

@@ -44,7 +44,11 @@ internal sealed record ArchivedEdition(
     decimal Price,
     int FreeCopies,
     bool Archived,
-    IReadOnlyList<ArchivedPlan> Plans);
+    IReadOnlyList<ArchivedPlan> Plans,
+    IReadOnlyList<ArchivedFix> Fixes);
+
+/// <summary>A note of what is to be mended at the next printing.</summary>
+internal sealed record ArchivedFix(DateOnly NoticedOn, string Text, int? Page, int? MendedIn, int CarriedPast);
 
 /// <summary>A line of the copies ledger. Lines are named by their place in the list, the first being 0.</summary>
 internal sealed record ArchivedMovement(

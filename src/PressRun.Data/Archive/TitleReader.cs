@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using PressRun.Data.Fixes;
 using PressRun.Data.Titles;
 using PressRun.Engine.Editions;
 using PressRun.JobFile;
@@ -14,8 +15,11 @@ internal static partial class TitleReader
     private const string Rule = "Write a title as { \"id\", \"title\", \"by\", \"colour\", \"about\", \"editions\" }.";
     private const string EditionRule = "Write an edition with its printing, copies, price and the fields of a job file's edition.";
     private const string PlansRule = "Write plans as a list of { \"name\", \"shop\", \"date\", \"quantity\" } and the like.";
+    private const string FixRule = "Write a note of what is to be mended as { \"noticedOn\", \"text\", \"page\", \"mendedIn\", \"carriedPast\" }.";
     private const string ColourRule = "Write a colour as # and six hexadecimal digits, such as \"#8a3b2e\".";
     private const string SlugRule = "Write a title's id in small letters without accents, digits and hyphens, at most 200 characters: it stands in addresses.";
+
+    private static readonly TextRule FixText = new($"Write what is to be mended on one line, at most {FixNoteStore.MostText} characters.", FixNoteStore.MostText, false);
 
     public static ArchivedTitle? Read(
         JsonElement element, JsonPath path, IReadOnlySet<string>? stockIds, IReadOnlySet<string> channelIds, PlanReader plans, ProblemList problems)
@@ -68,10 +72,29 @@ internal static partial class TitleReader
             block.Number("price", JobRules.Amount, Need.Must) ?? 0m,
             block.Count("freeCopies", JobRules.CopiesOrNone) ?? 0,
             block.Flag("archived") ?? false,
-            block.List("plans", Need.May, PlansRule, (item, place) => plans.Read(item, place, edition.Parts, problems)));
+            block.List("plans", Need.May, PlansRule, (item, place) => plans.Read(item, place, edition.Parts, problems)),
+            block.List("fixes", Need.May, FixRule, (item, place) => ReadFix(item, place, printing, problems)));
         CheckOneChosen(read.Plans, path.Member("plans"), problems);
         block.Close();
         return read;
+    }
+
+    private static ArchivedFix? ReadFix(JsonElement element, JsonPath path, int printing, ProblemList problems)
+    {
+        if (JsonBlock.Open(element, path, problems, FixRule) is not { } block)
+        {
+            return null;
+        }
+
+        var later = new NumberRule("Write the number of a later printing than this one.", printing + 1m, int.MaxValue, IsWhole: true);
+        var fix = new ArchivedFix(
+            block.Day("noticedOn", Need.Must) ?? default,
+            block.Text("text", Need.Must, FixText) ?? "",
+            block.Count("page", JobRules.Pages),
+            block.Count("mendedIn", later),
+            block.Count("carriedPast", later) ?? 0);
+        block.Close();
+        return fix;
     }
 
     private static void CheckPartNames(IReadOnlyList<Part> parts, JsonPath path, ProblemList problems)

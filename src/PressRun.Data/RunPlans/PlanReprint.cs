@@ -27,13 +27,31 @@ public readonly record struct Horizon(int Length, HorizonUnit Unit)
     public int DaysFrom(DateOnly today) => EndFrom(today).DayNumber - today.DayNumber;
 }
 
-/// <summary>An event that lets more be asked for over the whole horizon.</summary>
-/// <param name="Day">When; null where no day is known.</param>
-/// <param name="Times">Factor on what is asked for, more than 0.</param>
-public sealed record EventAhead(DateOnly? Day, decimal Times)
+/// <summary>An event on whose days more is asked for than on others.</summary>
+/// <param name="Day">Its first day; null where no day is known, and it then lies within the horizon.</param>
+/// <param name="Times">Factor on what is asked for on each of its days, more than 0.</param>
+/// <param name="Days">How many days it has, 1 to <see cref="MostDays"/>.</param>
+public sealed record EventAhead(DateOnly? Day, decimal Times, int Days = 1)
 {
-    /// <summary>The factor as it counts: 1 where the day lies outside the horizon.</summary>
-    public decimal Uplift(DateOnly today, DateOnly end) => Day is { } day && (day < today || day > end) ? 1m : Times;
+    /// <summary>Most days of an event.</summary>
+    public const int MostDays = 366;
+
+    /// <summary>The factor on the whole horizon, from the day after today to its last day; 1 where no day of the event lies within it.</summary>
+    public decimal Uplift(DateOnly today, DateOnly end) =>
+        EventUplift.OverHorizon(end.DayNumber - today.DayNumber, DaysWithin(today, end), Times);
+
+    private int DaysWithin(DateOnly today, DateOnly end)
+    {
+        var horizon = end.DayNumber - today.DayNumber;
+        if (Day is not { } first)
+        {
+            return Math.Min(Days, horizon);
+        }
+
+        // What is sold today is in the ledger tonight, so that a fair of today counts from its first day.
+        var (from, to) = (Math.Max(first.DayNumber, today.DayNumber), Math.Min(first.DayNumber + Days - 1, end.DayNumber));
+        return Math.Clamp(to - from + 1, 0, horizon);
+    }
 }
 
 /// <summary>What a plan's quantity is decided from. It is kept as it was decided: later sales do not change it by themselves.</summary>

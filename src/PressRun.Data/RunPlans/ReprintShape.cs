@@ -12,11 +12,12 @@ namespace PressRun.Data.RunPlans;
 internal static class ReprintShape
 {
     private const string Rule = "Write the outlook of a reprint as { \"horizon\", \"unit\", \"seenOn\" } and, where there are any, event and opinion.";
-    private const string EventRule = "Write an event as { \"times\" } and its day where it is known.";
+    private const string EventRule = "Write an event as { \"times\", \"days\" } and its first day where it is known.";
     private const string OpinionRule = "Write an opinion as { \"low\", \"likely\", \"high\" }.";
 
     private static readonly NumberRule Length = new("Write a horizon from 1 to 120.", 1m, Horizon.Most, IsWhole: true);
     private static readonly NumberRule Times = new("Write a number above 0, at most 1,000,000.", 0m, 1_000_000m, WithoutLeast: true);
+    private static readonly NumberRule Days = new("Write a number of days from 1 to 366.", 1m, EventAhead.MostDays, IsWhole: true);
     private static readonly NumberRule Copies = new("Write a number of copies from -1,000,000 to 1,000,000.", -1_000_000m, 1_000_000m);
     private static readonly Words<HorizonUnit> Units = new(("weeks", HorizonUnit.Weeks), ("months", HorizonUnit.Months));
 
@@ -40,6 +41,7 @@ internal static class ReprintShape
             }
 
             json.WriteNumber("times", ahead.Times);
+            json.WriteNumber("days", ahead.Days);
             json.WriteEndObject();
         }
 
@@ -90,7 +92,7 @@ internal static class ReprintShape
             return null;
         }
 
-        var ahead = new EventAhead(block.Day("day", Need.May), block.Number("times", Times, Need.Must) ?? 1m);
+        var ahead = new EventAhead(block.Day("day", Need.May), block.Number("times", Times, Need.Must) ?? 1m, block.Count("days", Days) ?? 1);
         block.Close();
         return ahead;
     }

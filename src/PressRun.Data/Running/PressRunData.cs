@@ -8,6 +8,7 @@ using PressRun.Data.Archive;
 using PressRun.Data.Bench;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
+using PressRun.Data.Fixes;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
@@ -54,6 +55,7 @@ public static class PressRunData
         .AddStore(database => new CopiesLedgerStore(database))
         .AddStore(database => new QuoteStore(database))
         .AddStore(database => new SharedQuoteStore(database))
+        .AddStore(database => new FixNoteStore(database))
         .AddStore(database => new StockStore(database))
         .AddStore(database => new ShopStore(database))
         .AddStore(database => new PriceListStore(database))

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Fixes;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
 using PressRun.Engine.Costing;
@@ -119,6 +120,7 @@ public sealed class EditionStore
                     return new DeleteResult.InUse(uses);
                 }
 
+                await FixNoteStore.LetGoAsync(db, row.TitleId, row.Printing, cancel);
                 await db.Editions.Where(candidate => candidate.Id == edition.Id).ExecuteDeleteAsync(cancel);
                 return new DeleteResult.Deleted();
             },

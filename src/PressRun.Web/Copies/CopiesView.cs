@@ -66,6 +66,9 @@ public sealed class CopiesView(
     /// <summary>The lines as they are shown, the latest day first.</summary>
     public IReadOnlyList<LedgerRow> Rows { get; } = LedgerRow.Of(lines);
 
+    /// <summary>The months in which something moved, the latest first.</summary>
+    public IReadOnlyList<LedgerMonth> Months { get; } = [.. LedgerMonth.All(Movements(lines)).Reverse()];
+
     /// <summary>The position at the end of each day on which something moved, first day first.</summary>
     public IReadOnlyList<(DateOnly Day, CopiesPosition Position)> Days { get; } = CopiesAccount.ByDay(Movements(lines));
 
@@ -78,6 +81,9 @@ public sealed class CopiesView(
 
     /// <summary>The same printing with the edition and its lines as they are stored now.</summary>
     public CopiesView Again(EditionRecord now, IReadOnlyList<MovementRecord> stored, DateOnly on) => new(title, now, stored, channels, plan, bench, on);
+
+    /// <summary>The lines of a month, the latest day first.</summary>
+    public IEnumerable<LedgerRow> RowsOf(LedgerMonth month) => Rows.Where(row => LedgerMonth.Of(row.Line.Movement.Day) == month.First);
 
     /// <summary>The position at the end of a day.</summary>
     public CopiesPosition On(DateOnly day) => CopiesAccount.At(Movements(lines), day);

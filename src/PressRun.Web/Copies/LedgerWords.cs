@@ -23,7 +23,7 @@ public static class LedgerWords
     public static string Of(MovementKind kind) => Kinds.First(word => word.Kind == kind).Words;
 
     /// <summary>Copies with their sign: <c>+150</c>, <c>−3</c>.</summary>
-    public static string Signed(int copies, PressFormat format) => copies switch
+    public static string Signed(long copies, PressFormat format) => copies switch
     {
         > 0 => "+" + format.Count(copies),
         < 0 => "\u2212" + format.Count(Math.Abs((decimal)copies)),
@@ -37,6 +37,13 @@ public static class LedgerWords
         < 0m => "\u2212" + format.Money(-amount),
         _ => format.Money(amount),
     };
+
+    /// <summary>What was printed and sold in a month: <c>150 printed, 24 sold</c>; empty where nothing was.</summary>
+    public static string InMonth(LedgerMonth month, PressFormat format) => string.Join(", ", new[]
+    {
+        month.Printed == 0 ? null : $"{format.Count(month.Printed)} printed",
+        month.Sold == 0 ? null : $"{format.Count(month.Sold)} sold",
+    }.OfType<string>());
 
     /// <summary>A line as something that can be taken back: <c>3 copies sold on 25 November 2026</c>.</summary>
     public static string Named(MovementRecord line, PressFormat format)

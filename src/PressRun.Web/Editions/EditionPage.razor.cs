@@ -37,6 +37,9 @@ public sealed partial class EditionPage : IDisposable
     [Inject]
     private EditionService Service { get; set; } = default!;
 
+    [Inject]
+    private FixService Fixes { get; set; } = default!;
+
     private EditionView? View { get; set; }
 
     private EditionRecord Edition => View!.Edition;
@@ -255,6 +258,8 @@ public sealed partial class EditionPage : IDisposable
 
         return refused;
     }
+
+    private async Task FetchFixesAsync() => View = View! with { Fixes = await Fixes.OfTitleAsync(Press!.Record.Id, View.Title.Id) };
 
     private string Address(int printing) => $"titles/{Slug}/{printing.ToString(CultureInfo.InvariantCulture)}";
 }

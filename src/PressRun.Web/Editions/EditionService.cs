@@ -1,4 +1,5 @@
 using PressRun.Data;
+using PressRun.Data.Fixes;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Stocks;
@@ -14,8 +15,9 @@ namespace PressRun.Web.Editions;
 /// <param name="Printings">All printings of the title, first printing first.</param>
 /// <param name="Source">The plan it goes by with all that its costing needs; null where it has none.</param>
 /// <param name="Stocks">Papers that can be chosen.</param>
+/// <param name="Fixes">What was noticed in any printing, to be mended at a later one.</param>
 public sealed record EditionView(
-    TitleRecord Title, EditionRecord Edition, IReadOnlyList<EditionRecord> Printings, JobSource? Source, IReadOnlyList<Stock> Stocks)
+    TitleRecord Title, EditionRecord Edition, IReadOnlyList<EditionRecord> Printings, JobSource? Source, IReadOnlyList<Stock> Stocks, IReadOnlyList<FixNote> Fixes)
 {
     /// <summary>Works out the edition as it would be.</summary>
     public EditionConsequences? WorkOut(EditionRecord edition) =>
@@ -29,7 +31,7 @@ public sealed record EditionView(
 public sealed record EditionSave(EditionRecord? Now, string? Problem, EditionRecord? Theirs);
 
 /// <summary>Loads, saves and copies editions for their page.</summary>
-public sealed class EditionService(TitleStore titles, EditionStore editions, PlanStore plans, StockStore stocks)
+public sealed class EditionService(TitleStore titles, EditionStore editions, PlanStore plans, StockStore stocks, FixNoteStore fixes)
 {
     /// <summary>An edition by its address, or null.</summary>
     public async Task<EditionView?> LoadAsync(PressId press, string slug, int printing)
@@ -46,7 +48,8 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
             edition,
             await editions.OfTitleAsync(press, title.Id),
             plan is null ? null : await plans.SourceAsync(press, plan.Id),
-            await StocksAsync(press));
+            await StocksAsync(press),
+            await fixes.OfTitleAsync(press, title.Id));
     }
 
     /// <summary>Saves an edition.</summary>

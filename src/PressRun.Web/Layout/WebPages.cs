@@ -46,6 +46,7 @@ public static class WebPages
         services.AddSingleton<ShelfCosts>();
         services.AddSingleton<ShelfService>();
         services.AddSingleton<EditionService>();
+        services.AddSingleton<FixService>();
         services.AddSingleton<TitleService>();
         services.AddSingleton<StartService>();
         services.AddSingleton<CopiesService>();

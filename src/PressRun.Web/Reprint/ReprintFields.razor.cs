@@ -48,7 +48,9 @@ public sealed partial class ReprintFields
 
     private bool LedgerMoved => Settings.SeenOn < Ledger.Today && Settings.Request.OnHand != Ledger.OnHand;
 
-    private string? EventNotice => Settings.Event is { Day: { } day } ahead && ahead.Uplift(Ledger.Today, Settings.Horizon.EndFrom(Ledger.Today)) != ahead.Times
+    private decimal Uplift => Settings.Event?.Uplift(Ledger.Today, Settings.Horizon.EndFrom(Ledger.Today)) ?? 1m;
+
+    private string? EventNotice => Settings.Event is { Day: { } day, Times: not 1m } && Uplift == 1m
         ? $"{Format.Day(day)} does not lie in the time looked at, so it does not count."
         : null;
 
@@ -79,11 +81,15 @@ public sealed partial class ReprintFields
     {
         if (Typed.Number(typed, Format.Culture) is not { } times || times is <= 0m or > 100m)
         {
-            return Said("Write a number above 0, such as 1.5 for half as much again; 1 where nothing is ahead.");
+            return Said("Write a number above 0, such as 8 for a fair that sells eight times what another day does; 1 where nothing is ahead.");
         }
 
-        return Change(now => now with { Event = times == 1m ? null : new EventAhead(now.Event?.Day, times) }, "event");
+        return Change(now => now with { Event = times == 1m ? null : (now.Event ?? new EventAhead(null, times)) with { Times = times } }, "event");
     }
+
+    private Task<string?> SaveDaysAsync(string typed) => Typed.Count(typed, Format.Culture) is { } days && days is >= 1 and <= EventAhead.MostDays
+        ? Change(now => now with { Event = now.Event! with { Days = days } }, "days of the event")
+        : Said($"Write a whole number of days from 1 to {EventAhead.MostDays}.");
 
     private Task<string?> SaveDayAsync(string typed)
     {

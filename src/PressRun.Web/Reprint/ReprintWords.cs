@@ -57,7 +57,7 @@ public static class ReprintWords
         var request = reprint.Request;
         var opinion = reprint.Opinion is { } asked ? $"{format.Count(asked.Low)}, {format.Count(asked.Likely)}, {format.Count(asked.High)}" : "none";
         return $"{(request.Demand is HistoryDemand ? "past sales" : "opinion")} over {Of(reprint.Horizon, format)}, read {format.Day(reprint.SeenOn)}; opinion {opinion}; "
-            + $"event {(reprint.Event is { } ahead ? $"{format.Number(ahead.Times, 2)} times{(ahead.Day is { } day ? $" on {format.Day(day)}" : "")}" : "none")}; promised {format.Count(request.Demand.Committed)}; "
+            + $"event {(reprint.Event is { } ahead ? $"{format.Number(ahead.Times, 2)} times on {Words.Many(format.Count(ahead.Days), ahead.Days, "day", "days")}{(ahead.Day is { } day ? $" from {format.Day(day)}" : "")}" : "none")}; promised {format.Count(request.Demand.Committed)}; "
             + $"net {(request.NetPerCopy is { } net ? format.Price(net) : "by channels")}; left over {format.Price(request.Salvage)}; short {format.Price(request.Penalty)}; keeping {format.Price(request.Holding)}; "
             + $"cash {(request.Cash is { } cash ? format.Money(cash) : "no limit")}";
     }

@@ -49,7 +49,8 @@ public sealed class CopiesJourney(Chromium chromium, SampleApp sample)
 
         await visit.ReloadAsync();
         await Expect(sentence).ToContainTextAsync("9 of");
-        await Expect(visit.Page.Locator("table.ledger tbody tr")).ToHaveCountAsync(lines + 4);
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Open all months" }).ClickAsync();
+        await Expect(visit.Page.Locator("table.ledger tr.line")).ToHaveCountAsync(lines + 4);
         visit.WasQuiet();
     }
 

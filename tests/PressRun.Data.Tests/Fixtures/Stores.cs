@@ -3,6 +3,7 @@ using PressRun.Data.Archive;
 using PressRun.Data.Bench;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
+using PressRun.Data.Fixes;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
@@ -32,6 +33,7 @@ internal sealed class Stores : IAsyncDisposable
         Plans = new PlanStore(rows);
         JobFiles = new JobFileStore(rows);
         Ledger = new CopiesLedgerStore(rows);
+        Fixes = new FixNoteStore(rows);
         Quotes = new QuoteStore(rows);
         Shared = new SharedQuoteStore(rows);
         Stocks = new StockStore(rows);
@@ -60,6 +62,8 @@ internal sealed class Stores : IAsyncDisposable
     public JobFileStore JobFiles { get; }
 
     public CopiesLedgerStore Ledger { get; }
+
+    public FixNoteStore Fixes { get; }
 
     public QuoteStore Quotes { get; }
 

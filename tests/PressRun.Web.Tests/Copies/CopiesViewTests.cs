@@ -74,9 +74,9 @@ public class CopiesViewTests
             .Add(part => part.Format, Written.Metric).Add(part => part.TakeBack, row => asked = row));
 
         Assert.Equal(2, table.FindAll("tr.taken-back s:first-child").Select(struck => struck.Closest("tr")).Distinct().Count());
-        await table.Find("button").ClickAsync(new());
+        await table.Find("td button").ClickAsync(new());
         Assert.Equal(MovementKind.Printed, asked!.Line.Movement.Kind);
-        Assert.Single(table.FindAll("button"));
+        Assert.Single(table.FindAll("td button"));
     }
 
     private static async Task<string> SaidAsync(params Data.Copies.MovementRecord[] lines)

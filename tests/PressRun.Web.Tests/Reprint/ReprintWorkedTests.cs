@@ -42,16 +42,19 @@ public class ReprintWorkedTests
     }
 
     [Theory]
-    [InlineData("2026-12-12", 2)]
-    [InlineData("2027-12-12", 1)]
-    [InlineData("2026-11-01", 1)]
-    [InlineData(null, 2)]
-    public void An_event_counts_where_its_day_lies_ahead_and_within_the_horizon(string? day, int times)
+    [InlineData("2026-12-12", 3)]
+    [InlineData("2027-12-12", 0)]
+    [InlineData("2026-11-01", 0)]
+    [InlineData("2026-11-24", 2)]
+    [InlineData("2027-05-24", 2)]
+    [InlineData(null, 3)]
+    public void An_event_lifts_those_of_its_days_that_lie_ahead_and_within_the_horizon(string? day, int days)
     {
-        var ahead = new EventAhead(day is null ? null : DateOnly.Parse(day, System.Globalization.CultureInfo.InvariantCulture), 2m);
+        var ahead = new EventAhead(day is null ? null : DateOnly.Parse(day, System.Globalization.CultureInfo.InvariantCulture), 9m, 3);
         var plain = ReprintWorked.Of(APlan.Source(), Ledger).Value.Plan.ExpectedDemand;
         var worked = ReprintWorked.Of(Changed(settings => settings with { Event = ahead }), Ledger).Value;
-        Assert.Equal(plain * times, worked.Plan.ExpectedDemand, 1e-6);
+        // Six months from today are 181 days; each day of the event counts for eight more.
+        Assert.Equal(plain * (181 + (8 * days)) / 181, worked.Plan.ExpectedDemand, 1e-6);
     }
 
     [Fact]

@@ -1,0 +1,38 @@
+using PressRun.Data;
+using PressRun.Data.Fixes;
+using PressRun.Data.Presses;
+
+namespace PressRun.Web.Editions;
+
+/// <summary>Keeps the list of what is to be mended for its page. Answers null where it is done, else what stands in the way.</summary>
+public sealed class FixService(FixNoteStore fixes)
+{
+    private const string Gone = "This has been taken out in between.";
+
+    /// <summary>The notes of all printings of a title.</summary>
+    public Task<IReadOnlyList<FixNote>> OfTitleAsync(PressId press, Guid title) => fixes.OfTitleAsync(press, title);
+
+    /// <summary>Writes a note down.</summary>
+    public async Task<string?> AddAsync(PressId press, FixNote note) => Told(await fixes.AddAsync(press, note));
+
+    /// <summary>Saves a note over what stands there now: there are too few words in one to weigh two versions.</summary>
+    /// <param name="press">Whose note.</param>
+    /// <param name="note">The note as it was read.</param>
+    /// <param name="change">What becomes of it.</param>
+    public async Task<string?> ChangeAsync(PressId press, FixNote note, Func<FixNote, FixNote> change)
+    {
+        var saved = await fixes.SaveAsync(press, change(note));
+        return Told(saved is SaveResult<FixNote>.Conflict { Theirs: var theirs } ? await fixes.SaveAsync(press, change(theirs)) : saved);
+    }
+
+    /// <summary>Takes a note out.</summary>
+    public Task TakeOutAsync(PressId press, FixNote note) => fixes.DeleteAsync(press, note.Id);
+
+    private static string? Told(SaveResult<FixNote> result) => result switch
+    {
+        SaveResult<FixNote>.Saved => null,
+        SaveResult<FixNote>.Refused refused => string.Join(" ", refused.Problems.Select(problem => problem.Rule)),
+        SaveResult<FixNote>.Conflict => "Somebody else changes this at the same moment. Try once more.",
+        _ => Gone,
+    };
+}
