@@ -10,8 +10,15 @@ internal sealed class PressDatabase(IDbContextFactory<PressRunDbContext> context
 {
     private static readonly TimeSpan[] Pauses = [.. new[] { 100, 300, 1000, 2000, 3000, 4000 }.Select(milliseconds => TimeSpan.FromMilliseconds(milliseconds))];
 
-    /// <summary>The moment that rows are stamped with.</summary>
-    public DateTimeOffset Now => time.GetUtcNow();
+    /// <summary>The moment that rows are stamped with, no finer than the database keeps it: a record is the same before and after it is stored.</summary>
+    public DateTimeOffset Now
+    {
+        get
+        {
+            var now = time.GetUtcNow();
+            return now.AddTicks(-(now.Ticks % TimeSpan.TicksPerMicrosecond));
+        }
+    }
 
     /// <summary>Reads rows of <paramref name="press"/>.</summary>
     public Task<T> ReadAsync<T>(PressId press, Func<PressRunDbContext, Task<T>> read, CancellationToken cancel) =>

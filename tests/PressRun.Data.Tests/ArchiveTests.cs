@@ -160,6 +160,37 @@ public sealed class ArchiveTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task A_quote_that_was_changed_after_it_was_frozen_is_refused_by_its_fingerprint()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        await SmallQuote.SharedAsync(stores, small);
+        var text = Encoding.UTF8.GetString((await stores.Archives.ExportAsync(small.Id))!);
+
+        var result = await stores.Archives.ImportAsync(Encoding.UTF8.GetBytes(text.Replace("Paper is from the old list.", "Paper is from the new list.", StringComparison.Ordinal)));
+
+        Assert.Equal("$.quotes[0].fingerprint", Assert.Single(result.Problems).Path);
+    }
+
+    [Fact]
+    public async Task A_link_opens_its_quote_after_a_restore_and_stays_with_the_first_press_where_one_is_taken_in_twice()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var (quote, link, _) = await SmallQuote.SharedAsync(stores, small);
+        var archive = (await stores.Archives.ExportAsync(small.Id))!;
+        await using var elsewhere = await Stores.NewAsync(postgres);
+
+        var restored = (await elsewhere.Archives.ImportAsync(archive)).Value;
+        var again = (await elsewhere.Archives.ImportAsync(archive)).Value;
+
+        var look = (await SmallQuote.LookAsync(elsewhere, link.Secret))!;
+        Assert.Equal((restored.Id, true), (look.Press, look.IsOpen));
+        Assert.Equal(quote.Fingerprint, (await elsewhere.Quotes.FindAsync(again.Id, 1))!.Quote.Fingerprint);
+        Assert.NotNull(Assert.Single((await elsewhere.Quotes.FindAsync(again.Id, 1))!.Links).EndedAt);
+    }
+
+    [Fact]
     public async Task A_problem_in_a_folder_names_the_file()
     {
         await using var stores = await Stores.NewAsync(postgres);

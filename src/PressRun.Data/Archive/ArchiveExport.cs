@@ -29,7 +29,28 @@ internal static class ArchiveExport
             await KeptAsync(db.PostageServices.OrderBy(row => row.Position).ThenBy(row => row.Id).ThenBy(row => row.ValidFrom), row => row.ToItem(), cancel),
             await KeptAsync(db.Channels.InOrder(), row => row.ToItem(), cancel),
             bench?.Rates ?? BenchRates.None,
-            await TitlesAsync(db, cancel));
+            await TitlesAsync(db, cancel),
+            await QuotesAsync(db, cancel));
+    }
+
+    private static async Task<IReadOnlyList<ArchivedQuote>> QuotesAsync(PressRunDbContext db, CancellationToken cancel)
+    {
+        var rows = await db.Quotes.AsNoTracking().Include(row => row.Replaces).OrderBy(row => row.Number).ToListAsync(cancel);
+        var marks = await db.QuoteMarks.AsNoTracking().ToDictionaryAsync(mark => mark.QuoteId, cancel);
+        var links = (await db.QuoteLinks.AsNoTracking().OrderBy(link => link.MadeAt).ThenBy(link => link.Id).ToListAsync(cancel)).ToLookup(link => link.QuoteId);
+        var events = (await db.QuoteEvents.AsNoTracking().OrderBy(happened => happened.Sequence).ToListAsync(cancel)).ToLookup(happened => happened.QuoteId);
+        var printings = await db.Editions.AsNoTracking().Join(db.Titles, edition => edition.TitleId, title => title.Id, (edition, title) => new { edition.Id, title.Slug, edition.Printing })
+            .ToDictionaryAsync(printing => printing.Id, cancel);
+        return rows.ConvertAll(row =>
+        {
+            var places = links[row.Id].Index().ToDictionary(link => link.Item.Id, link => link.Index);
+            var printing = printings[row.EditionId];
+            return new ArchivedQuote(
+                row.Number, printing.Slug, printing.Printing, row.MadeAt, row.By, row.Quantity, row.Landed, row.Facts, row.Job, row.Result, row.Replaces?.Number,
+                marks[row.Id].Seen,
+                [.. links[row.Id].Select(link => new ArchivedLink(link.ToRecord(), link.SecretHash))],
+                [.. events[row.Id].Select(happened => new ArchivedEvent(happened.ToRecord(), happened.LinkId is { } link ? places[link] : null))]);
+        });
     }
 
     private static async Task<IReadOnlyList<Kept<T>>> KeptAsync<TRow, T>(IQueryable<TRow> rows, Func<TRow, T> item, CancellationToken cancel)

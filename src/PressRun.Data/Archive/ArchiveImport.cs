@@ -13,9 +13,10 @@ using PressRun.Engine.Copies;
 namespace PressRun.Data.Archive;
 
 /// <summary>Turns an archive that was read into the rows of a new press.</summary>
-internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, DateTimeOffset now)
+internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, DateTimeOffset now, IReadOnlySet<string> linksHere)
 {
     private readonly Dictionary<(string Shop, DateOnly From), PriceListRow> lists = [];
+    private readonly Dictionary<(string Title, int Printing), Guid> editions = [];
 
     /// <summary>Adds all rows; saving is the caller's.</summary>
     public PressRow Add()
@@ -42,6 +43,7 @@ internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, 
             AddTitle(title);
         }
 
+        new QuoteImport(db, editions, now, linksHere).Add(archive.Quotes);
         return press;
     }
 
@@ -93,6 +95,7 @@ internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, 
             [.. edition.Parts.Select(part => new EditionPart(Guid.Empty, part))], edition.FixedCosts, archived.Archived, false, 0));
         (row.PrintedOn, row.CopiesPrinted) = (archived.PrintedOn, archived.CopiesPrinted);
         db.Editions.Add(row);
+        editions.Add((title.Slug, edition.Printing), row.Id);
         AddMovements(row, archived.Movements);
         foreach (var fix in archived.Fixes)
         {

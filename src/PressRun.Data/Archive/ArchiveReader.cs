@@ -14,7 +14,7 @@ namespace PressRun.Data.Archive;
 /// <summary>Reads a press archive and finds every problem in it, with its path, its value and the rule.</summary>
 internal static class ArchiveReader
 {
-    private const string Rule = "Write a press as an object with schema, press, stocks, shops, mailers, postage, channels, bench and titles.";
+    private const string Rule = "Write a press as an object with schema, press, stocks, shops, mailers, postage, channels, bench, titles and quotes.";
     private const string SchemaRule = "Write \"" + PressArchive.Schema + "\".";
     private const string PressRule = "Write the press as { \"name\", \"currency\", \"units\", \"paperRegion\" }.";
     private const string ShopsRule = "Write shops as a list of { \"id\", \"name\", \"priceLists\" }.";
@@ -49,6 +49,8 @@ internal static class ArchiveReader
         var plans = new PlanReader(shops, bench, stockIds);
         var titles = block.List("titles", Need.May, TitlesRule, (element, path) => TitleReader.Read(element, path, stockIds, channelIds, plans, block.Problems));
         CheckOnce(block, "titles", titles.Select(title => title.Id), "Another title has this id already; ids must differ.");
+        var quotes = new QuoteReader(titles, block.Problems);
+        var frozen = block.List("quotes", Need.May, QuoteReader.Rule, quotes.Read);
         var archived = block.Block("archived", Need.May, ArchivedRule);
         var keptStocks = Keep(archived, "stocks", stocks, stock => stock.Id);
         var keptMailers = Keep(archived, "mailers", mailers, mailer => mailer.Id);
@@ -56,7 +58,7 @@ internal static class ArchiveReader
         var keptPostage = Keep(archived, "postage", postage, ServiceKey);
         archived?.Close();
         block.Close();
-        return press is null ? null : new PressArchive(press, keptStocks, shops, keptMailers, keptPostage, keptChannels, bench, titles);
+        return press is null ? null : new PressArchive(press, keptStocks, shops, keptMailers, keptPostage, keptChannels, bench, titles, frozen);
     }
 
     /// <summary>How a dated table of a service is named where it is archived: <c>letter 2026-01-01</c>.</summary>

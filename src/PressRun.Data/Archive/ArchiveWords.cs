@@ -1,6 +1,8 @@
 using PressRun.Data.Presses;
+using PressRun.Data.Quotes;
 using PressRun.Engine.Copies;
 using PressRun.Engine.Paper;
+using PressRun.Engine.Quoting;
 using PressRun.JobFile.Reading;
 
 namespace PressRun.Data.Archive;
@@ -18,6 +20,14 @@ internal static class ArchiveWords
     public static Words<MovementKind> Movements { get; } = new(
         ("printed", MovementKind.Printed), ("sold", MovementKind.Sold), ("givenAway", MovementKind.GivenAway), ("spoiled", MovementKind.Spoiled),
         ("returned", MovementKind.Returned), ("counted", MovementKind.Counted));
+
+    /// <summary>What a reader of a quote said.</summary>
+    public static Words<QuoteAnswer> Answers { get; } = new(("none", QuoteAnswer.None), ("agreed", QuoteAnswer.Agreed), ("turnedDown", QuoteAnswer.TurnedDown));
+
+    /// <summary>What happens to a quote.</summary>
+    public static Words<QuoteEventKind> QuoteEvents { get; } = new(
+        ("linkMade", QuoteEventKind.LinkMade), ("linkEnded", QuoteEventKind.LinkEnded), ("agreed", QuoteEventKind.Agreed), ("turnedDown", QuoteEventKind.TurnedDown),
+        ("askedFor", QuoteEventKind.AskedFor), ("remarked", QuoteEventKind.Remarked), ("paid", QuoteEventKind.Paid), ("replaced", QuoteEventKind.Replaced));
 
     /// <summary>Where nobody wrote down when an edition was printed.</summary>
     public static readonly DateOnly DayUnknown = new(2000, 1, 1);

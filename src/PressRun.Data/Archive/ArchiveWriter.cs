@@ -48,6 +48,7 @@ internal static class ArchiveWriter
         json.WriteEndObject();
         WriteArchived(json, archive);
         List(json, "titles", archive.Titles, title => WriteTitle(json, title, archive.Shops, currency));
+        List(json, "quotes", archive.Quotes, quote => QuoteWriter.WriteMembers(json, quote, currency));
         json.WriteEndObject();
     }
 

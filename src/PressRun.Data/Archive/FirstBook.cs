@@ -33,6 +33,7 @@ public sealed record FirstBook(Edition Edition, string Colour, IReadOnlyList<Sto
             [],
             [],
             BenchRates.None,
-            [new ArchivedTitle(Title.Slug, Title.Title, Title.By, Colour, Title.About, false, [edition])]);
+            [new ArchivedTitle(Title.Slug, Title.Title, Title.By, Colour, Title.About, false, [edition])],
+            []);
     }
 }

@@ -20,7 +20,8 @@ internal sealed record PressArchive(
     IReadOnlyList<Kept<PostageService>> Postage,
     IReadOnlyList<Kept<Channel>> Channels,
     BenchRates Bench,
-    IReadOnlyList<ArchivedTitle> Titles)
+    IReadOnlyList<ArchivedTitle> Titles,
+    IReadOnlyList<ArchivedQuote> Quotes)
 {
     /// <summary>Name and version of the form.</summary>
     public const string Schema = "pressrun/press/1";

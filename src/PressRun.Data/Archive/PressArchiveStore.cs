@@ -67,9 +67,19 @@ public sealed class PressArchiveStore
         ? await database.WriteAsync(PressId.New(), db => AddAsync(db, read.Value, cancel), cancel)
         : Outcome<PressRecord>.Refused(read.Problems);
 
+    // A press that is taken in a second time: a link opens one quote, and stays with the first.
+    private static async Task<HashSet<string>> LinksHereAsync(PressRunDbContext db, PressArchive archive, CancellationToken cancel)
+    {
+        var hashes = archive.Quotes.SelectMany(quote => quote.Links).Select(link => link.SecretHash).ToList();
+        return hashes.Count == 0
+            ? []
+            : (await db.QuoteLinks.IgnoreQueryFilters().Where(link => hashes.Contains(link.SecretHash)).Select(link => link.SecretHash).ToListAsync(cancel))
+                .Select(Convert.ToHexStringLower).ToHashSet(StringComparer.Ordinal);
+    }
+
     private async Task<Outcome<PressRecord>> AddAsync(PressRunDbContext db, PressArchive archive, CancellationToken cancel)
     {
-        var press = new ArchiveImport(db, archive, database.Now).Add();
+        var press = new ArchiveImport(db, archive, database.Now, await LinksHereAsync(db, archive, cancel)).Add();
         await db.SaveChangesAsync(cancel);
         return Outcome<PressRecord>.Of(press.ToRecord());
     }

@@ -45,22 +45,7 @@ internal sealed class QuoteCourseWriting(PressRunDbContext db, DateTimeOffset no
     /// <param name="seen">True where the maker did it and so knows of it.</param>
     public QuoteEventRow Add(QuoteEvent happened, bool seen)
     {
-        var row = new QuoteEventRow
-        {
-            PressId = db.Press,
-            QuoteId = Quote.Id,
-            Sequence = ++mark.Changes,
-            At = now,
-            Kind = happened.Kind,
-            LinkId = happened.LinkId,
-            By = happened.By.Trim(),
-            Words = happened.Words,
-            Quantity = happened.Quantity,
-            Amount = happened.Amount,
-            Part = happened.Part,
-            Day = happened.Day,
-            Fingerprint = happened.Fingerprint,
-        };
+        var row = QuoteEventRow.Of(db.Press, Quote.Id, ++mark.Changes, happened with { At = now });
         db.QuoteEvents.Add(row);
         if (seen && mark.Seen == mark.Changes - 1)
         {

@@ -118,6 +118,23 @@ internal sealed class QuoteEventRow : IOfPress
 
     public byte[]? Fingerprint { get; set; }
 
+    public static QuoteEventRow Of(PressId press, Guid quoteId, int sequence, QuoteEvent happened) => new()
+    {
+        PressId = press,
+        QuoteId = quoteId,
+        Sequence = sequence,
+        At = happened.At,
+        Kind = happened.Kind,
+        LinkId = happened.LinkId,
+        By = happened.By.Trim(),
+        Words = happened.Words,
+        Quantity = happened.Quantity,
+        Amount = happened.Amount,
+        Part = happened.Part,
+        Day = happened.Day,
+        Fingerprint = happened.Fingerprint,
+    };
+
     public QuoteEvent ToRecord() => new(Sequence, At, Kind, LinkId, By, Words, Quantity, Amount, Part, Day, Fingerprint);
 }
 

@@ -10,6 +10,7 @@ using PressRun.Web.Libraries.Files;
 using PressRun.Web.Libraries.Shops;
 using PressRun.Web.Papers;
 using PressRun.Web.Posting;
+using PressRun.Web.Quotes;
 using PressRun.Web.Reprint;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
@@ -58,6 +59,8 @@ public static class WebPages
         services.AddSingleton<BenchOrShopService>();
         services.AddSingleton<PapersService>();
         services.AddSingleton<PostingService>();
+        services.AddSingleton<QuoteService>();
+        services.AddSingleton<SharedQuotes>();
         return services;
     }
 
@@ -68,6 +71,8 @@ public static class WebPages
         LibraryFiles.Map(app);
         RunFiles.Map(app);
         FairEndpoint.Map(app);
+        QuoteFiles.Map(app);
+        SharePages.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(server => server.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }

@@ -37,20 +37,9 @@ public sealed class PlanCosting
             return new PlanCosting(source, outcome.Problems);
         }
 
-        var prepared = outcome.Value;
-        var (from, to) = Range(source.Plan, prepared);
-        var curve = prepared.Curve(from, to);
-        if (!curve.Succeeded)
-        {
-            return new PlanCosting(source, curve.Problems);
-        }
-
-        var steps = prepared.StepsBetween(from, to);
-        return new PlanCosting(source, [])
-        {
-            Worked = new WorkedPlan(
-                prepared, curve.Value, curve.Value.DearBands(), LadderJump.Of(curve.Value), steps.Succeeded ? steps.Value : [], prepared.Impose()),
-        };
+        var (from, to) = Range(source.Plan, outcome.Value);
+        var worked = WorkedPlan.Of(outcome.Value, from, to);
+        return worked.Succeeded ? new PlanCosting(source, []) { Worked = worked.Value } : new PlanCosting(source, worked.Problems);
     }
 
     // The plan's range, wide enough for its quantity, and no further than the shop goes.
@@ -86,6 +75,23 @@ public sealed record WorkedPlan(
     /// nothing is shaded.</summary>
     public IReadOnlyList<DearBand> Bands { get; } =
         [.. AllBands.Where(band => Enumerable.Range(band.From, band.To - band.From + 1).Any(quantity => Curve.At(quantity) > Curve.At(band.Better)))];
+
+    /// <summary>Works a prepared job out over a range of quantities.</summary>
+    /// <param name="prepared">The job.</param>
+    /// <param name="from">First quantity, at least 1.</param>
+    /// <param name="to">Last quantity.</param>
+    public static Outcome<WorkedPlan> Of(PreparedJob prepared, int from, int to)
+    {
+        var curve = prepared.Curve(from, to);
+        if (!curve.Succeeded)
+        {
+            return Outcome<WorkedPlan>.Refused(curve.Problems);
+        }
+
+        var steps = prepared.StepsBetween(from, to);
+        return Outcome<WorkedPlan>.Of(new WorkedPlan(
+            prepared, curve.Value, curve.Value.DearBands(), LadderJump.Of(curve.Value), steps.Succeeded ? steps.Value : [], prepared.Impose()));
+    }
 
     /// <summary>The answer at a quantity, or what stands in the way of it.</summary>
     /// <param name="quantity">1 to 1,000,000.</param>

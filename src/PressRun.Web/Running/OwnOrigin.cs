@@ -1,3 +1,5 @@
+using PressRun.Web.Quotes;
+
 namespace PressRun.Web.Running;
 
 /// <summary>
@@ -20,6 +22,12 @@ public static class OwnOrigin
 
     private static bool IsForeign(HttpRequest request)
     {
+        // A page that sends no referrer sends no origin with its forms either; a link's secret is its own key, and no cookie goes with it.
+        if (request.Path.StartsWithSegments(SharePages.Folder))
+        {
+            return false;
+        }
+
         var isRead = HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method);
         if (isRead && !request.HttpContext.WebSockets.IsWebSocketRequest && !request.Path.StartsWithSegments("/_blazor"))
         {

@@ -31,6 +31,7 @@ internal static partial class EveryPage
         "Slug" => slug,
         "Printing" => Printing.ToString(CultureInfo.InvariantCulture),
         "Id" => plan.ShopId,
+        "Number" => "1",
         var name => throw new InvalidOperationException($"{route} needs an example of {name}."),
     }).TrimStart('/');
 

@@ -62,6 +62,8 @@ public sealed class AppProcess : IAsyncDisposable
         start.Environment["ASPNETCORE_ENVIRONMENT"] = "Production";
         start.Environment["PressRun__DataFolder"] = Folder;
         start.Environment["PressRun__Sample"] = sample ? "true" : "false";
+        // The log is let say as much as it may, so that tests see what it never says.
+        start.Environment["Logging__LogLevel__Microsoft.AspNetCore.Hosting"] = "Debug";
         start.Environment.Remove("ConnectionStrings__PressRun");
         process = Process.Start(start)!;
         var address = new TaskCompletionSource<Uri>(TaskCreationOptions.RunContinuationsAsynchronously);

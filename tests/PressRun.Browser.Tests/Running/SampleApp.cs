@@ -3,8 +3,10 @@ using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Playwright;
+using PressRun.Data;
 using PressRun.Data.Copies;
 using PressRun.Data.Presses;
+using PressRun.Data.Quotes;
 using PressRun.Data.Running;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Titles;
@@ -19,6 +21,9 @@ public sealed class SampleApp : IAsyncLifetime
 
     /// <summary>Where it answers.</summary>
     public Uri Address => app.Address;
+
+    /// <summary>What it has written to its log.</summary>
+    public string Log => app.Said;
 
     /// <summary>What it has stored.</summary>
     public Stored Stored { get; private set; } = null!;
@@ -105,6 +110,15 @@ public sealed class Stored : IAsyncDisposable
         var plans = await Plans.OfEditionAsync(Press.Id, edition);
         var sources = await Plans.SourcesAsync(Press.Id, [.. plans.Select(plan => plan.Id)]);
         return [.. plans.Select(plan => sources[plan.Id])];
+    }
+
+    /// <summary>A link to a quote, by which everything may be done; answers its secret.</summary>
+    public async Task<string> ShareAsync(int number, string name)
+    {
+        var quotes = host.Services.GetRequiredService<QuoteStore>();
+        var quote = (await quotes.FindAsync(Press.Id, number))!.Quote;
+        var link = new NewLink(name, new LinkRights(20, quote.Quantity * 2, Remark: true, Agree: true), TimeProvider.System.GetUtcNow().AddDays(30), null);
+        return ((SaveResult<MadeLink>.Saved)await quotes.LinkAsync(Press.Id, quote.Id, link, Press.Name)).Now.Secret;
     }
 
     /// <summary>The plan that a printing goes by.</summary>

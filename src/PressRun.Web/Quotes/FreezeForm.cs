@@ -1,0 +1,76 @@
+using System.Globalization;
+using PressRun.Data.Quotes;
+using PressRun.Engine.Quoting;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Quotes;
+
+/// <summary>A part of the bill while it is typed.</summary>
+public sealed class BillRow
+{
+    /// <summary>Tells the rows apart.</summary>
+    public Guid Id { get; } = Guid.NewGuid();
+
+    /// <summary>Who.</summary>
+    public string Name { get; set; } = "";
+
+    /// <summary>True where they carry one amount, whatever the bill.</summary>
+    public bool IsFixed { get; set; }
+
+    /// <summary>Shares, or the amount, as typed.</summary>
+    public string Carries { get; set; } = "1";
+}
+
+/// <summary>What the maker decides before a plan is frozen, while it is typed.</summary>
+public sealed class FreezeForm
+{
+    /// <summary>The quote's id, so that pressing twice freezes once.</summary>
+    public Guid Id { get; } = Guid.CreateVersion7();
+
+    /// <summary>Last day on which it can be agreed to.</summary>
+    public DateOnly Until { get; set; }
+
+    /// <summary>How much its readers see.</summary>
+    public QuoteShows Shows { get; set; }
+
+    /// <summary>To all readers.</summary>
+    public string Note { get; set; } = "";
+
+    /// <summary>Who carries what.</summary>
+    public List<BillRow> Bill { get; } = [];
+
+    /// <summary>Starts from the terms of the quote that is replaced, so that only what differs is typed.</summary>
+    public static FreezeForm From(QuoteView? before, DateOnly until)
+    {
+        var form = new FreezeForm { Until = until };
+        if (before is not null)
+        {
+            (form.Shows, form.Note) = (before.Facts.Shows, before.Facts.Note);
+            form.Bill.AddRange(before.Facts.Bill.Select(part => new BillRow
+            {
+                Name = part.Name,
+                IsFixed = part is BillPart.Fixed,
+                Carries = part is BillPart.Fixed given ? before.Format.Money(given.Amount) : before.Format.Number(((BillPart.Share)part).Weight, 6),
+            }));
+        }
+
+        return form;
+    }
+
+    /// <summary>The terms; null with a sentence where something cannot be read.</summary>
+    public (QuoteTerms? Terms, string? Problem) Read(CultureInfo culture)
+    {
+        var parts = new List<BillPart>();
+        foreach (var row in Bill)
+        {
+            if (Typed.Number(row.Carries, culture) is not { } number)
+            {
+                return (null, $"Write what {(row.Name.Length == 0 ? "this part" : Apart.Of(row.Name))} carries as a number.");
+            }
+
+            parts.Add(row.IsFixed ? new BillPart.Fixed(row.Name.Trim(), number) : new BillPart.Share(row.Name.Trim(), number));
+        }
+
+        return (new QuoteTerms(Until, Shows, Note, parts), null);
+    }
+}

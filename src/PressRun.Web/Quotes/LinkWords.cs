@@ -1,0 +1,45 @@
+using PressRun.Data.Quotes;
+using PressRun.Engine.Quoting;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Quotes;
+
+/// <summary>What is said of a link to the maker.</summary>
+public static class LinkWords
+{
+    /// <summary>What it lets its reader do.</summary>
+    public static string Rights(QuoteLink link, QuoteView view)
+    {
+        var (rights, format) = (link.Rights, view.Format);
+        List<string> may = ["reads"];
+        if (rights is { TryFrom: { } from, TryTo: { } to })
+        {
+            may.Add($"tries {format.Count(from)} to {format.Count(to)} copies");
+        }
+
+        if (rights.Remark)
+        {
+            may.Add("writes remarks");
+        }
+
+        if (rights.Agree)
+        {
+            may.Add(link.Part is { } part ? $"is asked to agree and carries {format.Money(view.Bill[part].Amount)}" : "is asked to agree");
+        }
+
+        return string.Join(", ", may);
+    }
+
+    /// <summary>Where it stands.</summary>
+    public static string Stands(QuoteLink link, QuoteView view, DateTimeOffset now) => link switch
+    {
+        { Answer: QuoteAnswer.Agreed } => "has agreed",
+        { Answer: QuoteAnswer.TurnedDown } => "has turned it down",
+        { EndedAt: not null } => "ended",
+        _ when !link.IsOpen(now) => $"ended by itself after {view.Format.Day(LastDay(link))}",
+        _ => $"opens until {view.Format.Day(LastDay(link))}",
+    };
+
+    // A link ends with the day before the moment at which it stops.
+    private static DateOnly LastDay(QuoteLink link) => DateOnly.FromDateTime(link.EndsAt.UtcDateTime.AddTicks(-1));
+}

@@ -1,0 +1,132 @@
+using Microsoft.AspNetCore.Components;
+using PressRun.Data.Quotes;
+using PressRun.Engine.Quoting;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Quotes;
+
+public sealed partial class QuotePage : IDisposable
+{
+    private readonly OneAtATime work = new();
+    private QuoteView? view;
+    private MadeLink? made;
+    private DateTimeOffset now;
+    private bool loaded;
+    private string? problem;
+    private string remark = "";
+
+    /// <summary>The quote's number.</summary>
+    [Parameter]
+    public int Number { get; set; }
+
+    [CascadingParameter]
+    private PressView? Press { get; set; }
+
+    [Inject]
+    private QuoteService Service { get; set; } = default!;
+
+    [Inject]
+    private Handover Handover { get; set; } = default!;
+
+    [Inject]
+    private Drafts Drafts { get; set; } = default!;
+
+    [Inject]
+    private NavigationManager Navigation { get; set; } = default!;
+
+    [Inject]
+    private TimeProvider Time { get; set; } = default!;
+
+    private PressFormat Format => view!.Format;
+
+    private QuoteFacts Facts => view!.Facts;
+
+    private string? EditionAddress { get; set; }
+
+    private IReadOnlyList<string> Waiting =>
+        [.. view!.Whole.Links.Where(link => link.IsOpen(now) && link is { Rights.Agree: true, Answer: QuoteAnswer.None }).Select(link => link.Name)];
+
+    /// <inheritdoc/>
+    public void Dispose() => work.Dispose();
+
+    /// <inheritdoc/>
+    protected override async Task OnParametersSetAsync()
+    {
+        if (Press is null || view?.Quote.Number == Number)
+        {
+            return;
+        }
+
+        (view, made, problem, loaded) = (null, null, null, false);
+        view = await Handover.LoadAsync($"quote/{Number}", () => Service.FindAsync(Press.Record.Id, Number));
+        now = Time.GetUtcNow();
+        loaded = true;
+        if (view is null)
+        {
+            Navigation.NotFound();
+            return;
+        }
+
+        EditionAddress = await Service.AddressAsync(Press.Record.Id, view);
+    }
+
+    /// <inheritdoc/>
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (firstRender && view is not null)
+        {
+            await Service.SeeAsync(Press!.Record.Id, view);
+            if (await Drafts.RecallAsync(RemarkKey) is { } draft && remark.Length == 0)
+            {
+                remark = draft;
+                StateHasChanged();
+            }
+        }
+    }
+
+    private string RemarkKey => $"quote/{view!.Quote.Id}/remark";
+
+    private string Address(string secret) => Navigation.ToAbsoluteUri($"q/{secret}").AbsoluteUri;
+
+    private Task<string?> MakeAsync(NewLinkForm form) => DoAsync(async () =>
+    {
+        var done = await Service.LinkAsync(Press!.Record.Id, view!, form.Name.Trim(), form.Rights, form.Until, form.Part, Press.Name);
+        made = done.Now ?? made;
+        return done.Problem;
+    });
+
+    private async Task EndAsync(QuoteLink link)
+    {
+        if (made?.Link.Id == link.Id)
+        {
+            made = null;
+        }
+
+        problem = await DoAsync(() => Service.EndAsync(Press!.Record.Id, view!, link.Id, Press.Name));
+    }
+
+    private async Task RemarkAsync()
+    {
+        problem = await DoAsync(() => Service.RemarkAsync(Press!.Record.Id, view!, Press.Name, remark));
+        if (problem is null)
+        {
+            remark = "";
+            await Drafts.ForgetAsync(RemarkKey);
+        }
+    }
+
+    private Task<string?> PayAsync(Payment payment) =>
+        DoAsync(() => Service.PayAsync(Press!.Record.Id, view!, payment.Part, payment.Amount, payment.Day, Press.Name));
+
+    // Whatever was done, the page then shows the quote as it stands.
+    private Task<string?> DoAsync(Func<Task<string?>> act) => work.DoAsync(async () =>
+    {
+        var refused = await act();
+        view = await Service.FindAsync(Press!.Record.Id, Number) ?? view;
+        now = Time.GetUtcNow();
+        await Service.SeeAsync(Press.Record.Id, view!);
+        StateHasChanged();
+        return refused;
+    });
+}

@@ -1,0 +1,58 @@
+using PressRun.Data.Quotes;
+using PressRun.Engine.Quoting;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Quotes;
+
+/// <summary>What quotes are called on screen.</summary>
+public static class QuoteWords
+{
+    /// <summary>Where a quote stands, in a word.</summary>
+    public static string Of(QuoteState state) => state switch
+    {
+        QuoteState.Held => "held",
+        QuoteState.Out => "out",
+        QuoteState.Agreed => "agreed",
+        QuoteState.TurnedDown => "turned down",
+        QuoteState.Replaced => "replaced",
+        _ => "lapsed",
+    };
+
+    /// <summary>What the word means.</summary>
+    public static string Meaning(QuoteState state) => state switch
+    {
+        QuoteState.Held => "nobody has a link to it",
+        QuoteState.Out => "someone has a link to it",
+        QuoteState.Agreed => "everyone who was asked has agreed",
+        QuoteState.TurnedDown => "someone who was asked does not want it",
+        QuoteState.Replaced => "a later quote stands in its place",
+        _ => "its last day has passed",
+    };
+
+    /// <summary>What happened, as a sentence.</summary>
+    /// <param name="happened">The event.</param>
+    /// <param name="view">The quote it happened to.</param>
+    public static string Of(QuoteEvent happened, QuoteView view)
+    {
+        var (by, format) = (Apart.Of(happened.By), view.Format);
+        return happened.Kind switch
+        {
+            QuoteEventKind.LinkMade => $"{by} made a link for {LinkName(happened, view)}.",
+            QuoteEventKind.LinkEnded => $"{by} ended the link of {LinkName(happened, view)}.",
+            QuoteEventKind.Agreed => $"{by} agreed to {format.Count(happened.Quantity!.Value)} copies for {format.Money(happened.Amount!.Value)}.",
+            QuoteEventKind.TurnedDown => happened.Words.Length == 0 ? $"{by} does not want it." : $"{by} does not want it:",
+            QuoteEventKind.AskedFor =>
+                $"{by} asks for {Words.Many(format.Count(happened.Quantity!.Value), happened.Quantity.Value, "copy", "copies")} instead, shown at {format.Money(happened.Amount!.Value)}.",
+            QuoteEventKind.Remarked => $"{by}:",
+            QuoteEventKind.Paid when happened.Amount < 0m => $"{format.Money(-happened.Amount.Value)} went back to {Payer(happened, view)} on {format.Day(happened.Day!.Value)}.",
+            QuoteEventKind.Paid => $"{Payer(happened, view)} paid {format.Money(happened.Amount!.Value)} on {format.Day(happened.Day!.Value)}.",
+            _ => $"Quote {format.Count(happened.Quantity!.Value)} took its place.",
+        };
+    }
+
+    private static string LinkName(QuoteEvent happened, QuoteView view) =>
+        Apart.Of(view.Whole.Links.FirstOrDefault(link => link.Id == happened.LinkId)?.Name ?? "");
+
+    private static string Payer(QuoteEvent happened, QuoteView view) => Apart.Of(view.Facts.Bill[happened.Part!.Value].Name);
+}

@@ -1,0 +1,226 @@
+using System.Globalization;
+using System.Text;
+using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Http.Features;
+using PressRun.Data.Quotes;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Quotes;
+
+/// <summary>
+/// The pages that a link opens, without an account, a circuit or a script. The secret in the address is the only key, so that no request
+/// carries anything by itself that another site could misuse; it is kept out of logs (see <see cref="Running.HostSetup"/>), of referrers and of indexes.
+/// </summary>
+public static class SharePages
+{
+    /// <summary>The folder of all links.</summary>
+    public const string Folder = "/q";
+
+    private const int MostBytes = 64 * 1024;
+
+    // Nothing but styles, fonts and pictures of this host, and forms that come back to it.
+    private const string Policy =
+        "default-src 'none'; style-src 'self'; img-src 'self' data:; font-src 'self'; form-action 'self'; base-uri 'self'; frame-ancestors 'none'";
+
+    private static readonly string[] Read = [HttpMethods.Get, HttpMethods.Head];
+
+    /// <summary>Maps the pages.</summary>
+    public static void Map(IEndpointRouteBuilder app)
+    {
+        app.MapMethods(Folder + "/{secret}", Read, ShowAsync).AllowAnonymous();
+        app.MapPost(Folder + "/{secret}/{form}", TakeAsync).AllowAnonymous();
+    }
+
+    private static async Task ShowAsync(HttpContext http, SharedQuotes quotes, string secret)
+    {
+        if (await OpenAsync(http, quotes, secret) is not { } look)
+        {
+            return;
+        }
+
+        var query = http.Request.Query;
+        if (query["copies"] is [{ } copies])
+        {
+            await ShowOneAsync(http, quotes, look, secret, state => Tried(state, copies));
+        }
+        else if (query["said"] is [{ } said])
+        {
+            await ShowOneAsync(http, quotes, look, secret, state => state with { Done = DoneWords(said) });
+        }
+        else if (await quotes.PageAsync(look, secret, BasePath(http), http.RequestAborted) is { } page)
+        {
+            await SendAsync(http, StatusCodes.Status200OK, page);
+        }
+        else
+        {
+            await EndedAsync(http);
+        }
+    }
+
+    private static async Task TakeAsync(HttpContext http, SharedQuotes quotes, string secret, string form)
+    {
+        if (http.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
+        {
+            size.MaxRequestBodySize = MostBytes;
+        }
+
+        if (await OpenAsync(http, quotes, secret) is not { } look)
+        {
+            return;
+        }
+
+        if (!http.Request.HasFormContentType || await quotes.LoadAsync(look, http.RequestAborted) is not var (view, link))
+        {
+            await EndedAsync(http);
+            return;
+        }
+
+        var typed = await http.Request.ReadFormAsync(http.RequestAborted);
+        var (about, reply) = ReplyOf(form, typed, view, link);
+        if (reply is null)
+        {
+            await PlainAsync(http, StatusCodes.Status404NotFound, "There is nothing here", "This address belongs to no form of this quote.");
+            return;
+        }
+
+        switch (await quotes.ReplyAsync(look, reply, http.RequestAborted))
+        {
+            case (true, _):
+                http.Response.StatusCode = StatusCodes.Status303SeeOther;
+                http.Response.Headers.Location = $"{BasePath(http)}{Folder[1..]}/{secret}?said={form}#said";
+                break;
+            case (_, { } problem):
+                await SendAsync(http, StatusCodes.Status422UnprocessableEntity, await quotes.RenderAsync(Refused(new ShareState(view, link, secret, BasePath(http)), about, problem, typed)));
+                break;
+            default:
+                await EndedAsync(http);
+                break;
+        }
+    }
+
+    private static (ShareForm About, Reply? Reply) ReplyOf(string form, IFormCollection typed, QuoteView view, QuoteLink link)
+    {
+        var name = Line(typed["name"]);
+        var words = typed["words"].ToString().ReplaceLineEndings("\n").Trim();
+        var copies = Typed.Count(Line(typed["copies"]), CultureInfo.InvariantCulture);
+        return form switch
+        {
+            "agree" => (ShareForm.Agree, new Reply.Agree(name, copies ?? 0, Fingerprint(typed["fingerprint"].ToString()))),
+            "turn-down" => (ShareForm.TurnDown, new Reply.TurnDown(name, words)),
+            "remark" => (ShareForm.Remark, new Reply.Remark(name, words)),
+            "ask" => (ShareForm.Ask, new Reply.AskFor(name, copies ?? 0, SharedQuotes.Try(view, link, copies).Estimate?.Totals.LandedCost ?? 0m)),
+            _ => (ShareForm.None, null),
+        };
+    }
+
+    private static string Line(string? text) => (text ?? "").Trim();
+
+    private static byte[] Fingerprint(string hex)
+    {
+        try
+        {
+            return Convert.FromHexString(hex);
+        }
+        catch (FormatException)
+        {
+            return [];
+        }
+    }
+
+    private static ShareState Tried(ShareState state, string typed)
+    {
+        var (estimate, problem) = SharedQuotes.Try(state.View, state.Link, Typed.Count(typed.Length > 20 ? "" : typed, CultureInfo.CurrentCulture));
+        return state with { Tried = estimate, Problem = problem, About = problem is null ? ShareForm.None : ShareForm.Try, Typed = ShareTyped.Nothing with { Copies = typed } };
+    }
+
+    private static ShareState Refused(ShareState state, ShareForm about, string problem, IFormCollection typed) => state with
+    {
+        About = about,
+        Problem = problem,
+        Typed = new ShareTyped(typed["name"].ToString(), typed["words"].ToString(), typed["copies"].ToString()),
+        Tried = about == ShareForm.Ask ? SharedQuotes.Try(state.View, state.Link, Typed.Count(Line(typed["copies"]), CultureInfo.InvariantCulture)).Estimate : null,
+    };
+
+    private static string? DoneWords(string said) => said switch
+    {
+        "agree" => "You have agreed. The press has been told.",
+        "turn-down" => "You have turned it down. The press has been told.",
+        "ask" => "The press has been told which quantity you would like. If it agrees, you get a new quote.",
+        "remark" => "Your remark stands below.",
+        _ => null,
+    };
+
+    // Null where nothing is opened; the answer has been sent then.
+    private static async Task<SharedLook?> OpenAsync(HttpContext http, SharedQuotes quotes, string secret)
+    {
+        var address = http.Connection.RemoteIpAddress;
+        if (quotes.IsGuessing(address))
+        {
+            http.Response.Headers.RetryAfter = "60";
+            await PlainAsync(http, StatusCodes.Status429TooManyRequests, "Too many tries", "Wait a minute, then open the link again as it was sent to you.");
+            return null;
+        }
+
+        var look = await quotes.LookAsync(secret, address, http.RequestAborted);
+        switch (look)
+        {
+            case null:
+                await PlainAsync(http, StatusCodes.Status404NotFound, "This link opens nothing", "Look whether all of it was copied; it ends in 32 letters and digits. Else ask whoever sent it for a new one.");
+                return null;
+            case { IsOpen: false }:
+                await EndedAsync(http);
+                return null;
+            default:
+                return look;
+        }
+    }
+
+    private static async Task ShowOneAsync(HttpContext http, SharedQuotes quotes, SharedLook look, string secret, Func<ShareState, ShareState> change)
+    {
+        if (await quotes.LoadAsync(look, http.RequestAborted) is not var (view, link))
+        {
+            await EndedAsync(http);
+            return;
+        }
+
+        var state = change(new ShareState(view, link, secret, BasePath(http)));
+        await SendAsync(http, state.Problem is null ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity, await quotes.RenderAsync(state));
+    }
+
+    private static Task EndedAsync(HttpContext http) =>
+        PlainAsync(http, StatusCodes.Status410Gone, "This link has ended", "What it opened can't be read by it any more. Ask whoever sent it for a new one.");
+
+    private static Task PlainAsync(HttpContext http, int status, string heading, string words)
+    {
+        var basePath = BasePath(http);
+        return SendAsync(http, status, Encoding.UTF8.GetBytes($"""
+            <!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="robots" content="noindex">
+            <title>{heading}</title><base href="{basePath}">{string.Concat(SharePage.StyleSheets.Select(sheet => $"<link rel=\"stylesheet\" href=\"{sheet}\">"))}</head>
+            <body class="share"><main class="page"><section class="sheet"><div class="state"><h1>{heading}</h1><p>{words}</p></div></section></main></body></html>
+            """));
+    }
+
+    private static async Task SendAsync(HttpContext http, int status, byte[] page)
+    {
+        // A page of the app is not shown in the place of this one.
+        if (http.Features.Get<IStatusCodePagesFeature>() is { } pages)
+        {
+            pages.Enabled = false;
+        }
+
+        var response = http.Response;
+        response.StatusCode = status;
+        response.ContentType = "text/html; charset=utf-8";
+        response.ContentLength = page.Length;
+        response.Headers.ContentSecurityPolicy = Policy;
+        response.Headers["Referrer-Policy"] = "no-referrer";
+        response.Headers["X-Robots-Tag"] = "noindex, nofollow, noarchive";
+        response.Headers.CacheControl = "private, no-store";
+        if (!HttpMethods.IsHead(http.Request.Method))
+        {
+            await response.Body.WriteAsync(page, http.RequestAborted);
+        }
+    }
+
+    private static string BasePath(HttpContext http) => http.Request.PathBase.HasValue ? http.Request.PathBase.ToUriComponent() + "/" : "/";
+}

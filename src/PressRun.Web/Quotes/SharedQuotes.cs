@@ -1,0 +1,114 @@
+using System.Globalization;
+using System.Net;
+using System.Text;
+using System.Threading.RateLimiting;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.Extensions.Caching.Memory;
+using PressRun.Data;
+using PressRun.Data.Quotes;
+using PressRun.Engine.Costing;
+
+namespace PressRun.Web.Quotes;
+
+/// <summary>Quotes as their readers see them: pages that are rendered once for each change and kept as bytes, and what readers say.</summary>
+public sealed class SharedQuotes : IDisposable
+{
+    private const long MostKept = 32 * 1024 * 1024;
+    private const int MostMisses = 30;
+    private static readonly TimeSpan Kept = TimeSpan.FromMinutes(5);
+
+    private readonly SharedQuoteStore store;
+    private readonly IServiceScopeFactory scopes;
+    private readonly TimeProvider time;
+    private readonly MemoryCache pages = new(new MemoryCacheOptions { SizeLimit = MostKept });
+
+    // Whoever guesses at secrets is slowed down, by address. The secrets themselves cannot be guessed.
+    private readonly PartitionedRateLimiter<IPAddress> misses = PartitionedRateLimiter.Create<IPAddress, IPAddress>(address =>
+        RateLimitPartition.GetFixedWindowLimiter(address, _ => new FixedWindowRateLimiterOptions { PermitLimit = MostMisses, Window = TimeSpan.FromMinutes(1) }));
+
+    /// <summary>Made once for the app.</summary>
+    public SharedQuotes(SharedQuoteStore store, IServiceScopeFactory scopes, TimeProvider time) => (this.store, this.scopes, this.time) = (store, scopes, time);
+
+    /// <summary>True where an address has asked for too many links that never were.</summary>
+    public bool IsGuessing(IPAddress? address) => address is not null && misses.GetStatistics(address) is { CurrentAvailablePermits: 0 };
+
+    /// <summary>Looks a link up, with one indexed look-up; null where there never was one.</summary>
+    public async Task<SharedLook?> LookAsync(string? secret, IPAddress? address, CancellationToken cancel)
+    {
+        var look = LinkSecret.TryHash(secret, out var hash) ? await store.LookAsync(hash, cancel) : null;
+        if (look is null && address is not null)
+        {
+            misses.AttemptAcquire(address).Dispose();
+        }
+
+        return look;
+    }
+
+    /// <summary>The page of an open link as it is sent; null where the link has ended meanwhile.</summary>
+    public async Task<byte[]?> PageAsync(SharedLook look, string secret, string basePath, CancellationToken cancel)
+    {
+        var key = (look.LinkId, look.Changes, CultureInfo.CurrentCulture.Name, basePath, DateOnly.FromDateTime(time.GetUtcNow().UtcDateTime));
+        if (pages.TryGetValue(key, out byte[]? kept))
+        {
+            return kept;
+        }
+
+        if (await LoadAsync(look, cancel) is not var (view, link))
+        {
+            return null;
+        }
+
+        var page = await RenderAsync(new ShareState(view, link, secret, basePath));
+        return pages.Set(key, page, new MemoryCacheEntryOptions { Size = page.Length, AbsoluteExpirationRelativeToNow = Kept });
+    }
+
+    /// <summary>The quote behind an open link; null where it has ended meanwhile.</summary>
+    public async Task<(QuoteView View, QuoteLink Link)?> LoadAsync(SharedLook look, CancellationToken cancel) =>
+        await store.LoadAsync(look, cancel) is var (whole, link) ? (QuoteView.Of(whole, CultureInfo.CurrentCulture), link) : null;
+
+    /// <summary>Renders a page that is shown once: a quantity that is tried, or a form that comes back.</summary>
+    public async Task<byte[]> RenderAsync(ShareState state)
+    {
+        await using var scope = scopes.CreateAsyncScope();
+        await using var renderer = new HtmlRenderer(scope.ServiceProvider, scope.ServiceProvider.GetRequiredService<ILoggerFactory>());
+        var html = await renderer.Dispatcher.InvokeAsync(async () =>
+        {
+            var root = await renderer.RenderComponentAsync<SharePage>(ParameterView.FromDictionary(new Dictionary<string, object?> { [nameof(SharePage.State)] = state }));
+            return root.ToHtmlString();
+        });
+        return Encoding.UTF8.GetBytes(html);
+    }
+
+    /// <summary>Adds what a reader says; a sentence where it is refused. Null where the link has ended.</summary>
+    public async Task<(bool Taken, string? Problem)?> ReplyAsync(SharedLook look, Reply reply, CancellationToken cancel) => await store.ReplyAsync(look, reply, cancel) switch
+    {
+        SaveResult<QuoteEvent>.Saved => (true, null),
+        SaveResult<QuoteEvent>.Refused refused => (false, string.Join(" ", refused.Problems.Select(problem => problem.Rule))),
+        _ => null,
+    };
+
+    /// <summary>What a quantity costs that a reader may try; a sentence where they may not, or it cannot be worked out.</summary>
+    public static (Estimate? Estimate, string? Problem) Try(QuoteView view, QuoteLink link, int? copies)
+    {
+        if (link.Rights is not { TryFrom: { } from, TryTo: { } to } || view.Worked is not { } worked)
+        {
+            return (null, "This link shows one quantity only.");
+        }
+
+        if (copies is not { } quantity || quantity < from || quantity > to)
+        {
+            return (null, $"Write a number of copies from {view.Format.Count(from)} to {view.Format.Count(to)}.");
+        }
+
+        var estimate = worked.Prepared.Estimate(quantity);
+        return estimate.Succeeded ? (estimate.Value, null) : (null, "The shop does not make so many.");
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        pages.Dispose();
+        misses.Dispose();
+    }
+}

@@ -1,0 +1,113 @@
+using System.Net;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using PressRun.Browser.Tests.Running;
+using static Microsoft.Playwright.Assertions;
+
+namespace PressRun.Browser.Tests.Journeys;
+
+public sealed class QuoteJourney(Chromium chromium, SampleApp sample)
+{
+    private const string Book = "A Pocket Book of Wrong Tides";
+
+    [Fact]
+    public async Task A_plan_is_frozen_sent_by_a_link_read_without_an_account_or_a_script_and_agreed_to()
+    {
+        var book = await sample.Stored.BookAsync(Book, 2);
+        var more = (await sample.Stored.ChosenPlanAsync(book.Edition.Id)).Plan.Quantity + 1;
+        await using var maker = await sample.VisitAsync(chromium);
+        await maker.OpenAsync(book.Path + "/run");
+        await maker.Page.GetByRole(AriaRole.Link, new() { Name = "Freeze as a quote" }).ClickAsync();
+        await maker.AnswersAsync();
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Share it with someone" }).ClickAsync();
+        await maker.Field("Name of part 2").FillAsync("Ada Reed");
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Freeze as a quote" }).DblClickAsync();
+        await maker.Page.WaitForURLAsync("**/quotes/*");
+        await maker.AnswersAsync();
+        await Expect(maker.Field("Whom the link is for")).ToHaveValueAsync("Ada Reed");
+        await maker.Page.GetByLabel("may try other quantities").CheckAsync();
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Make the link" }).ClickAsync();
+        var address = await maker.Field("The link").InputValueAsync();
+
+        await using var guest = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false, ViewportSize = new() { Width = 390, Height = 844 } });
+        var page = await guest.NewPageAsync();
+        var answer = (await page.GotoAsync(address))!;
+        Assert.Equal(200, answer.Status);
+        Assert.Equal("no-referrer", answer.Headers["referrer-policy"]);
+        Assert.Contains("noindex", answer.Headers["x-robots-tag"], StringComparison.Ordinal);
+        Assert.DoesNotContain("unsafe-inline", answer.Headers["content-security-policy"], StringComparison.Ordinal);
+        Assert.DoesNotContain("<script", await page.ContentAsync(), StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain(" style=", await page.ContentAsync(), StringComparison.OrdinalIgnoreCase);
+
+        await page.GetByLabel("Copies", new() { Exact = true }).First.FillAsync($"{more}");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).ClickAsync();
+        await Expect(page.Locator("#another-sheet [role=status]")).ToContainTextAsync($"{sample.Stored.Format.Count(more)} copies would cost");
+        await page.GotoAsync(address);
+        await page.GetByLabel("Your remark").FillAsync("Could the cover be blue?\n<script>alert(1)</script>");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Write the remark" }).ClickAsync();
+        await Expect(page.Locator(".said")).ToContainTextAsync("Your remark");
+        await Expect(page.Locator(".course .said-words")).ToContainTextAsync("<script>alert(1)</script>");
+        await page.Locator("#agree .sign input[name=name]").First.FillAsync("Ada Reed");
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Agree to") }).ClickAsync();
+        await Expect(page.Locator(".said")).ToContainTextAsync("You have agreed");
+        await Expect(page.Locator("#agree")).ToHaveCountAsync(0);
+
+        await maker.ReloadAsync();
+        await Expect(maker.Page.Locator("p.sentence").First).ToContainTextAsync("agreed");
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "End the link of Ada Reed" }).ClickAsync();
+        await Expect(maker.Page.Locator(".link-list")).ToContainTextAsync("has agreed");
+        await Expect(maker.Page.GetByRole(AriaRole.Button, new() { Name = "End the link of Ada Reed" })).ToHaveCountAsync(0);
+        Assert.Equal((int)HttpStatusCode.Gone, (await page.GotoAsync(address))!.Status);
+        maker.WasQuiet();
+    }
+
+    [Fact]
+    public async Task What_cannot_be_comes_back_with_what_was_typed_and_a_link_that_never_was_opens_nothing()
+    {
+        var (address, secret) = await SharedAsync("Bo Lind");
+        await using var guest = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false, ViewportSize = new() { Width = 390, Height = 844 }, ColorScheme = ColorScheme.Dark });
+        var page = await guest.NewPageAsync();
+        await page.GotoAsync(address + "?copies=lots");
+        await Expect(page.GetByLabel("Copies", new() { Exact = true }).First).ToHaveValueAsync("lots");
+        await Expect(page.Locator("#try-says")).ToContainTextAsync("Write a number of copies from");
+
+        using var http = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = sample.Address };
+        var other = await http.PostAsync(new Uri($"q/{secret}/agree", UriKind.Relative), new FormUrlEncodedContent(new Dictionary<string, string> { ["name"] = "Bo <b>Lind", ["copies"] = "1", ["fingerprint"] = "zz" }));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, other.StatusCode);
+        var words = await other.Content.ReadAsStringAsync();
+        Assert.Contains("is not what this quote says", words, StringComparison.Ordinal);
+        Assert.Contains("Bo &lt;b&gt;Lind", words, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.NotFound, (await http.GetAsync(new Uri("q/" + new string('A', 32), UriKind.Relative))).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await http.PostAsync(new Uri($"q/{secret}/burn", UriKind.Relative), new FormUrlEncodedContent([]))).StatusCode);
+        Assert.DoesNotContain(secret, sample.Log, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(390, ColorScheme.Light)]
+    [InlineData(1280, ColorScheme.Dark)]
+    public async Task The_page_of_a_link_is_open_to_everyone(int width, ColorScheme scheme)
+    {
+        var (address, _) = await SharedAsync($"Cy {width}");
+        await using var guest = await chromium.Browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = 844 }, ColorScheme = scheme });
+        var page = await guest.NewPageAsync();
+        var asked = new List<string>();
+        page.Request += (_, request) => asked.Add(request.Url);
+        await page.GotoAsync(address + "?copies=60");
+        foreach (var more in await page.Locator("summary").AllAsync())
+        {
+            await more.ClickAsync();
+        }
+
+        var found = await page.RunAxe();
+
+        Assert.Empty(found.Violations.Select(violation => $"{violation.Id}: {string.Join(" ", violation.Nodes.Select(node => node.Html))}"));
+        Assert.Equal(0, await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth"));
+        Assert.All(asked, url => Assert.StartsWith(sample.Address.ToString(), url, StringComparison.Ordinal));
+    }
+
+    private async Task<(string Address, string Secret)> SharedAsync(string name)
+    {
+        var secret = await sample.Stored.ShareAsync(3, name);
+        return (new Uri(sample.Address, "q/" + secret).AbsoluteUri, secret);
+    }
+}
