@@ -54,9 +54,9 @@ public sealed class QuoteJourney(Chromium chromium, SampleApp sample)
 
         await maker.ReloadAsync();
         await Expect(maker.Page.Locator("p.sentence").First).ToContainTextAsync("agreed");
-        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "End the link of Ada Reed" }).ClickAsync();
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "End this link, of Ada Reed" }).ClickAsync();
         await Expect(maker.Page.Locator(".link-list")).ToContainTextAsync("has agreed");
-        await Expect(maker.Page.GetByRole(AriaRole.Button, new() { Name = "End the link of Ada Reed" })).ToHaveCountAsync(0);
+        await Expect(maker.Page.GetByRole(AriaRole.Button, new() { Name = "End this link, of Ada Reed" })).ToHaveCountAsync(0);
         Assert.Equal((int)HttpStatusCode.Gone, (await page.GotoAsync(address))!.Status);
         maker.WasQuiet();
     }
