@@ -185,6 +185,61 @@ namespace PressRun.Migrations.Migrations
                     b.ToTable("edition_copies", (string)null);
                 });
 
+            modelBuilder.Entity("PressRun.Data.Copies.TitleOutlookRow", b =>
+                {
+                    b.Property<Guid>("PressId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("press_id");
+
+                    b.Property<Guid>("TitleId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("title_id");
+
+                    b.Property<DateOnly>("AsOf")
+                        .HasColumnType("date")
+                        .HasColumnName("as_of");
+
+                    b.Property<double>("Days10")
+                        .HasColumnType("double precision")
+                        .HasColumnName("days10");
+
+                    b.Property<double>("Days50")
+                        .HasColumnType("double precision")
+                        .HasColumnName("days50");
+
+                    b.Property<double>("Days90")
+                        .HasColumnType("double precision")
+                        .HasColumnName("days90");
+
+                    b.Property<long>("Moved")
+                        .HasColumnType("bigint")
+                        .HasColumnName("moved");
+
+                    b.Property<long>("OnHand")
+                        .HasColumnType("bigint")
+                        .HasColumnName("on_hand");
+
+                    b.Property<long>("Reckoned")
+                        .HasColumnType("bigint")
+                        .HasColumnName("reckoned");
+
+                    b.Property<DateOnly?>("RunsOutOn")
+                        .HasColumnType("date")
+                        .HasColumnName("runs_out_on");
+
+                    b.HasKey("PressId", "TitleId")
+                        .HasName("pk_title_outlooks");
+
+                    b.HasIndex("PressId", "RunsOutOn")
+                        .HasDatabaseName("ix_title_outlooks_press_id_runs_out_on");
+
+                    b.HasIndex("PressId", "TitleId")
+                        .HasDatabaseName("ix_title_outlooks_moved")
+                        .HasFilter("moved <> reckoned");
+
+                    b.ToTable("title_outlooks", (string)null);
+                });
+
             modelBuilder.Entity("PressRun.Data.Drafts.DraftRow", b =>
                 {
                     b.Property<Guid>("PressId")
@@ -1289,6 +1344,16 @@ namespace PressRun.Migrations.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_edition_copies_editions_press_id_edition_id");
+                });
+
+            modelBuilder.Entity("PressRun.Data.Copies.TitleOutlookRow", b =>
+                {
+                    b.HasOne("PressRun.Data.Titles.TitleRow", null)
+                        .WithOne()
+                        .HasForeignKey("PressRun.Data.Copies.TitleOutlookRow", "PressId", "TitleId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_title_outlooks_titles_press_id_title_id");
                 });
 
             modelBuilder.Entity("PressRun.Data.Drafts.DraftRow", b =>

@@ -65,6 +65,8 @@ public sealed class PressRunDbContext(DbContextOptions<PressRunDbContext> option
 
     internal DbSet<QuoteEventRow> QuoteEvents => Set<QuoteEventRow>();
 
+    internal DbSet<TitleOutlookRow> TitleOutlooks => Set<TitleOutlookRow>();
+
     internal DbSet<FixNoteRow> FixNotes => Set<FixNoteRow>();
 
     internal DbSet<DraftRow> Drafts => Set<DraftRow>();

@@ -1,14 +1,20 @@
 using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Running;
 using PressRun.Benchmarks;
+using PressRun.Benchmarks.Ledger;
 using PressRun.Benchmarks.Shelf;
 using PressRun.Benchmarks.Spreadsheet;
 
-// Without arguments everything but the shelf is measured; "spreadsheet" alone compares with a headless spreadsheet, "shelf" alone times the shelf of a
-// large press on a private PostgreSQL; the rest is BenchmarkDotNet's own (--filter ...).
+// Without arguments everything but the shelf is measured; "spreadsheet" alone compares with a headless spreadsheet, "shelf" and "ledger" alone time the shelf of a
+// large press and a long ledger on a private PostgreSQL; the rest is BenchmarkDotNet's own (--filter ...).
 if (args is ["shelf"])
 {
     return await ShelfSearch.RunAsync();
+}
+
+if (args is ["ledger"])
+{
+    return await LedgerTimes.RunAsync();
 }
 
 if (args is not ["spreadsheet"])

@@ -66,6 +66,10 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["QuoteStore.RemarkAsync"] = async (stores, theirs, me) => await stores.Quotes.RemarkAsync(me, (await QuoteOf(stores, theirs)).Quote.Id, "Me", "Hello"),
         ["QuoteStore.PayAsync"] = async (stores, theirs, me) =>
             await stores.Quotes.PayAsync(me, (await QuoteOf(stores, theirs)).Quote.Id, 0, 5m, SmallQuote.Today, "Me"),
+        ["OutlookStore.MovedAsync"] = async (stores, _, me) => await stores.Outlooks.MovedAsync(me, 100),
+        ["OutlookStore.ByDayAsync"] = async (stores, theirs, me) => (await stores.Outlooks.ByDayAsync(me, [theirs.Title.Id], default(DateOnly).AddDays(1))).ToList(),
+        ["OutlookStore.OfTitlesAsync"] = async (stores, theirs, me) => (await stores.Outlooks.OfTitlesAsync(me, [theirs.Title.Id])).ToList(),
+        ["OutlookStore.RunningOutAsync"] = async (stores, _, me) => await stores.Outlooks.RunningOutAsync(me, new ShelfFilter(), DateOnly.MaxValue),
         ["FixNoteStore.OfTitleAsync"] = async (stores, theirs, me) => await stores.Fixes.OfTitleAsync(me, theirs.Title.Id),
         ["FixNoteStore.AddAsync"] = async (stores, theirs, me) => await stores.Fixes.AddAsync(me, FixNote.Noticed(theirs.Edition.Id, "mine", null)),
         ["FixNoteStore.SaveAsync"] = async (stores, theirs, me) => await stores.Fixes.SaveAsync(me, (await stores.Fixes.OfTitleAsync(theirs.Id, theirs.Title.Id))[0] with { Text = "mine" }),
@@ -111,6 +115,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         "DraftStore.KeepAsync", "DraftStore.DropAsync", // by the person's own key; see the test on drafts below
         "QuoteStore.UnseenAsync", // the press is all that it is asked for
         "QuoteStore.SeeAsync", // see the test on quotes below
+        "OutlookStore.KeepAsync", // see the tests of the outlooks
         "ShelfQuery.LibrariesMarkAsync", // the press is all that it is asked for
         "PressArchiveStore.ExportAsync", // the press is all that it is asked for
     ];

@@ -79,6 +79,11 @@ internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, 
         var row = new TitleRow { PressId = db.Press, Id = Guid.CreateVersion7(), Slug = title.Id };
         row.Take(new TitleRecord(row.Id, title.Id, title.Title, title.By, title.Colour, title.About, title.Archived, 0));
         db.Titles.Add(row);
+        if (title.Editions.Any(edition => edition.Movements.Count > 0))
+        {
+            db.TitleOutlooks.Add(new TitleOutlookRow { PressId = db.Press, TitleId = row.Id, Moved = 1 });
+        }
+
         foreach (var edition in title.Editions)
         {
             AddEdition(row, edition);

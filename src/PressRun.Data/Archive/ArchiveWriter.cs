@@ -105,7 +105,12 @@ internal static class ArchiveWriter
             json.WriteNumber("copiesPrinted", printed);
         }
 
-        json.WriteNumber("copiesOnHand", edition.Movements.Sum(movement => movement.Change));
+        // Where more went than came there is nothing on hand to say; the movements say it.
+        if (edition.Movements.Sum(movement => (long)movement.Change) is >= 0 and var onHand)
+        {
+            json.WriteNumber("copiesOnHand", onHand);
+        }
+
         json.WriteString("price", Amounts.AtLeastMinorDigits(edition.Price, currency));
         json.WriteNumber("freeCopies", edition.FreeCopies);
         WriteArchived(json, edition.Archived);

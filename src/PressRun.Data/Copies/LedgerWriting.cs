@@ -157,6 +157,7 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
     private async Task CloseAsync(HashSet<Guid> printed, CancellationToken cancel)
     {
         await db.SaveChangesAsync(cancel);
+        await OutlookStore.MarkAsync(db, onHand.Keys, cancel);
         foreach (var here in onHand.Values.Where(here => here.CountNeeded))
         {
             // What was written late may show that the copies were there all along.

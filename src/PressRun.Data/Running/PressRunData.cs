@@ -55,6 +55,7 @@ public static class PressRunData
         .AddStore(database => new CopiesLedgerStore(database))
         .AddStore(database => new QuoteStore(database))
         .AddStore(database => new SharedQuoteStore(database))
+        .AddStore(database => new OutlookStore(database))
         .AddStore(database => new FixNoteStore(database))
         .AddStore(database => new StockStore(database))
         .AddStore(database => new ShopStore(database))

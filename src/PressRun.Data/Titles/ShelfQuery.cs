@@ -12,7 +12,8 @@ namespace PressRun.Data.Titles;
 /// <param name="Take">Titles to show, at most 200.</param>
 /// <param name="Archived">True shows the archived titles instead.</param>
 /// <param name="OnlyAsking">True shows only titles that need a decision.</param>
-public sealed record ShelfFilter(string? Search = null, int Skip = 0, int Take = 50, bool Archived = false, bool OnlyAsking = false);
+/// <param name="OnlyDue">True shows only titles that are due to be ordered, those that run out first first.</param>
+public sealed record ShelfFilter(string? Search = null, int Skip = 0, int Take = 50, bool Archived = false, bool OnlyAsking = false, bool OnlyDue = false);
 
 /// <summary>A stretch of the shelf.</summary>
 /// <param name="Titles">By title.</param>
@@ -26,7 +27,8 @@ public sealed record ShelfPage(IReadOnlyList<ShelfTitle> Titles, int Total, Shel
 /// <param name="Planned">Of them, titles with a printing that is not printed yet.</param>
 /// <param name="PrintingsOnHand">Printings of which copies are on hand.</param>
 /// <param name="CopiesOnHand">Their copies.</param>
-public sealed record ShelfTotals(int Titles, int Asking, int Planned, int PrintingsOnHand, long CopiesOnHand);
+/// <param name="Due">Titles that are due to be ordered.</param>
+public sealed record ShelfTotals(int Titles, int Asking, int Planned, int PrintingsOnHand, long CopiesOnHand, int Due = 0);
 
 /// <summary>A printing that is not printed yet, with the plan it goes by.</summary>
 /// <param name="TitleId">Its title.</param>
@@ -87,16 +89,20 @@ public sealed class ShelfQuery
     /// <param name="filter">What of it.</param>
     /// <param name="asking">Titles with a planned printing that needs a decision; those whose last copies are going and those whose planned printing
     /// goes by no plan are known from what is stored.</param>
+    /// <param name="due">Titles that are due to be ordered; they need a decision too.</param>
     /// <param name="cancel">Gives up waiting.</param>
     public Task<ShelfPage> ShowAsync(
-        PressId press, ShelfFilter filter, IReadOnlyCollection<Guid>? asking = null, CancellationToken cancel = default) =>
-        database.ReadMomentAsync(press, db => ShowAsync(db, filter, [.. asking ?? []], cancel), cancel);
+        PressId press, ShelfFilter filter, IReadOnlyCollection<Guid>? asking = null, IReadOnlyCollection<Guid>? due = null, CancellationToken cancel = default) =>
+        database.ReadMomentAsync(press, db => ShowAsync(db, filter, [.. asking ?? [], .. due ?? []], [.. due ?? []], cancel), cancel);
 
-    private static async Task<ShelfPage> ShowAsync(PressRunDbContext db, ShelfFilter filter, Guid[] asking, CancellationToken cancel)
+    private static async Task<ShelfPage> ShowAsync(PressRunDbContext db, ShelfFilter filter, Guid[] asking, Guid[] due, CancellationToken cancel)
     {
         var found = Found(db, filter);
-        var shown = filter.OnlyAsking ? Asking(db, found, asking) : found;
-        var titles = await shown.OrderBy(title => title.SearchText).ThenBy(title => title.Id)
+        var shown = filter.OnlyDue ? found.Where(title => due.Contains(title.Id)) : filter.OnlyAsking ? Asking(db, found, asking) : found;
+        var ordered = filter.OnlyDue
+            ? shown.OrderBy(title => db.TitleOutlooks.Where(outlook => outlook.TitleId == title.Id).Select(outlook => outlook.RunsOutOn).FirstOrDefault())
+            : shown.OrderBy(title => title.SearchText);
+        var titles = await ordered.ThenBy(title => title.Id)
             .Skip(Math.Max(0, filter.Skip)).Take(Math.Clamp(filter.Take, 1, MostTitles)).ToListAsync(cancel);
         var titleIds = titles.ConvertAll(title => title.Id);
         // All queries of this stretch see one moment, so that an edition's parts need not come in one row with its costs.
@@ -112,8 +118,8 @@ public sealed class ShelfQuery
                 title.ToRecord(),
                 [.. byTitle[title.Id].OrderByDescending(edition => edition.Printing)
                     .Select(edition => new ShelfEdition(edition.ToRecord(), plans.GetValueOrDefault(edition.Id)?.ToRecord()))])),
-            filter.OnlyAsking ? totals.Asking : totals.Titles,
-            totals);
+            filter.OnlyDue ? due.Length : filter.OnlyAsking ? totals.Asking : totals.Titles,
+            totals with { Due = due.Length });
     }
 
     // One pass over the printings of all titles found, first by title and then over all of them.
@@ -147,7 +153,8 @@ public sealed class ShelfQuery
         return new ShelfTotals(await found.CountAsync(cancel), sums?.Asking ?? 0, sums?.Planned ?? 0, sums?.OnHand ?? 0, sums?.Copies ?? 0);
     }
 
-    private static IQueryable<TitleRow> Found(PressRunDbContext db, ShelfFilter filter)
+    /// <summary>Titles that a search finds.</summary>
+    internal static IQueryable<TitleRow> Found(PressRunDbContext db, ShelfFilter filter)
     {
         var titles = db.Titles.AsNoTracking().Where(title => title.Archived == filter.Archived);
         return SearchText.PrefixQuery(filter.Search) is { } words

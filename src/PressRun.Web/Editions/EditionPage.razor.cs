@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using PressRun.Data.Titles;
+using PressRun.Engine.Copies;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
@@ -51,6 +52,11 @@ public sealed partial class EditionPage : IDisposable
 
     // While something is typed the figures before it are those that are saved.
     private EditionConsequences? Before => tried is null ? before : settled;
+
+    private bool IsLatest => View!.Printings.All(other => other.Printing <= Printing);
+
+    // Of a new run like the plan that this printing goes by.
+    private int LeadDays => settled?.Estimate is { } estimate && View!.Source is { } source ? LeadTime.Days(source.PriceList.Order.LeadDays, estimate) : 0;
 
     private int Pages => Sought.Parts.Sum(part => part.Part.Pages);
 

@@ -1,4 +1,5 @@
 using PressRun.Data;
+using PressRun.Data.Copies;
 using PressRun.Data.Fixes;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
@@ -6,6 +7,7 @@ using PressRun.Data.Stocks;
 using PressRun.Data.Titles;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Paper;
+using PressRun.Web.Reprint;
 
 namespace PressRun.Web.Editions;
 
@@ -15,9 +17,10 @@ namespace PressRun.Web.Editions;
 /// <param name="Printings">All printings of the title, first printing first.</param>
 /// <param name="Source">The plan it goes by with all that its costing needs; null where it has none.</param>
 /// <param name="Stocks">Papers that can be chosen.</param>
+/// <param name="Ledger">What the ledgers of all printings say today.</param>
 /// <param name="Fixes">What was noticed in any printing, to be mended at a later one.</param>
 public sealed record EditionView(
-    TitleRecord Title, EditionRecord Edition, IReadOnlyList<EditionRecord> Printings, JobSource? Source, IReadOnlyList<Stock> Stocks, IReadOnlyList<FixNote> Fixes)
+    TitleRecord Title, EditionRecord Edition, IReadOnlyList<EditionRecord> Printings, JobSource? Source, IReadOnlyList<Stock> Stocks, TitleLedger Ledger, IReadOnlyList<FixNote> Fixes)
 {
     /// <summary>Works out the edition as it would be.</summary>
     public EditionConsequences? WorkOut(EditionRecord edition) =>
@@ -31,7 +34,7 @@ public sealed record EditionView(
 public sealed record EditionSave(EditionRecord? Now, string? Problem, EditionRecord? Theirs);
 
 /// <summary>Loads, saves and copies editions for their page.</summary>
-public sealed class EditionService(TitleStore titles, EditionStore editions, PlanStore plans, StockStore stocks, FixNoteStore fixes)
+public sealed class EditionService(TitleStore titles, EditionStore editions, PlanStore plans, StockStore stocks, OutlookStore outlooks, FixNoteStore fixes, TimeProvider time)
 {
     /// <summary>An edition by its address, or null.</summary>
     public async Task<EditionView?> LoadAsync(PressId press, string slug, int printing)
@@ -49,7 +52,14 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
             await editions.OfTitleAsync(press, title.Id),
             plan is null ? null : await plans.SourceAsync(press, plan.Id),
             await StocksAsync(press),
+            await LedgerAsync(press, title.Id),
             await fixes.OfTitleAsync(press, title.Id));
+    }
+
+    private async Task<TitleLedger> LedgerAsync(PressId press, Guid title)
+    {
+        var today = DateOnly.FromDateTime(time.GetLocalNow().Date);
+        return TitleLedger.Of([.. (await outlooks.ByDayAsync(press, [title], today.AddMonths(-TitleLedger.MonthsBack)))[title]], today);
     }
 
     /// <summary>Saves an edition.</summary>

@@ -45,6 +45,7 @@ public static class WebPages
         services.AddSingleton<ReprintService>();
         services.AddSingleton<RunFiles>();
         services.AddSingleton<ShelfCosts>();
+        services.AddSingleton<ShelfOutlooks>();
         services.AddSingleton<ShelfService>();
         services.AddSingleton<EditionService>();
         services.AddSingleton<FixService>();

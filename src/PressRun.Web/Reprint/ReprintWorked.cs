@@ -47,8 +47,9 @@ public sealed record TitleLedger(DateOnly Today, int OnHand, SalesHistory? Histo
 /// <param name="Plan">The answer.</param>
 /// <param name="Other">The assumption beside it worked out with it; null where there is only one.</param>
 /// <param name="LastShown">Last quantity of the picture.</param>
+/// <param name="LeadDays">Days from the order of the plan's own quantity to finished copies.</param>
 public sealed record ReprintWorked(
-    PlanReprint Settings, ReprintPlanner Planner, IReadOnlyList<RunCost> Costs, ReprintPlan Plan, TwoAssumptions? Other, int LastShown)
+    PlanReprint Settings, ReprintPlanner Planner, IReadOnlyList<RunCost> Costs, ReprintPlan Plan, TwoAssumptions? Other, int LastShown, int LeadDays)
 {
     private const int MostShown = 5_000;
     private const double Hardly = 0.99;
@@ -95,7 +96,8 @@ public sealed record ReprintWorked(
         var shown = Math.Max(Math.Max(plan.BestQuantity, source.Plan.Quantity), worth);
         return Outcome<ReprintWorked>.Of(new ReprintWorked(
             settings, planner.Value, costs.Value, plan, Beside(settings, job.Value, planner.Value, costs.Value, ledger),
-            (int)Math.Min(costs.Value[^1].Quantity, Math.Max(10, shown + (shown / 10)))));
+            (int)Math.Min(costs.Value[^1].Quantity, Math.Max(10, shown + (shown / 10))),
+            job.Value.Estimate(source.Plan.Quantity) is { Succeeded: true, Value: var run } ? LeadTime.Days(source.PriceList.Order.LeadDays, run) : source.PriceList.Order.LeadDays));
     }
 
     private static TwoAssumptions? Beside(PlanReprint settings, PreparedJob job, ReprintPlanner planner, IReadOnlyList<RunCost> costs, TitleLedger ledger)

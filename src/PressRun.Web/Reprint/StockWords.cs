@@ -7,12 +7,14 @@ namespace PressRun.Web.Reprint;
 /// <summary>How long copies last, in words.</summary>
 public static class StockWords
 {
-    private const double WholeWeeksFrom = 1.5;
+    private const int FarWeeks = 104;
 
-    /// <summary>Such as <c>about 5 weeks left</c>.</summary>
-    public static string Phrase(StockOutlook outlook, PressFormat format) => outlook.Weeks.Middle < WholeWeeksFrom
-        ? "about a week left or less"
-        : $"about {format.Count(Weeks(outlook.Weeks.Middle))} weeks left";
+    /// <summary>Whole weeks, more than two years as such: <c>5</c>, <c>over 104</c>.</summary>
+    public static string Weeks(double weeks, PressFormat format) => weeks > FarWeeks ? $"over {format.Count(FarWeeks)}" : format.Count(Weeks(weeks));
+
+    /// <summary>The range of eight times in ten: <c>3 to 9</c>; empty where all of it is far off.</summary>
+    public static string Between(StockOutlook outlook, PressFormat format) =>
+        outlook.Weeks.Low > FarWeeks ? "" : $"{format.Count(Weeks(outlook.Weeks.Low))} to {Weeks(outlook.Weeks.High, format)}";
 
     /// <summary>How long they last, and by when to order.</summary>
     public static string Sentence(StockOutlook outlook, DateOnly today, int leadDays, PressFormat format)
@@ -23,7 +25,7 @@ public static class StockWords
             ? $"To have new ones in time, nine times in ten, they had to be ordered by {format.Day(by)}."
             : $"To have new ones in time, nine times in ten, order by {format.Day(by)}.";
         return $"{Words.Many(format.Count(outlook.OnHand), outlook.OnHand, "copy lasts", "copies last")} about {format.Count(Weeks(middle))} weeks at the pace of past sales, eight times in ten {format.Count(Weeks(low))} to {format.Count(Weeks(high))}. "
-            + $"The shop needs {Words.Many(format.Count(leadDays), leadDays, "day", "days")}. {order}";
+            + $"A new run takes {Words.Many(format.Count(leadDays), leadDays, "day", "days")}. {order}";
     }
 
     private static decimal Weeks(double weeks) => (decimal)Math.Min(Math.Round(weeks), 100_000d);

@@ -1,6 +1,7 @@
 using Microsoft.Extensions.Caching.Memory;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
+using PressRun.Engine.Copies;
 using PressRun.Engine.Costing;
 using PressRun.Web.Charts;
 
@@ -16,7 +17,8 @@ public sealed record CostedPlan(Guid PlanId, uint PlanVersion, uint EditionVersi
 /// <param name="UnitCost">Landed cost of a copy, not rounded; null where it cannot be worked out.</param>
 /// <param name="IsPaidFor">False where it cannot be worked out, or is not paid for within its copies for sale.</param>
 /// <param name="Shape">For the drawing, with a plain cover; null where it cannot be drawn.</param>
-public sealed record ShelfCost(decimal? UnitCost, bool IsPaidFor, BookShape? Shape);
+/// <param name="LeadDays">Days from an order to finished copies; 0 where it cannot be worked out.</param>
+public sealed record ShelfCost(decimal? UnitCost, bool IsPaidFor, BookShape? Shape, int LeadDays);
 
 /// <summary>Costs printings for the shelf, and remembers them: a search costs anew only what changed since. What is remembered goes by the versions of
 /// all that a costing is made of, so that it can grow old but never be wrong.</summary>
@@ -69,13 +71,14 @@ public sealed class ShelfCosts(PlanStore plans) : IDisposable
     {
         if (PreparedJob.Prepare(source.Build()) is not { Succeeded: true, Value: var prepared })
         {
-            return new ShelfCost(null, false, null);
+            return new ShelfCost(null, false, null, 0);
         }
 
         var answer = prepared.Estimate(source.Edition.CopiesPrinted ?? source.Plan.Quantity) is { Succeeded: true, Value: var estimate } ? estimate : null;
         return new ShelfCost(
             answer?.Totals.UnitCost(answer.Quantity),
             answer?.BreakEven is { WithinRun: true } or { NetPerCopy: null },
-            BookShape.Of(prepared.Block, prepared.Impose(), BookShape.PlainCover));
+            BookShape.Of(prepared.Block, prepared.Impose(), BookShape.PlainCover),
+            answer is null ? 0 : LeadTime.Days(source.PriceList.Order.LeadDays, answer));
     }
 }

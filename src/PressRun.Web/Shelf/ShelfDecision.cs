@@ -14,6 +14,9 @@ public enum DecisionKind
     /// <summary>Its last copies are going.</summary>
     RunningOut,
 
+    /// <summary>To have new copies before the last ones go, a run must be ordered now.</summary>
+    Due,
+
     /// <summary>No copy is on hand; whether they were sold is not known here.</summary>
     NoneLeft,
 
@@ -24,7 +27,7 @@ public enum DecisionKind
     NotPaidFor,
 }
 
-/// <summary>Says which editions need a decision. A rule of thumb for the shelf, not a forecast (common practice).</summary>
+/// <summary>Says which editions need a decision: by a rule of thumb (common practice), and by the outlook of their title where its sales say one.</summary>
 public static class ShelfDecision
 {
     /// <summary>What an edition asks.</summary>
@@ -46,6 +49,9 @@ public static class ShelfDecision
 
         return edition.CopiesOnHand == 0 ? DecisionKind.NoneLeft : DecisionKind.RunningOut;
     }
+
+    /// <summary>What an edition asks of a title whose copies run out before a new run could be there: more than that few are left, or that a run is planned.</summary>
+    public static DecisionKind WhereDue(DecisionKind kind) => kind is DecisionKind.None or DecisionKind.Planned or DecisionKind.RunningOut ? DecisionKind.Due : kind;
 
     /// <summary>True where a person must decide something; a run that is merely planned is on its way.</summary>
     public static bool Asks(DecisionKind kind) => kind is not (DecisionKind.None or DecisionKind.Planned);

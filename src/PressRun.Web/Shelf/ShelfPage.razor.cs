@@ -10,6 +10,7 @@ public sealed partial class ShelfPage : IDisposable
 {
     private const int Step = 50;
     private const string AskingOnly = "asking";
+    private const string DueOnly = "due";
     private const string ArchivedOnly = "archived";
     private const int MostPiles = 60;
 
@@ -25,6 +26,9 @@ public sealed partial class ShelfPage : IDisposable
     private ShelfService Service { get; set; } = default!;
 
     [Inject]
+    private ShelfOutlooks Outlooks { get; set; } = default!;
+
+    [Inject]
     private Handover Handover { get; set; } = default!;
 
     [Inject]
@@ -36,7 +40,7 @@ public sealed partial class ShelfPage : IDisposable
     [CascadingParameter]
     private PressView? Press { get; set; }
 
-    /// <summary>In the address, so that what is shown can be linked to: <c>asking</c>, <c>archived</c>, or anything else for all.</summary>
+    /// <summary>In the address, so that what is shown can be linked to: <c>asking</c>, <c>due</c>, <c>archived</c>, or anything else for all.</summary>
     [SupplyParameterFromQuery(Name = "show")]
     public string? Show { get; set; }
 
@@ -45,6 +49,8 @@ public sealed partial class ShelfPage : IDisposable
     private PressFormat Format => Press!.Format;
 
     private bool IsAsking => Show == AskingOnly;
+
+    private bool IsDue => Show == DueOnly;
 
     private bool IsArchived => Show == ArchivedOnly;
 
@@ -112,7 +118,7 @@ public sealed partial class ShelfPage : IDisposable
     }
 
     private async Task<ShelfView?> ReadAsync(int skip, CancellationToken cancel) =>
-        await Service.ShowAsync(Press!.Record.Id, new ShelfFilter(search, skip, Step, IsArchived, IsAsking), cancel);
+        await Service.ShowAsync(Press!.Record.Id, new ShelfFilter(search, skip, Step, IsArchived, IsAsking, IsDue), cancel);
 
     private async Task<CancellationToken> NextAsync()
     {
@@ -137,10 +143,18 @@ public sealed partial class ShelfPage : IDisposable
 
     private string When(EditionRecord edition) => edition.PrintedOn is { } day ? day.ToString("MMM yyyy", Format.Culture) : "being planned";
 
-    private static string Leads(EditionOnShelf edition, string address) => edition.Edition.CopiesPrinted is null ? address + "/run" : address;
+    private static string Leads(EditionOnShelf edition, string address) => edition.Edition.CopiesPrinted is null ? address + "/run" : edition.Decision == DecisionKind.Due ? address + "/reprint" : address;
 
-    private string Asks(EditionOnShelf edition) => edition.Decision switch
+    // Of what is not due yet, the day is worth a word where it is near.
+    private string? OrderBy(TitleOnShelf title, EditionOnShelf edition) =>
+        edition.Decision != DecisionKind.Due && edition == title.Editions[0] && title.OrderBy is { } by && by <= Outlooks.Today.AddDays(ShelfOutlooks.LongestLead)
+            ? $"order by {Format.ShortDay(by)}"
+            : null;
+
+    private string Asks(TitleOnShelf title, EditionOnShelf edition) => edition.Decision switch
     {
+        DecisionKind.Due when title.OrderBy is { } by => by < Outlooks.Today ? $"Order now: due since {Format.ShortDay(by)}" : $"Order by {Format.ShortDay(by)}",
+        DecisionKind.Due => "Sold out: order now",
         DecisionKind.NoneLeft => "None on hand: print again?",
         DecisionKind.RunningOut => $"{Words.Many(Format.Count(edition.Edition.CopiesOnHand), edition.Edition.CopiesOnHand, "copy", "copies")} left: print again?",
         DecisionKind.NotWorkedOut => "Needs a run plan",

@@ -77,6 +77,13 @@ internal static class LargeShelf
             INSERT INTO run_plans SELECT (jsonb_populate_record(plan, jsonb_build_object('id', md5('plan ' || copy.edition_id::text)::uuid, 'edition_id', copy.edition_id))).*
             FROM copy JOIN run_plans AS plan ON plan.press_id = {id} AND plan.id = copy.from_plan
             """);
+        // One title in five has an outlook, and one in fifty of them runs out within weeks.
+        await db.Database.ExecuteSqlAsync(
+            $"""
+            INSERT INTO title_outlooks (press_id, title_id, moved, reckoned, as_of, on_hand, days10, days50, days90, runs_out_on)
+            SELECT {id}, md5('title ' || number)::uuid, 1, 1, CURRENT_DATE, 120, days, days * 2, days * 3, CURRENT_DATE + days
+            FROM (SELECT number, CASE WHEN number % 250 = 0 THEN 3 ELSE 100 + number % 400 END AS days FROM generate_series(5, {Titles}, 5) AS number) AS lasting
+            """);
         await db.Database.ExecuteSqlAsync($"ANALYZE");
     }
 }

@@ -132,13 +132,17 @@ public sealed class ShelfJourney(Chromium chromium, SampleApp sample)
         var names = await asking.AllInnerTextsAsync();
         Assert.NotEmpty(names);
 
-        await visit.Page.Locator(".sentence a").ClickAsync();
+        await visit.Page.Locator(".sentence a[href$=asking]").ClickAsync();
         await visit.Page.WaitForURLAsync("**/shelf?show=asking");
         await Expect(visit.Page.Locator("table.titles a.title")).ToHaveTextAsync(names);
         await visit.ReloadAsync();
         await Expect(visit.Page.Locator("table.titles a.title")).ToHaveTextAsync(names);
         await visit.TypeAsync("Find a title or its maker", names[0][..4]);
         await Expect(visit.Page.Locator("table.titles a.title")).ToHaveTextAsync([names[0]]);
+        await visit.TypeAsync("Find a title or its maker", "fog man");
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "due to be ordered", Exact = true }).ClickAsync();
+        await Expect(visit.Page.Locator("table.titles a.title")).ToHaveTextAsync(["Fog Manners"]);
+        await Expect(visit.Page.Locator("table.titles a.asks")).ToHaveTextAsync("Sold out: order now");
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "archived", Exact = true }).ClickAsync();
         await Expect(visit.Page.Locator("table.titles a.title")).ToHaveCountAsync(0);
         visit.WasQuiet();

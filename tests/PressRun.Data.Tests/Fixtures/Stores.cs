@@ -33,6 +33,7 @@ internal sealed class Stores : IAsyncDisposable
         Plans = new PlanStore(rows);
         JobFiles = new JobFileStore(rows);
         Ledger = new CopiesLedgerStore(rows);
+        Outlooks = new OutlookStore(rows);
         Fixes = new FixNoteStore(rows);
         Quotes = new QuoteStore(rows);
         Shared = new SharedQuoteStore(rows);
@@ -62,6 +63,8 @@ internal sealed class Stores : IAsyncDisposable
     public JobFileStore JobFiles { get; }
 
     public CopiesLedgerStore Ledger { get; }
+
+    public OutlookStore Outlooks { get; }
 
     public FixNoteStore Fixes { get; }
 

@@ -21,6 +21,18 @@ public class ShelfDecisionTests
     public void A_planned_printing_asks_where_it_is_not_worked_out_or_not_paid_for(bool isWorkedOut, bool isPaidFor, DecisionKind asks) =>
         Assert.Equal(asks, ShelfDecision.Of(Records.Edition() with { CopiesPrinted = null }, true, isWorkedOut, isPaidFor));
 
+    [Theory]
+    [InlineData(DecisionKind.None, DecisionKind.Due)]
+    [InlineData(DecisionKind.Planned, DecisionKind.Due)]
+    [InlineData(DecisionKind.RunningOut, DecisionKind.Due)]
+    [InlineData(DecisionKind.NoneLeft, DecisionKind.NoneLeft)]
+    [InlineData(DecisionKind.NotPaidFor, DecisionKind.NotPaidFor)]
+    public void A_title_that_is_due_says_so_before_anything_milder(DecisionKind kind, DecisionKind asks)
+    {
+        Assert.Equal(asks, ShelfDecision.WhereDue(kind));
+        Assert.True(ShelfDecision.Asks(asks));
+    }
+
     [Fact]
     public void A_run_that_is_planned_needs_no_decision() => Assert.False(ShelfDecision.Asks(DecisionKind.Planned));
 }

@@ -1,0 +1,55 @@
+using PressRun.Data.Copies;
+using PressRun.Data.Presses;
+using PressRun.Web.Reprint;
+
+namespace PressRun.Web.Shelf;
+
+/// <summary>Keeps what the shelf says of how long copies last: reckoned anew where a ledger moved, and for what is shown once a day.</summary>
+public sealed class ShelfOutlooks(OutlookStore outlooks, TimeProvider time)
+{
+    /// <summary>Runs that take longer are reckoned as taking so many days: so far ahead is looked for what runs out.</summary>
+    public const int LongestLead = 60;
+
+    private const int AtOnce = 200;
+
+    /// <summary>Today where the server stands.</summary>
+    public DateOnly Today => DateOnly.FromDateTime(time.GetLocalNow().Date);
+
+    /// <summary>Reckons every title anew whose ledger has moved.</summary>
+    public async Task RefreshAsync(PressId press, CancellationToken cancel)
+    {
+        while (await outlooks.MovedAsync(press, AtOnce, cancel) is { Count: > 0 } moved)
+        {
+            await ReckonAsync(press, moved, cancel);
+        }
+    }
+
+    /// <summary>The outlooks of some titles as of today; titles of which nothing can be said are left out.</summary>
+    public async Task<IReadOnlyDictionary<Guid, TitleOutlook>> OfTitlesAsync(PressId press, IReadOnlyCollection<Guid> titles, CancellationToken cancel)
+    {
+        var kept = await outlooks.OfTitlesAsync(press, titles, cancel);
+        var old = kept.Where(one => one.Value.AsOf < Today).Select(one => new MovedTitle(one.Key, one.Value.Moved)).ToList();
+        if (old.Count == 0)
+        {
+            return kept;
+        }
+
+        await ReckonAsync(press, old, cancel);
+        return await outlooks.OfTitlesAsync(press, titles, cancel);
+    }
+
+    private async Task ReckonAsync(PressId press, IReadOnlyList<MovedTitle> moved, CancellationToken cancel)
+    {
+        var today = Today;
+        var lines = await outlooks.ByDayAsync(press, [.. moved.Select(title => title.TitleId)], today.AddMonths(-TitleLedger.MonthsBack), cancel);
+        await outlooks.KeepAsync(press, [.. moved.Select(title => (title, Of(TitleLedger.Of([.. lines[title.TitleId]], today))))], cancel);
+    }
+
+    // A title that sells and of which none is on hand has run out already.
+    private static TitleOutlook? Of(TitleLedger ledger) => ledger switch
+    {
+        { HasSales: true, Outlook: { } outlook } => new TitleOutlook(ledger.Today, outlook.OnHand, outlook.Days10, outlook.Days50, outlook.Days90, 0),
+        { HasSales: true, OnHand: 0 } => new TitleOutlook(ledger.Today, 0, 0d, 0d, 0d, 0),
+        _ => null,
+    };
+}
