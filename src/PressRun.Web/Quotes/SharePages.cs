@@ -3,6 +3,7 @@ using System.Text;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Features;
 using PressRun.Data.Quotes;
+using PressRun.Web.Quotes.Pdf;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Quotes;
@@ -28,6 +29,7 @@ public static class SharePages
     public static void Map(IEndpointRouteBuilder app)
     {
         app.MapMethods(Folder + "/{secret}", Read, ShowAsync).AllowAnonymous();
+        app.MapMethods(Folder + "/{secret}/quote.pdf", Read, PaperAsync).AllowAnonymous();
         app.MapPost(Folder + "/{secret}/{form}", TakeAsync).AllowAnonymous();
     }
 
@@ -50,6 +52,23 @@ public static class SharePages
         else if (await quotes.PageAsync(look, secret, BasePath(http), http.RequestAborted) is { } page)
         {
             await SendAsync(http, StatusCodes.Status200OK, page);
+        }
+        else
+        {
+            await EndedAsync(http);
+        }
+    }
+
+    private static async Task PaperAsync(HttpContext http, SharedQuotes quotes, string secret)
+    {
+        if (await OpenAsync(http, quotes, secret) is not { } look)
+        {
+            return;
+        }
+
+        if (await quotes.LoadAsync(look, http.RequestAborted) is var (view, _))
+        {
+            await SendAsync(http, StatusCodes.Status200OK, QuotePdf.Of(view, view.Facts.Shows == QuoteShows.Lines), QuoteFiles.Pdf);
         }
         else
         {
@@ -200,7 +219,7 @@ public static class SharePages
             """));
     }
 
-    private static async Task SendAsync(HttpContext http, int status, byte[] page)
+    private static async Task SendAsync(HttpContext http, int status, byte[] page, string type = "text/html; charset=utf-8")
     {
         // A page of the app is not shown in the place of this one.
         if (http.Features.Get<IStatusCodePagesFeature>() is { } pages)
@@ -210,7 +229,7 @@ public static class SharePages
 
         var response = http.Response;
         response.StatusCode = status;
-        response.ContentType = "text/html; charset=utf-8";
+        response.ContentType = type;
         response.ContentLength = page.Length;
         response.Headers.ContentSecurityPolicy = Policy;
         response.Headers["Referrer-Policy"] = "no-referrer";

@@ -1,0 +1,213 @@
+using PdfSharp.Drawing;
+using PdfSharp.Pdf;
+
+namespace PressRun.Web.Quotes.Pdf;
+
+/// <summary>Sets text down a page, and on the next where one is full. Lengths are in points, from the upper left.</summary>
+public sealed class PdfSheet : IDisposable
+{
+    private const double Margin = 56;
+    private const double Foot = 40;
+
+    private static readonly XColor Ink = XColor.FromArgb(0x24, 0x21, 0x1d);
+    private static readonly XColor Quiet = XColor.FromArgb(0x5d, 0x57, 0x4d);
+    private static readonly XPen Hairline = new(XColor.FromArgb(0xb8, 0xb0, 0xa0), 0.5);
+    private static readonly XPen Rule = new(Ink, 0.8);
+
+    private readonly PdfDocument document = new();
+    private readonly bool letter;
+    private XGraphics graphics = null!;
+    private double at;
+
+    /// <summary>Begins a document.</summary>
+    /// <param name="title">Its title.</param>
+    /// <param name="author">Who made it.</param>
+    /// <param name="madeAt">When.</param>
+    /// <param name="letter">True for US letter pages, false for A4.</param>
+    public PdfSheet(string title, string author, DateTimeOffset madeAt, bool letter)
+    {
+        PaperFonts.Provide();
+        this.letter = letter;
+        document.Info.Title = title;
+        document.Info.Author = author;
+        document.Info.CreationDate = madeAt.UtcDateTime;
+        document.Language = "en";
+        NewPage();
+    }
+
+    private double Left => Margin;
+
+    private double Right => document.Pages[^1].Width.Point - Margin;
+
+    private double Bottom => document.Pages[^1].Height.Point - Margin - Foot;
+
+    /// <summary>A heading, kept with what follows it.</summary>
+    public void Heading(string words, double size)
+    {
+        Room(size * 4);
+        at += size * 0.9;
+        Lines(words, PaperFonts.Serif(size, strong: true), Ink, size * 1.2);
+        at += size * 0.3;
+    }
+
+    /// <summary>A sentence in the book face.</summary>
+    public void Sentence(string words, double size = 13) => Lines(words, PaperFonts.Serif(size), Ink, size * 1.45);
+
+    /// <summary>A quiet note.</summary>
+    public void Note(string words) => Lines(words, PaperFonts.Sans(words, 8.5), Quiet, 12);
+
+    /// <summary>Some empty room.</summary>
+    public void Space(double height) => at += height;
+
+    /// <summary>A row of a table: words at the left, figures that end at the right edges of their columns.</summary>
+    /// <param name="words">At the left; they take more lines where they are long.</param>
+    /// <param name="figures">From left to right; the last ends at the margin.</param>
+    /// <param name="width">Of a column of figures.</param>
+    /// <param name="kind">How the row stands.</param>
+    public void Row(string words, IReadOnlyList<string> figures, double width, RowKind kind = RowKind.Plain)
+    {
+        const double size = 9.5, line = 13;
+        var strong = kind == RowKind.Sum;
+        var colour = kind == RowKind.Head ? Quiet : Ink;
+        var font = PaperFonts.Sans(words, kind == RowKind.Head ? 8.5 : size, strong);
+        var parts = Wrapped(words, font, Right - Left - (figures.Count * width) - 8);
+        Room((parts.Count * line) + 6);
+        if (strong)
+        {
+            graphics.DrawLine(Rule, Left, at, Right, at);
+        }
+
+        var first = at + line;
+        foreach (var (place, part) in parts.Index())
+        {
+            graphics.DrawString(part, font, new XSolidBrush(colour), Left, first + (place * line));
+        }
+
+        foreach (var (place, figure) in figures.Index())
+        {
+            var face = PaperFonts.Sans(figure, kind == RowKind.Head ? 8.5 : size, strong);
+            graphics.DrawString(figure, face, new XSolidBrush(colour), Right - ((figures.Count - 1 - place) * width) - graphics.MeasureString(figure, face).Width, first);
+        }
+
+        at = first + ((parts.Count - 1) * line) + 5;
+        if (!strong)
+        {
+            graphics.DrawLine(Hairline, Left, at, Right, at);
+        }
+    }
+
+    /// <summary>A line to write on, with words under it.</summary>
+    public void WriteOn(string words, double from, double width)
+    {
+        graphics.DrawLine(Rule, Left + from, at, Left + from + width, at);
+        graphics.DrawString(words, PaperFonts.Sans(words, 8), new XSolidBrush(Quiet), Left + from, at + 11);
+    }
+
+    /// <summary>Keeps so much together: goes to the next page where it does not fit on this one.</summary>
+    public void Room(double height)
+    {
+        if (at + height > Bottom)
+        {
+            NewPage();
+        }
+    }
+
+    /// <summary>Ends the document; every page gets its number.</summary>
+    /// <param name="foot">What stands at the foot of each page.</param>
+    /// <param name="numbered">Such as <c>page 1 of 2</c>.</param>
+    public byte[] Done(string foot, Func<int, int, string> numbered)
+    {
+        graphics.Dispose();
+        for (var index = 0; index < document.PageCount; index++)
+        {
+            using var over = XGraphics.FromPdfPage(document.Pages[index]);
+            var (base1, width) = (document.Pages[index].Height.Point - Margin, document.Pages[index].Width.Point);
+            var (font, brush) = (PaperFonts.Sans(foot, 8), new XSolidBrush(Quiet));
+            over.DrawLine(Hairline, Margin, base1 - 12, width - Margin, base1 - 12);
+            over.DrawString(foot, font, brush, Margin, base1);
+            var number = numbered(index + 1, document.PageCount);
+            over.DrawString(number, font, brush, width - Margin - over.MeasureString(number, font).Width, base1);
+        }
+
+        using var stream = new MemoryStream();
+        document.Save(stream, closeStream: false);
+        return stream.ToArray();
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        graphics.Dispose();
+        document.Dispose();
+    }
+
+    private void NewPage()
+    {
+        graphics?.Dispose();
+        var page = document.AddPage();
+        page.Size = letter ? PdfSharp.PageSize.Letter : PdfSharp.PageSize.A4;
+        graphics = XGraphics.FromPdfPage(page);
+        at = Margin;
+    }
+
+    private void Lines(string words, XFont font, XColor colour, double line)
+    {
+        foreach (var part in Wrapped(words, font, Right - Left))
+        {
+            Room(line);
+            at += line;
+            graphics.DrawString(part, font, new XSolidBrush(colour), Left, at);
+        }
+    }
+
+    // Words that are longer than a line are broken where the line ends.
+    private List<string> Wrapped(string words, XFont font, double width)
+    {
+        var lines = new List<string>();
+        var line = "";
+        foreach (var word in words.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            var next = line.Length == 0 ? word : $"{line} {word}";
+            if (Fits(next))
+            {
+                line = next;
+                continue;
+            }
+
+            if (line.Length > 0)
+            {
+                lines.Add(line);
+            }
+
+            line = word;
+            while (!Fits(line))
+            {
+                var length = line.Length - 1;
+                while (length > 1 && !Fits(line[..length]))
+                {
+                    length--;
+                }
+
+                lines.Add(line[..length]);
+                line = line[length..];
+            }
+        }
+
+        return [.. lines, line];
+
+        bool Fits(string text) => text.Length <= 1 || graphics.MeasureString(text, font).Width <= width;
+    }
+}
+
+/// <summary>How a row of a table stands.</summary>
+public enum RowKind
+{
+    /// <summary>One of many.</summary>
+    Plain,
+
+    /// <summary>Says what the columns hold.</summary>
+    Head,
+
+    /// <summary>What the rows above add up to.</summary>
+    Sum,
+}

@@ -1,0 +1,25 @@
+using PressRun.Data.Import.Csv;
+using PressRun.Data.Import.Tables;
+using PressRun.JobFile;
+
+namespace PressRun.Web.Quotes;
+
+/// <summary>The lines of a quote as a table for a spreadsheet.</summary>
+public static class QuoteCsv
+{
+    private static readonly TextCell Cell = new(JobRules.Name);
+    private static readonly Column[] Columns = [new("what", "What", Cell), new("quantity", "How many", Cell), new("each", "Each", Cell), new("amount", "Amount", Cell)];
+
+    /// <summary>The lines, and the sum that they add up to as the last row, with the decimal mark of the viewer; what looks like a formula is defused.</summary>
+    public static Task<string> OfAsync(QuoteView view)
+    {
+        var format = view.Format;
+        var rows = view.Figures.Lines.Select(line => new[] { line.Label, Plain(line.Quantity), Plain(line.Each), Plain(line.Amount) });
+        var back = QuoteTotals.TaxBack(view) is { } tax ? [[QuoteTotals.TaxBackWords, "1", Plain(tax), Plain(tax)]] : Array.Empty<string[]>();
+        string[] sum = ["all of it", Plain(view.Quote.Quantity), Plain(view.Figures.UnitCost), Plain(view.Figures.Landed)];
+        return CsvText.OfAsync(Columns, [.. rows, .. back, sum], new CellManners(format.Culture, view.Facts.Units, format.Currency.MinorDigits));
+
+        // Without marks between thousands, which not every spreadsheet reads back.
+        string Plain(decimal number) => number.ToString("0.############################", format.Culture);
+    }
+}

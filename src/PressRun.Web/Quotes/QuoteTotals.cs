@@ -1,0 +1,26 @@
+namespace PressRun.Web.Quotes;
+
+/// <summary>The totals of a quote as rows that add up to its landed cost.</summary>
+public static class QuoteTotals
+{
+    /// <summary>What the row of a tax that is reclaimed is called.</summary>
+    public const string TaxBackWords = "less the tax that comes back";
+
+    /// <summary>What is taken off again because the press gets it back, below zero; null where nothing is.</summary>
+    public static decimal? TaxBack(QuoteView view) => view.Job?.ReclaimTax == true && view.Figures.Tax > 0m ? -view.Figures.Tax : null;
+
+    /// <summary>The rows, none of them zero.</summary>
+    public static IEnumerable<(string Words, decimal Amount)> Of(QuoteView view)
+    {
+        var figures = view.Figures;
+        (string, decimal)[] rows =
+        [
+            ("The print shop", figures.ShopTotal),
+            (TaxBackWords, TaxBack(view) ?? 0m),
+            ($"{view.Format.Number(figures.BenchHours, 1)} hours at the binding table", figures.BenchLabour),
+            ("Staples, blades and the like", figures.Consumables),
+            ("Costs of the printing, whatever its size", figures.FixedCosts),
+        ];
+        return rows.Where(row => row.Item2 != 0m);
+    }
+}

@@ -1,0 +1,75 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using PressRun.Data.Quotes;
+using PressRun.Web.Quotes.Pdf;
+using PressRun.Web.Tests.Support;
+using UglyToad.PdfPig;
+
+namespace PressRun.Web.Tests.Quotes;
+
+public sealed partial class QuotePdfTests
+{
+    [Fact]
+    public void The_lines_on_paper_add_up_to_the_sum_under_them()
+    {
+        var view = AQuote.View();
+        var text = Read(QuotePdf.Of(view, allLines: true));
+
+        var from = text.IndexOf("amount", StringComparison.Ordinal);
+        var to = text.IndexOf("all of it", from, StringComparison.Ordinal);
+        var amounts = Amounts().Matches(text[from..to]).Select(match => decimal.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture)).ToList();
+        Assert.Equal(view.Figures.Lines.Count, amounts.Count);
+        Assert.Equal(view.Quote.Landed, amounts.Sum());
+        Assert.Contains(view.Format.Money(view.Quote.Landed), text[to..], StringComparison.Ordinal);
+        Assert.Contains("page 1 of 1", text, StringComparison.Ordinal);
+        Assert.Contains(view.ShortFingerprint, text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Only_the_totals_are_printed_where_only_they_are_shown_and_they_add_up()
+    {
+        var text = Read(QuotePdf.Of(AQuote.View(shows: QuoteShows.Totals), allLines: false));
+
+        Assert.Contains("The print shop", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("set-up", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("Zażółć gęślą jaźń")]
+    [InlineData("Жуки и мосты")]
+    [InlineData("Το βιβλίο της θάλασσας")]
+    public void Letters_of_other_alphabets_are_read_back(string title)
+    {
+        Assert.Contains(title, Read(QuotePdf.Of(AQuote.View(title), allLines: true)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_long_costing_goes_on_over_numbered_pages_of_the_right_size_with_its_faces_embedded()
+    {
+        var many = Enumerable.Range(0, 60).Select(place => new PressRun.Engine.Editions.FixedCost($"cost number {place}", 1m)).ToList();
+        var pdf = QuotePdf.Of(AQuote.View(job: job => job with { Edition = job.Edition with { FixedCosts = many } }), allLines: true);
+
+        using var document = PdfDocument.Open(pdf);
+        Assert.True(document.NumberOfPages > 1);
+        Assert.All(document.GetPages(), page => Assert.Contains($"page {page.Number} of {document.NumberOfPages}", Words(page), StringComparison.Ordinal));
+        // ISO 216: A4 is 210 by 297 mm; a point is 1/72 inch.
+        Assert.Equal(210.0, document.GetPage(1).Width * 25.4 / 72, 0.1);
+        Assert.Equal(297.0, document.GetPage(1).Height * 25.4 / 72, 0.1);
+        Assert.All(document.GetPage(1).Letters, letter => Assert.Matches("^[A-Z]{6}\\+(Literata|PublicSans|Public Sans)", letter.FontName));
+        Assert.All(document.GetPage(1).Letters, letter => Assert.InRange(letter.BoundingBox.Right, 0, document.GetPage(1).Width - 50));
+    }
+
+    private static string Read(byte[] pdf)
+    {
+        using var document = PdfDocument.Open(pdf);
+        return string.Join("\n", document.GetPages().Select(Words));
+    }
+
+    // Lines from the top down, words from the left.
+    private static string Words(UglyToad.PdfPig.Content.Page page) => string.Join("\n", page.GetWords()
+        .GroupBy(word => Math.Round(word.BoundingBox.Bottom / 4)).OrderByDescending(line => line.Key)
+        .Select(line => string.Join(" ", line.OrderBy(word => word.BoundingBox.Left).Select(word => word.Text))));
+
+    [GeneratedRegex(@"(-?\d+\.\d\d)$", RegexOptions.Multiline)]
+    private static partial Regex Amounts();
+}
