@@ -35,7 +35,7 @@ public sealed class PdfSheet : IDisposable
         NewPage();
     }
 
-    private double Left => Margin;
+    private static double Left => Margin;
 
     private double Right => document.Pages[^1].Width.Point - Margin;
 
