@@ -1,12 +1,14 @@
 using System.Data;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
+using PressRun.Data.Access;
 using PressRun.Data.Presses;
 
 namespace PressRun.Data;
 
-/// <summary>Runs one operation of one press on a context of its own, and once more where the database was away for a moment.</summary>
-internal sealed class PressDatabase(IDbContextFactory<PressRunDbContext> contexts, TimeProvider time)
+/// <summary>Runs one operation of one press on a context of its own, after its guard has let the visitor pass, and once more where the database
+/// was away for a moment.</summary>
+internal sealed class PressDatabase(IDbContextFactory<PressRunDbContext> contexts, TimeProvider time, PressGuard guard)
 {
     private static readonly TimeSpan[] Pauses = [.. new[] { 100, 300, 1000, 2000, 3000, 4000 }.Select(milliseconds => TimeSpan.FromMilliseconds(milliseconds))];
 
@@ -20,30 +22,72 @@ internal sealed class PressDatabase(IDbContextFactory<PressRunDbContext> context
         }
     }
 
+    /// <summary>Who may do what.</summary>
+    public PressGuard Guard => guard;
+
     /// <summary>Reads rows of <paramref name="press"/>.</summary>
-    public Task<T> ReadAsync<T>(PressId press, Func<PressRunDbContext, Task<T>> read, CancellationToken cancel) =>
+    /// <exception cref="AccessRefusedException">The visitor may not.</exception>
+    public Task<T> ReadAsync<T>(PressId press, Func<PressRunDbContext, Task<T>> read, CancellationToken cancel, PressRole needs = PressRole.Reader) =>
+        ReadAsync(press, db => guard.DemandAsync(db, needs, cancel), read, cancel);
+
+    /// <summary>Reads rows of <paramref name="press"/> with several queries that all see the same moment.</summary>
+    /// <exception cref="AccessRefusedException">The visitor may not.</exception>
+    public Task<T> ReadMomentAsync<T>(PressId press, Func<PressRunDbContext, Task<T>> read, CancellationToken cancel) =>
+        ReadAsync(press, InOneMoment(read, cancel), cancel);
+
+    /// <summary>Reads rows of <paramref name="press"/> for whoever holds a link into it, all at the same moment. The caller has looked the link's
+    /// secret up, and shows what the link opens and nothing else.</summary>
+    public Task<T> ReadByLinkAsync<T>(PressId press, Func<PressRunDbContext, Task<T>> read, CancellationToken cancel) =>
+        ReadAsync(press, _ => Task.CompletedTask, InOneMoment(read, cancel), cancel);
+
+    /// <summary>Reads rows that belong to no press: people, sign-ins, the list of presses. Whoever calls sees to it that only the right ones are
+    /// shown.</summary>
+    public Task<T> ReadServerAsync<T>(Func<PressRunDbContext, Task<T>> read, CancellationToken cancel) => ReadAsync(default, _ => Task.CompletedTask, read, cancel);
+
+    /// <summary>Writes rows of <paramref name="press"/>, all or none. Work that failed before it was committed is done again from its start;
+    /// a commit whose answer was lost is not, because it may have been carried out.</summary>
+    /// <exception cref="AccessRefusedException">The visitor may not.</exception>
+    public Task<T> WriteAsync<T>(PressId press, Func<PressRunDbContext, Task<T>> write, CancellationToken cancel, PressRole needs = PressRole.Editor) =>
+        WriteAsync(press, db => guard.DemandAsync(db, needs, cancel), write, cancel);
+
+    /// <summary>Writes rows of <paramref name="press"/> for whoever holds a link into it, like <see cref="ReadByLinkAsync"/>.</summary>
+    public Task<T> WriteByLinkAsync<T>(PressId press, Func<PressRunDbContext, Task<T>> write, CancellationToken cancel) =>
+        WriteAsync(press, _ => Task.CompletedTask, write, cancel);
+
+    /// <summary>Writes rows that belong to no press, like <see cref="ReadServerAsync"/>.</summary>
+    public Task<T> WriteServerAsync<T>(Func<PressRunDbContext, Task<T>> write, CancellationToken cancel) => WriteAsync(default, _ => Task.CompletedTask, write, cancel);
+
+    /// <summary>Writes the rows of a new press, which becomes its maker's.</summary>
+    /// <exception cref="AccessRefusedException">The visitor may not make presses.</exception>
+    public Task<T> WriteNewAsync<T>(PressId press, Func<PressRunDbContext, Task<T>> write, CancellationToken cancel) => WriteAsync(
+        press,
+        db => guard.DemandMayMakeAsync(db, cancel),
+        async db =>
+        {
+            var made = await write(db);
+            await guard.GiveToMakerAsync(db, cancel);
+            return made;
+        },
+        cancel);
+
+    private static Func<PressRunDbContext, Task<T>> InOneMoment<T>(Func<PressRunDbContext, Task<T>> read, CancellationToken cancel) => async context =>
+    {
+        await using var moment = await context.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel);
+        return await read(context);
+    };
+
+    private Task<T> ReadAsync<T>(PressId press, Func<PressRunDbContext, Task> demand, Func<PressRunDbContext, Task<T>> read, CancellationToken cancel) =>
         AgainAsync(
             async () =>
             {
                 await using var context = await OpenAsync(press, cancel);
+                await demand(context);
                 return await read(context);
             },
             () => true,
             cancel);
 
-    /// <summary>Reads rows of <paramref name="press"/> with several queries that all see the same moment.</summary>
-    public Task<T> ReadMomentAsync<T>(PressId press, Func<PressRunDbContext, Task<T>> read, CancellationToken cancel) => ReadAsync(
-        press,
-        async context =>
-        {
-            await using var moment = await context.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel);
-            return await read(context);
-        },
-        cancel);
-
-    /// <summary>Writes rows of <paramref name="press"/>, all or none. Work that failed before it was committed is done again from its start;
-    /// a commit whose answer was lost is not, because it may have been carried out.</summary>
-    public async Task<T> WriteAsync<T>(PressId press, Func<PressRunDbContext, Task<T>> write, CancellationToken cancel)
+    private async Task<T> WriteAsync<T>(PressId press, Func<PressRunDbContext, Task> demand, Func<PressRunDbContext, Task<T>> write, CancellationToken cancel)
     {
         var committing = false;
         return await AgainAsync(
@@ -51,6 +95,7 @@ internal sealed class PressDatabase(IDbContextFactory<PressRunDbContext> context
             {
                 await using var context = await OpenAsync(press, cancel);
                 await using var transaction = await context.Database.BeginTransactionAsync(cancel);
+                await demand(context);
                 var result = await write(context);
                 committing = true;
                 await transaction.CommitAsync(CancellationToken.None);

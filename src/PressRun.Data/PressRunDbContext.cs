@@ -6,6 +6,7 @@ using PressRun.Data.Conversions;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Fixes;
+using PressRun.Data.People;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
@@ -25,7 +26,20 @@ public sealed class PressRunDbContext(DbContextOptions<PressRunDbContext> option
     /// <summary>Keys that protect cookies and links, shared by all nodes.</summary>
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
+    /// <summary>Everybody with an account.</summary>
+    public DbSet<User> Users => Set<User>();
+
     internal PressId Press { get; set; }
+
+    internal DbSet<MembershipRow> Memberships => Set<MembershipRow>();
+
+    internal DbSet<InvitationRow> Invitations => Set<InvitationRow>();
+
+    internal DbSet<ApiKeyRow> ApiKeys => Set<ApiKeyRow>();
+
+    internal DbSet<SessionRow> Sessions => Set<SessionRow>();
+
+    internal DbSet<AttemptRow> Attempts => Set<AttemptRow>();
 
     internal DbSet<PressRow> Presses => Set<PressRow>();
 

@@ -28,7 +28,7 @@ public sealed class PressArchiveStore
     {
         List<Problem> problems = [.. PressStore.Problems(press.Name, press.Currency), .. TitleStore.Problems(book.Title)];
         return problems.Count == 0
-            ? await database.WriteAsync(PressId.New(), db => AddAsync(db, book.Of(press), cancel), cancel)
+            ? await database.WriteNewAsync(PressId.New(), db => AddAsync(db, book.Of(press), cancel), cancel)
             : Outcome<PressRecord>.Refused(problems);
     }
 
@@ -42,7 +42,7 @@ public sealed class PressArchiveStore
     /// <returns>The new press, null where the database has one already, or the problems.</returns>
     internal async Task<Outcome<PressRecord>?> SeedAsync(string path, CancellationToken cancel)
     {
-        if (await database.ReadAsync(default, db => db.Presses.AnyAsync(cancel), cancel))
+        if (await database.ReadServerAsync(db => db.Presses.AnyAsync(cancel), cancel))
         {
             return null;
         }
@@ -53,7 +53,7 @@ public sealed class PressArchiveStore
             return Outcome<PressRecord>.Refused(read.Problems);
         }
 
-        return await database.WriteAsync(
+        return await database.WriteNewAsync(
             PressId.New(),
             async db =>
             {
@@ -64,7 +64,7 @@ public sealed class PressArchiveStore
     }
 
     private async Task<Outcome<PressRecord>> ImportAsync(Outcome<PressArchive> read, CancellationToken cancel) => read.Succeeded
-        ? await database.WriteAsync(PressId.New(), db => AddAsync(db, read.Value, cancel), cancel)
+        ? await database.WriteNewAsync(PressId.New(), db => AddAsync(db, read.Value, cancel), cancel)
         : Outcome<PressRecord>.Refused(read.Problems);
 
     // A press that is taken in a second time: a link opens one quote, and stays with the first.

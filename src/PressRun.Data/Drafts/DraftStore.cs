@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Access;
 using PressRun.Data.Presses;
 
 namespace PressRun.Data.Drafts;
@@ -15,7 +16,8 @@ public sealed record DraftSubject(string Person, string SubjectKind, string Subj
 /// <param name="At">When it was typed.</param>
 public sealed record Draft(string Field, string Text, DateTimeOffset At);
 
-/// <summary>What people type, kept until it is saved, so that a lost connection or a new start of the server loses nothing.</summary>
+/// <summary>What people type, kept until it is saved, so that a lost connection or a new start of the server loses nothing. Drafts are their
+/// writer's own, so whoever may read the press may keep them.</summary>
 public sealed class DraftStore
 {
     /// <summary>Most characters of one draft.</summary>
@@ -46,7 +48,8 @@ public sealed class DraftStore
                 DO UPDATE SET text = EXCLUDED.text, at = EXCLUDED.at WHERE drafts.at <= EXCLUDED.at
                 """,
                 cancel),
-            cancel);
+            cancel,
+            PressRole.Reader);
     }
 
     /// <summary>A person's drafts on a subject, by field.</summary>
@@ -59,7 +62,7 @@ public sealed class DraftStore
     /// <summary>Drops a person's draft of one field, or of all fields of the subject; done once it is saved or thrown away.</summary>
     public async Task DropAsync(PressId press, DraftSubject subject, string? field = null, CancellationToken cancel = default) =>
         await database.WriteAsync(
-            press, db => Of(db, subject).Where(row => field == null || row.Field == field).ExecuteDeleteAsync(cancel), cancel);
+            press, db => Of(db, subject).Where(row => field == null || row.Field == field).ExecuteDeleteAsync(cancel), cancel, PressRole.Reader);
 
     private static IQueryable<DraftRow> Of(PressRunDbContext db, DraftSubject subject) => db.Drafts.Where(row =>
         row.Person == subject.Person && row.SubjectKind == subject.SubjectKind && row.SubjectId == subject.SubjectId);

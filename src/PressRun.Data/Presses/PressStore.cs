@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Access;
 using PressRun.Data.Bench;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
@@ -12,13 +13,25 @@ public sealed class PressStore
 
     internal PressStore(PressDatabase database) => this.database = database;
 
-    /// <summary>All presses by name.</summary>
+    /// <summary>The presses that the visitor may see, by name.</summary>
     public async Task<IReadOnlyList<PressRecord>> ListAsync(CancellationToken cancel = default) =>
-        await database.ReadAsync(
-            default,
-            async db => (await db.Presses.AsNoTracking().OrderBy(press => press.Name).ThenBy(press => press.Id).ToListAsync(cancel))
+        await database.ReadServerAsync(
+            async db => (await database.Guard.Visible(db).AsNoTracking().OrderBy(press => press.Name).ThenBy(press => press.Id).ToListAsync(cancel))
                 .ConvertAll(press => press.ToRecord()),
             cancel);
+
+    /// <summary>What the visitor may do in a press; null for nothing.</summary>
+    public async Task<PressRole?> RoleAsync(PressId press, CancellationToken cancel = default) =>
+        await database.ReadServerAsync(
+            db =>
+            {
+                db.Press = press;
+                return database.Guard.RoleAsync(db, cancel);
+            },
+            cancel);
+
+    /// <summary>True where the visitor may make a press.</summary>
+    public Task<bool> MayMakeAsync(CancellationToken cancel = default) => database.ReadServerAsync(db => database.Guard.MayMakeAsync(db, cancel), cancel);
 
     /// <summary>A press, or null where there is none.</summary>
     public async Task<PressRecord?> LoadAsync(PressId press, CancellationToken cancel = default) =>
@@ -33,7 +46,7 @@ public sealed class PressStore
         }
 
         var id = PressId.New();
-        return await database.WriteAsync<SaveResult<PressRecord>>(
+        return await database.WriteNewAsync<SaveResult<PressRecord>>(
             id,
             async db =>
             {
@@ -83,7 +96,8 @@ public sealed class PressStore
                 await db.SaveChangesAsync(cancel);
                 return new SaveResult<PressRecord>.Saved(row.ToRecord());
             },
-            cancel);
+            cancel,
+            PressRole.Owner);
     }
 
     internal static List<Problem> Problems(string name, string currency)

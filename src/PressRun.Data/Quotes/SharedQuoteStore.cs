@@ -57,8 +57,7 @@ public sealed class SharedQuoteStore
 
     /// <summary>Looks a link up by the hash of its secret; null where there never was one.</summary>
     public async Task<SharedLook?> LookAsync(byte[] secretHash, CancellationToken cancel = default) =>
-        await database.ReadAsync(
-            default,
+        await database.ReadServerAsync(
             async db =>
             {
                 await foreach (var found in FindLink(db, secretHash).WithCancellation(cancel))
@@ -74,7 +73,7 @@ public sealed class SharedQuoteStore
 
     /// <summary>All about the quote behind an open link, with the link itself; null where it has ended.</summary>
     public async Task<(QuoteWhole Whole, QuoteLink Link)?> LoadAsync(SharedLook look, CancellationToken cancel = default) =>
-        await database.ReadMomentAsync(
+        await database.ReadByLinkAsync(
             look.Press,
             async db =>
             {
@@ -92,7 +91,7 @@ public sealed class SharedQuoteStore
     /// </summary>
     /// <returns>Saved, Refused, or Gone where the link has ended.</returns>
     public Task<SaveResult<QuoteEvent>> ReplyAsync(SharedLook look, Reply reply, CancellationToken cancel = default) =>
-        database.WriteAsync<SaveResult<QuoteEvent>>(
+        database.WriteByLinkAsync<SaveResult<QuoteEvent>>(
             look.Press,
             async db =>
             {

@@ -3,7 +3,9 @@ using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Options;
 using Npgsql;
+using PressRun.Data.Access;
 using PressRun.Data.Archive;
+using PressRun.Data.People;
 using PressRun.Data.PrivatePostgres;
 
 namespace PressRun.Data.Running;
@@ -17,6 +19,7 @@ internal sealed class DatabaseStart(
     IOptions<PressRunOptions> options,
     Database database,
     PressArchiveStore archives,
+    PressGuard guard,
     TimeProvider time,
     ILogger<DatabaseStart> logger) : IHostedLifecycleService
 {
@@ -27,9 +30,16 @@ internal sealed class DatabaseStart(
     {
         database.Open(await ConnectionStringAsync(cancellationToken));
         await Migrating.BringUpAsync(database, time, logger, cancellationToken);
+        using var program = Visiting.As(new Visitor.Program());
         if (options.Value.Sample)
         {
             await SeedAsync(cancellationToken);
+        }
+
+        if (guard.SignIn)
+        {
+            await using var db = database.CreateDbContext();
+            await HostPresses.GiveAsync(db, time.GetUtcNow(), cancellationToken);
         }
 
         database.Ready = true;

@@ -13,12 +13,15 @@ public static class Health
 
     /// <summary>Maps <c>/livez</c>, which answers while the process lives, and <c>/readyz</c>, which answers 200 while the database does and 503
     /// otherwise.</summary>
-    public static void MapPressRunHealth(this IEndpointRouteBuilder endpoints)
+    /// <returns>Both, to say who may ask.</returns>
+    public static IEndpointConventionBuilder MapPressRunHealth(this IEndpointRouteBuilder endpoints)
     {
         ArgumentNullException.ThrowIfNull(endpoints);
         var database = endpoints.ServiceProvider.GetRequiredService<Database>();
-        endpoints.MapGet("/livez", () => "alive").ExcludeFromDescription();
-        endpoints.MapGet("/readyz", (CancellationToken cancel) => AnswerAsync(database, cancel)).ExcludeFromDescription();
+        var both = endpoints.MapGroup("").ExcludeFromDescription();
+        both.MapGet("/livez", () => "alive");
+        both.MapGet("/readyz", (CancellationToken cancel) => AnswerAsync(database, cancel));
+        return both;
     }
 
     private static async Task<IResult> AnswerAsync(Database database, CancellationToken cancel)

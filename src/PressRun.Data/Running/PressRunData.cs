@@ -1,14 +1,18 @@
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
+using Microsoft.Extensions.Options;
 using Npgsql;
+using PressRun.Data.Access;
 using PressRun.Data.Archive;
 using PressRun.Data.Bench;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Fixes;
+using PressRun.Data.People;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
@@ -35,6 +39,11 @@ public static class PressRunData
         services.AddHostedService<DatabaseStart>();
         services.AddSingleton<IDbContextFactory<PressRunDbContext>>(provider => provider.GetRequiredService<Database>());
         services.AddScoped(provider => provider.GetRequiredService<Database>().CreateDbContext());
+        services.AddSingleton<AccessNews>().AddSingleton<IAccessNews>(provider => provider.GetRequiredService<AccessNews>())
+            .AddHostedService(provider => provider.GetRequiredService<AccessNews>());
+        services.AddSingleton(provider => new PressGuard(
+            provider.GetRequiredService<IOptions<PressRunOptions>>().Value.AsksToSignIn(), provider.GetRequiredService<TimeProvider>()));
+        services.AddPeople();
         services.AddDataProtection().SetApplicationName("PressRun").PersistKeysToDbContext<PressRunDbContext>();
         return services.AddPressRunStores();
     }
@@ -45,7 +54,7 @@ public static class PressRunData
 
     private static IServiceCollection AddPressRunStores(this IServiceCollection services) => services
         .AddSingleton(provider => new PressDatabase(
-            provider.GetRequiredService<IDbContextFactory<PressRunDbContext>>(), provider.GetRequiredService<TimeProvider>()))
+            provider.GetRequiredService<IDbContextFactory<PressRunDbContext>>(), provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<PressGuard>()))
         .AddStore(database => new PressStore(database))
         .AddStore(database => new ShelfQuery(database))
         .AddStore(database => new TitleStore(database))
@@ -65,7 +74,28 @@ public static class PressRunData
         .AddStore(database => new ChannelStore(database))
         .AddStore(database => new BenchStore(database))
         .AddStore(database => new DraftStore(database))
-        .AddStore(database => new PressArchiveStore(database));
+        .AddStore(database => new PressArchiveStore(database))
+        .AddStore(database => new PeopleStore(database))
+        .AddStore(database => new InvitationStore(database))
+        .AddStore(database => new ApiKeyStore(database))
+        .AddStore(database => new SessionStore(database))
+        .AddStore(database => new AttemptStore(database));
+
+    private static void AddPeople(this IServiceCollection services)
+    {
+        services.AddIdentityCore<User>(options =>
+        {
+            options.User.RequireUniqueEmail = true;
+            options.User.AllowedUserNameCharacters = null!;
+            options.Password = new PasswordOptions
+            {
+                RequiredLength = 1, RequireDigit = false, RequireLowercase = false, RequireNonAlphanumeric = false, RequireUppercase = false, RequiredUniqueChars = 1,
+            };
+        }).AddEntityFrameworkStores<PressRunDbContext>().AddPasswordValidator<PasswordRules>();
+        services.Configure<PasswordHasherOptions>(options => options.IterationCount = NormalPasswordHasher.Rounds);
+        services.AddScoped<IPasswordHasher<User>, NormalPasswordHasher>();
+        services.AddScoped<Accounts>();
+    }
 
     private static IServiceCollection AddStore<T>(this IServiceCollection services, Func<PressDatabase, T> make)
         where T : class =>

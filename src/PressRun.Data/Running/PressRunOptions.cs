@@ -21,10 +21,19 @@ public sealed class PressRunOptions
     /// <summary>Folder or file of the sample press; empty for the one that comes with the program.</summary>
     public string SampleFrom { get; set; } = "";
 
-    /// <summary>True says that an address which is not a loopback one is reached from this machine only, as a container's is when its port is
-    /// published on 127.0.0.1.</summary>
-    public bool PublishedOnLoopback { get; set; }
+    /// <summary><c>on</c> asks everybody to sign in; <c>off</c> is single-user mode, in which whoever reaches the address may do everything, and
+    /// which is allowed on loopback addresses only.</summary>
+    public string SignIn { get; set; } = "on";
 
     /// <summary>Proxies whose forwarded headers are believed, as addresses separated by commas; empty for loopback ones only.</summary>
     public string TrustedProxies { get; set; } = "";
+
+    /// <summary>True where people sign in.</summary>
+    /// <exception cref="StartRefusedException">The setting is neither of its two words.</exception>
+    public bool AsksToSignIn() => SignIn switch
+    {
+        "on" => true,
+        "off" => false,
+        _ => throw new StartRefusedException($"PressRun__SignIn is {SignIn}; write on or off."),
+    };
 }

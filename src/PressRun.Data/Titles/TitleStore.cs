@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Access;
 using PressRun.Data.Presses;
 using PressRun.Engine.Costing;
 
@@ -98,7 +99,8 @@ public sealed partial class TitleStore
                 await db.Titles.Where(found => found.Id == title.Id).ExecuteDeleteAsync(cancel);
                 return new DeleteResult.Deleted();
             },
-            cancel);
+            cancel,
+            PressRole.Owner);
 
     private async Task<SaveResult<TitleRecord>> AddAsync(PressRunDbContext db, NewTitle title, EditionRecord? edition, CancellationToken cancel)
     {

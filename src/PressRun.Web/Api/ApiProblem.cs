@@ -49,6 +49,14 @@ internal static class ApiProblem
     public static Task NotFound(HttpContext context) =>
         Write(context, StatusCodes.Status404NotFound, "not-found", "There is nothing at this address", "The page /api lists the addresses there are.");
 
+    /// <summary>Nobody is known to have sent the request.</summary>
+    public static Task NotSignedIn(HttpContext context)
+    {
+        context.Response.Headers.WWWAuthenticate = "Bearer";
+        return Write(
+            context, StatusCodes.Status401Unauthorized, "not-signed-in", "A key is needed", "Send a key of your press as Authorization: Bearer KEY; owners make keys on the page People.");
+    }
+
     /// <summary>The server has more work than it takes on.</summary>
     public static Task Busy(HttpContext context)
     {

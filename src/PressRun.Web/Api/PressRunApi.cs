@@ -30,8 +30,8 @@ public static class PressRunApi
     /// <summary>Maps <c>/api/v1/…</c> and the page <c>/api</c>.</summary>
     public static void MapPressRunApi(this IEndpointRouteBuilder routes)
     {
-        // Costing a job that the caller brings along shows nothing of any press; so no sign-in is asked for.
-        var group = routes.MapGroup("/api/v1").AllowAnonymous().DisableAntiforgery();
+        // What a browser sends by itself is held against its origin (OwnOrigin), and a key is sent by no browser by itself.
+        var group = routes.MapGroup("/api/v1").DisableAntiforgery();
         foreach (var (path, question, summary, description) in Questions)
         {
             // As a delegate with parameters, since a bare request delegate is left out of the description.
@@ -50,7 +50,7 @@ public static class PressRunApi
             .WithDescription("Draft 2020-12. An editor that is given it checks a job file as it is typed.")
             .WithTags("Job files");
         group.Map("/{**rest}", ApiProblem.NotFound).ExcludeFromDescription();
-        routes.MapOpenApi("/api/v1/openapi.json").AllowAnonymous();
+        routes.MapOpenApi("/api/v1/openapi.json");
         MapPage(routes);
     }
 
@@ -72,7 +72,6 @@ public static class PressRunApi
             options.DisableMcp();
             options.AddDocument(Document);
         });
-        page.AllowAnonymous();
         page.Add(ApiPagePolicy.Apply);
     }
 }

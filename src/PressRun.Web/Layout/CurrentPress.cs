@@ -4,7 +4,7 @@ using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Layout;
 
-/// <summary>Finds the press that a visit is about: the one the browser last chose, else the first one there is.</summary>
+/// <summary>Finds the press that a visit is about: the one the browser last chose, else the first one there is for this visitor.</summary>
 public sealed class CurrentPress(PressStore presses)
 {
     /// <summary>Name of the cookie that remembers the choice. It opens nothing by itself: only presses that the visitor may see are looked at.</summary>
@@ -16,6 +16,10 @@ public sealed class CurrentPress(PressStore presses)
     {
         var all = await presses.ListAsync();
         var press = all.FirstOrDefault(candidate => candidate.Id.ToString() == chosen) ?? (all.Count > 0 ? all[0] : null);
-        return press is null ? null : PressView.Of(press, CultureInfo.CurrentCulture);
+        return press is not null && await presses.RoleAsync(press.Id) is { } role ? PressView.Of(press, CultureInfo.CurrentCulture) with { Role = role } : null;
     }
+
+    /// <summary>Has a browser remember a press.</summary>
+    public static void Choose(HttpContext http, PressId press) =>
+        http.Response.Cookies.Append(CookieName, press.ToString(), new CookieOptions { Path = "/", SameSite = SameSiteMode.Lax, MaxAge = TimeSpan.FromDays(365) });
 }

@@ -9,6 +9,7 @@ using PressRun.Web.Libraries;
 using PressRun.Web.Libraries.Files;
 using PressRun.Web.Libraries.Shops;
 using PressRun.Web.Papers;
+using PressRun.Web.People;
 using PressRun.Web.Posting;
 using PressRun.Web.Quotes;
 using PressRun.Web.Reprint;
@@ -68,12 +69,13 @@ public static class WebPages
     /// <summary>Maps the pages and the files they use; a viewer's numbers follow the languages that the browser asks for.</summary>
     public static WebApplication MapPressRunPages(this WebApplication app)
     {
-        app.MapStaticAssets();
+        app.MapStaticAssets().Public("Styles, scripts and fonts are the same for everybody.");
         LibraryFiles.Map(app);
         RunFiles.Map(app);
         FairEndpoint.Map(app);
         QuoteFiles.Map(app);
         SharePages.Map(app);
+        AccountEndpoints.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(server => server.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }

@@ -3,6 +3,7 @@ using System.Text;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Features;
 using PressRun.Data.Quotes;
+using PressRun.Web.People;
 using PressRun.Web.Quotes.Pdf;
 using PressRun.Web.Shared.Wording;
 
@@ -17,6 +18,8 @@ public static class SharePages
     /// <summary>The folder of all links.</summary>
     public const string Folder = "/q";
 
+    private const string Why = "A link is sent to people without an account; the secret in its address is the key.";
+
     private const int MostBytes = 64 * 1024;
 
     // Nothing but styles, fonts and pictures of this host, and forms that come back to it.
@@ -28,9 +31,9 @@ public static class SharePages
     /// <summary>Maps the pages.</summary>
     public static void Map(IEndpointRouteBuilder app)
     {
-        app.MapMethods(Folder + "/{secret}", Read, ShowAsync).AllowAnonymous();
-        app.MapMethods(Folder + "/{secret}/quote.pdf", Read, PaperAsync).AllowAnonymous();
-        app.MapPost(Folder + "/{secret}/{form}", TakeAsync).AllowAnonymous();
+        app.MapMethods(Folder + "/{secret}", Read, ShowAsync).Public(Why);
+        app.MapMethods(Folder + "/{secret}/quote.pdf", Read, PaperAsync).Public(Why);
+        app.MapPost(Folder + "/{secret}/{form}", TakeAsync).Public(Why);
     }
 
     private static async Task ShowAsync(HttpContext http, SharedQuotes quotes, string secret)

@@ -1,3 +1,6 @@
+using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.Diagnostics;
+
 namespace PressRun.Web.Running;
 
 /// <summary>Answers a request that is broken itself with a 4xx status, since nothing is wrong with the server.</summary>
@@ -24,6 +27,29 @@ public static class BrokenRequests
             context.Response.Clear();
             context.Response.StatusCode = status;
         }
+    });
+
+    /// <summary>Leaves what is sent without a page in answer: the page that says that nothing is here takes no forms.</summary>
+    public static void UsePlainAnswersToForms(this IApplicationBuilder app) => app.Use((context, next) =>
+    {
+        if (!HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method) && context.Features.Get<IStatusCodePagesFeature>() is { } pages)
+        {
+            pages.Enabled = false;
+        }
+
+        return next(context);
+    });
+
+    /// <summary>Refuses a form without the token of its page, before anything reads it.</summary>
+    public static void UseTokensOrNothing(this IApplicationBuilder app) => app.Use((context, next) =>
+    {
+        if (context.Features.Get<IAntiforgeryValidationFeature>() is not { IsValid: false })
+        {
+            return next(context);
+        }
+
+        context.Response.StatusCode = StatusCodes.Status400BadRequest;
+        return Task.CompletedTask;
     });
 
     // The web server tells of a chunk whose size overflows as of any failed transfer, with the overflow inside.

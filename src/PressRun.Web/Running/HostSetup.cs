@@ -1,8 +1,8 @@
 using System.Net;
 using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.HttpOverrides;
-using Microsoft.Extensions.Options;
 using PressRun.Data.Running;
+using PressRun.Web.People;
 
 namespace PressRun.Web.Running;
 
@@ -66,11 +66,23 @@ public static class HostSetup
     public static async Task RunPressRunAsync(this WebApplication app)
     {
         ArgumentNullException.ThrowIfNull(app);
-        RefuseOpenAddresses(app);
+        await using var running = app;
+        var signIn = app.Services.AsksToSignIn();
+        if (!signIn)
+        {
+            RefuseOpenAddresses(app);
+        }
+
         app.Lifetime.ApplicationStarted.Register(() => Console.WriteLine($"PressRun is at {string.Join(" and ", app.Urls)}"));
         try
         {
-            await app.RunAsync();
+            await app.StartAsync();
+            if (signIn)
+            {
+                await app.Services.GetRequiredService<OwnerCode>().PrintAsync(app.Urls.First());
+            }
+
+            await app.WaitForShutdownAsync();
         }
         catch (IOException exception) when (exception.InnerException is AddressInUseException)
         {
@@ -93,21 +105,16 @@ public static class HostSetup
         }
     }
 
-    // Without a sign-in whoever reaches the address may change everything, so it must be one that only this machine reaches.
+    // In single-user mode whoever reaches the address may change everything, so it must be one that only this machine reaches.
     private static void RefuseOpenAddresses(WebApplication app)
     {
-        if (app.Services.GetRequiredService<IOptions<PressRunOptions>>().Value.PublishedOnLoopback)
-        {
-            return;
-        }
-
         var addresses = (app.Configuration["urls"] ?? UsualAddress).Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         var open = addresses.Concat(ServersOwnAddresses(app.Configuration)).FirstOrDefault(address => !IsLoopback(address));
         if (open is not null || !string.IsNullOrEmpty(app.Configuration["http_ports"]) || !string.IsNullOrEmpty(app.Configuration["https_ports"]))
         {
             throw new StartRefusedException(
-                $"{open ?? "ASPNETCORE_HTTP_PORTS"} can be reached from other machines, and there is no sign-in yet. Name a loopback address such as {UsualAddress}; "
-                + "where a container or a proxy sees to it that only this machine reaches the address, set PressRun__PublishedOnLoopback=true.");
+                $"{open ?? "ASPNETCORE_HTTP_PORTS"} can be reached from other machines, and PressRun__SignIn=off lets whoever reaches it do everything. "
+                + $"Leave people to sign in (PressRun__SignIn=on), or name a loopback address such as {UsualAddress}.");
         }
     }
 

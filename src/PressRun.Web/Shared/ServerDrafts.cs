@@ -1,3 +1,4 @@
+using PressRun.Data.Access;
 using PressRun.Data.Drafts;
 using PressRun.Data.Presses;
 
@@ -29,8 +30,8 @@ public readonly record struct DraftKey(string Kind, string SubjectId, string Fie
 /// <summary>Drafts in the database.</summary>
 public sealed class ServerDrafts(DraftStore store, TimeProvider time) : IServerDrafts
 {
-    // Without a sign-in there is one person.
-    private const string Person = "owner";
+    // In single-user mode there is one person.
+    private static string Person => Visiting.Now is Visitor.Person person ? person.UserId.ToString() : "owner";
 
     /// <inheritdoc/>
     public Task KeepAsync(PressId press, DraftKey key, string text) => text.Length > DraftStore.LongestText || text.Contains('\0')

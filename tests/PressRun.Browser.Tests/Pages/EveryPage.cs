@@ -15,9 +15,10 @@ internal static partial class EveryPage
     /// <summary>Its printing.</summary>
     public const int Printing = 2;
 
-    /// <summary>One route of each page; the longer one where there are two.</summary>
+    /// <summary>One route of each page with a circuit; the longer one where there are two.</summary>
     public static TheoryData<string> Routes() =>
         new(typeof(StartPage).Assembly.GetTypes()
+            .Where(type => !type.IsDefined(typeof(ExcludeFromInteractiveRoutingAttribute), false))
             .Select(type => type.GetCustomAttributes(typeof(RouteAttribute), false).Cast<RouteAttribute>().Select(route => route.Template).MaxBy(route => route.Length))
             .OfType<string>()
             .Order(StringComparer.Ordinal));

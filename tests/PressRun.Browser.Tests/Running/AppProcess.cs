@@ -14,10 +14,11 @@ public sealed class AppProcess : IAsyncDisposable
     private static readonly TimeSpan LongestStop = TimeSpan.FromSeconds(30);
 
     private readonly bool sample;
+    private readonly bool signIn;
     private readonly ConcurrentQueue<string> said = new();
     private Process process = null!;
 
-    private AppProcess(bool sample) => this.sample = sample;
+    private AppProcess(bool sample, bool signIn) => (this.sample, this.signIn) = (sample, signIn);
 
     /// <summary>Where it answers.</summary>
     public Uri Address { get; private set; } = new("http://127.0.0.1:0");
@@ -34,9 +35,10 @@ public sealed class AppProcess : IAsyncDisposable
 
     /// <summary>Starts it and waits until it is ready.</summary>
     /// <param name="sample">True for the sample press, false for an empty database.</param>
-    public static async Task<AppProcess> StartAsync(bool sample)
+    /// <param name="signIn">True for people who sign in, false for single-user mode.</param>
+    public static async Task<AppProcess> StartAsync(bool sample, bool signIn = false)
     {
-        var app = new AppProcess(sample);
+        var app = new AppProcess(sample, signIn);
         try
         {
             await app.StartAsync();
@@ -61,6 +63,7 @@ public sealed class AppProcess : IAsyncDisposable
         start.Environment["ASPNETCORE_URLS"] = Address.GetLeftPart(UriPartial.Authority);
         start.Environment["ASPNETCORE_ENVIRONMENT"] = "Production";
         start.Environment["PressRun__DataFolder"] = Folder;
+        start.Environment["PressRun__SignIn"] = signIn ? "on" : "off";
         start.Environment["PressRun__Sample"] = sample ? "true" : "false";
         // The log is let say as much as it may, so that tests see what it never says.
         start.Environment["Logging__LogLevel__Microsoft.AspNetCore.Hosting"] = "Debug";

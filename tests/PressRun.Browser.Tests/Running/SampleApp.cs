@@ -4,6 +4,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Playwright;
 using PressRun.Data;
+using PressRun.Data.Archive;
 using PressRun.Data.Copies;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
@@ -61,6 +62,9 @@ public sealed class Stored : IAsyncDisposable
     /// <summary>The press.</summary>
     public PressRecord Press { get; }
 
+    /// <summary>All that the app's data offer, on behalf of the program: nobody is asked who they are.</summary>
+    public IServiceProvider Services => host.Services;
+
     /// <summary>How the pages write figures for a visitor from Ireland.</summary>
     public PressFormat Format => PressView.Of(Press, CultureInfo.GetCultureInfo("en-IE")).Format;
 
@@ -75,12 +79,23 @@ public sealed class Stored : IAsyncDisposable
     {
         ArgumentNullException.ThrowIfNull(app);
         var builder = Host.CreateEmptyApplicationBuilder(null);
-        builder.Configuration.AddInMemoryCollection([new("ConnectionStrings:PressRun", app.ConnectionString)]);
+        builder.Configuration.AddInMemoryCollection([new("ConnectionStrings:PressRun", app.ConnectionString), new("PressRun:SignIn", "off")]);
         builder.Services.AddPressRunData(builder.Configuration);
         var host = builder.Build();
         await host.StartAsync();
         var presses = await host.Services.GetRequiredService<PressStore>().ListAsync();
         return new Stored(host, presses.Single());
+    }
+
+    /// <summary>The whole press, as it is exported.</summary>
+    public async Task<string> ArchiveAsync() =>
+        System.Text.Encoding.UTF8.GetString((await host.Services.GetRequiredService<PressArchiveStore>().ExportAsync(Press.Id))!);
+
+    /// <summary>The id of whoever signs in by an address.</summary>
+    public Guid UserId(string email)
+    {
+        using var scope = host.Services.CreateScope();
+        return scope.ServiceProvider.GetRequiredService<Data.PressRunDbContext>().Users.Single(user => user.Email == email).Id;
     }
 
     /// <summary>A printing by its title.</summary>

@@ -38,6 +38,7 @@ internal sealed partial class AppProcess : IAsyncDisposable
             RedirectStandardError = true,
         };
         start.Environment["ASPNETCORE_URLS"] = address;
+        start.Environment["PressRun__SignIn"] = "off";
         foreach (var (name, value) in settings)
         {
             start.Environment[name] = value;

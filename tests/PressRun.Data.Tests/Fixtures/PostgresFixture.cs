@@ -58,7 +58,7 @@ public sealed class PostgresFixture : IAsyncLifetime
     {
         await using var connection = new NpgsqlConnection(connectionString);
         await connection.OpenAsync();
-        await using var command = new NpgsqlCommand("SET session_replication_role = replica; TRUNCATE presses, data_protection_keys CASCADE; RESET session_replication_role", connection);
+        await using var command = new NpgsqlCommand("SET session_replication_role = replica; TRUNCATE presses, data_protection_keys, users, attempts CASCADE; RESET session_replication_role", connection);
         await command.ExecuteNonQueryAsync();
         free.Add(connectionString);
     }

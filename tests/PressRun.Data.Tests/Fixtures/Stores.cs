@@ -1,9 +1,11 @@
 using Microsoft.Extensions.Logging.Abstractions;
+using PressRun.Data.Access;
 using PressRun.Data.Archive;
 using PressRun.Data.Bench;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Fixes;
+using PressRun.Data.People;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
@@ -21,11 +23,11 @@ internal sealed class Stores : IAsyncDisposable
 {
     private readonly Func<Task> giveBack;
 
-    private Stores(Database database, Func<Task> giveBack)
+    private Stores(Database database, Func<Task> giveBack, bool signIn, TimeProvider time)
     {
         this.giveBack = giveBack;
         Database = database;
-        var rows = new PressDatabase(database, TimeProvider.System);
+        var rows = new PressDatabase(database, time, new PressGuard(signIn, time));
         Presses = new PressStore(rows);
         Shelf = new ShelfQuery(rows);
         Titles = new TitleStore(rows);
@@ -46,6 +48,11 @@ internal sealed class Stores : IAsyncDisposable
         Bench = new BenchStore(rows);
         Drafts = new DraftStore(rows);
         Archives = new PressArchiveStore(rows);
+        People = new PeopleStore(rows);
+        Invitations = new InvitationStore(rows);
+        Keys = new ApiKeyStore(rows);
+        Sessions = new SessionStore(rows);
+        Attempts = new AttemptStore(rows);
     }
 
     public Database Database { get; }
@@ -90,13 +97,26 @@ internal sealed class Stores : IAsyncDisposable
 
     public PressArchiveStore Archives { get; }
 
-    public static Stores On(string connectionString) => On(connectionString, () => Task.CompletedTask);
+    public PeopleStore People { get; }
+
+    public InvitationStore Invitations { get; }
+
+    public ApiKeyStore Keys { get; }
+
+    public SessionStore Sessions { get; }
+
+    public AttemptStore Attempts { get; }
+
+    public static Stores On(string connectionString) => On(connectionString, () => Task.CompletedTask, signIn: false, TimeProvider.System);
 
     /// <summary>Stores on a migrated database without rows, which the next test gets when these are disposed of.</summary>
-    public static async Task<Stores> NewAsync(PostgresFixture postgres)
+    /// <param name="postgres">Where.</param>
+    /// <param name="signIn">True for stores that ask who is visiting; false for those of single-user mode.</param>
+    /// <param name="time">The clock; the machine's where none is given.</param>
+    public static async Task<Stores> NewAsync(PostgresFixture postgres, bool signIn = false, TimeProvider? time = null)
     {
         var connectionString = await postgres.BorrowDatabaseAsync();
-        return On(connectionString, () => postgres.GiveBackAsync(connectionString));
+        return On(connectionString, () => postgres.GiveBackAsync(connectionString), signIn, time ?? TimeProvider.System);
     }
 
     /// <summary>A context for one press, to look at rows.</summary>
@@ -113,10 +133,10 @@ internal sealed class Stores : IAsyncDisposable
         await giveBack();
     }
 
-    private static Stores On(string connectionString, Func<Task> giveBack)
+    private static Stores On(string connectionString, Func<Task> giveBack, bool signIn, TimeProvider time)
     {
         var database = new Database(NullLoggerFactory.Instance);
         database.Open(connectionString);
-        return new Stores(database, giveBack);
+        return new Stores(database, giveBack, signIn, time);
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PressRun.Data.Access;
 using PressRun.Data.Presses;
 using PressRun.Engine.Measures;
 
@@ -14,6 +15,15 @@ public sealed record PressView(PressRecord Record, PressFormat Format)
 
     /// <summary>The currency by its own name where the platform knows it, else its code.</summary>
     public string CurrencyName => CurrencyNames.Of(Record.Currency);
+
+    /// <summary>What the viewer may do in it. Stores hold everybody to it; pages go by it so as to offer nothing that would be refused.</summary>
+    public PressRole Role { get; init; } = PressRole.Owner;
+
+    /// <summary>True where the viewer may change the press's books, plans, libraries and ledger.</summary>
+    public bool MayEdit => Role >= PressRole.Editor;
+
+    /// <summary>True where the viewer looks after the press's people and keys.</summary>
+    public bool IsOwners => Role >= PressRole.Owner;
 
     /// <summary>The view of a press for a viewer's culture.</summary>
     /// <exception cref="InvalidOperationException">The press's currency is not in ISO 4217's list.</exception>

@@ -1,0 +1,143 @@
+using System.Net.Mail;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Access;
+using PressRun.Data.Presses;
+using PressRun.Data.Running;
+
+namespace PressRun.Data.People;
+
+/// <summary>What a new account needs.</summary>
+/// <param name="Name">What others read.</param>
+/// <param name="Email">Where mail reaches them, and the name they sign in by.</param>
+/// <param name="Password">As typed; null for somebody whom another server signs in.</param>
+public sealed record NewAccount(string Name, string Email, string? Password);
+
+/// <summary>What became of making an account: who it is, or what stands in the way.</summary>
+/// <param name="User">Null where nothing was made.</param>
+/// <param name="Problem">A sentence for whoever typed.</param>
+public sealed record AccountResult(User? User, string? Problem);
+
+/// <summary>Accounts: made, signed in by, changed.</summary>
+public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPasswordHasher<User> hasher, TimeProvider time)
+{
+    // Any number will do, as long as nothing else in the database locks by it.
+    private const long FirstLock = 5_080_003;
+
+    // Looked at where nobody has the address, so that the answer takes as long as for one whom somebody has.
+    private static string? nobodysHash;
+
+    /// <summary>True where somebody has an account.</summary>
+    public Task<bool> AnyAsync(CancellationToken cancel = default) => db.Users.AnyAsync(cancel);
+
+    /// <summary>Makes the first account, and gives it the presses that are there; only while nobody has one.</summary>
+    public async Task<AccountResult> MakeFirstAsync(NewAccount account, CancellationToken cancel = default)
+    {
+        await using var all = await db.Database.BeginTransactionAsync(cancel);
+        await db.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({FirstLock})", cancel);
+        if (await db.Users.AnyAsync(cancel))
+        {
+            return new AccountResult(null, "Somebody has made the first account in between. Ask them for an invitation.");
+        }
+
+        var made = await MakeAsync(account, isHost: true);
+        if (made.User is not null)
+        {
+            await HostPresses.GiveAsync(db, time.GetUtcNow(), cancel);
+            await all.CommitAsync(cancel);
+        }
+
+        return made;
+    }
+
+    /// <summary>Makes an account for whoever holds an invitation, and lets them in: both, or neither.</summary>
+    public async Task<(AccountResult Account, PressId? Press)> JoinAsync(NewAccount account, string invitation, CancellationToken cancel = default)
+    {
+        await using var all = await db.Database.BeginTransactionAsync(cancel);
+        var made = await MakeAsync(account, isHost: false);
+        if (made.User is not { } user)
+        {
+            return (made, null);
+        }
+
+        if (await InvitationStore.AcceptAsync(db, invitation, user.Id, time.GetUtcNow(), cancel) is not { } press)
+        {
+            return (new AccountResult(null, "This invitation has been used in between, or taken back."), null);
+        }
+
+        await all.CommitAsync(cancel);
+        return (made, press);
+    }
+
+    /// <summary>Whose address and password these are; null where they do not belong together. It takes the same time whether or not anybody has
+    /// the address.</summary>
+    public async Task<User?> VerifyAsync(string email, string password)
+    {
+        var user = email.Length <= User.LongestEmail ? await users.FindByEmailAsync(email) : null;
+        if (user?.PasswordHash is null)
+        {
+            var nobody = new User();
+            nobodysHash ??= hasher.HashPassword(nobody, Secret.New());
+            hasher.VerifyHashedPassword(nobody, nobodysHash, password);
+            return null;
+        }
+
+        return await users.CheckPasswordAsync(user, password) ? user : null;
+    }
+
+    /// <summary>An account, or null.</summary>
+    public Task<User?> FindAsync(Guid user) => users.FindByIdAsync(user.ToString());
+
+    /// <summary>Changes a password. Other sign-ins are the caller's to end.</summary>
+    /// <returns>What stands in the way, in a sentence; null where it is changed.</returns>
+    public async Task<string?> ChangePasswordAsync(User user, string now, string next)
+    {
+        ArgumentNullException.ThrowIfNull(user);
+        var changed = user.PasswordHash is null ? await users.AddPasswordAsync(user, next) : await users.ChangePasswordAsync(user, now, next);
+        return changed.Succeeded ? null : Told(changed);
+    }
+
+    private async Task<AccountResult> MakeAsync(NewAccount account, bool isHost)
+    {
+        var (name, email) = (account.Name.Trim(), account.Email.Trim());
+        if (Problem(name, email) is { } problem)
+        {
+            return new AccountResult(null, problem);
+        }
+
+        var user = new User { Id = Guid.CreateVersion7(), Name = name, Email = email, UserName = email, IsHost = isHost, CreatedAt = time.GetUtcNow() };
+        var made = account.Password is { } password ? await users.CreateAsync(user, password) : await users.CreateAsync(user);
+        return made.Succeeded ? new AccountResult(user, null) : new AccountResult(null, Told(made));
+    }
+
+    private static string? Problem(string name, string email)
+    {
+        if (name.Length is 0 or > User.LongestName || name.Any(char.IsControl))
+        {
+            return $"Write the name that others are to read, of at most {User.LongestName} characters.";
+        }
+
+        return email.Length <= User.LongestEmail && MailAddress.TryCreate(email, out var read) && read.Address == email ? null : "Write a mail address such as name@example.org.";
+    }
+
+    private static string Told(IdentityResult result) => result.Errors.First().Code switch
+    {
+        "DuplicateEmail" or "DuplicateUserName" => "Somebody with this address has an account here. If it is you, sign in and open the link again.",
+        "PasswordMismatch" => "This is not the password that you have now.",
+        "ConcurrencyFailure" => "Your account was changed elsewhere in between. Try again.",
+        _ => result.Errors.First().Description,
+    };
+}
+
+/// <summary>Presses that nobody belongs to, as single-user mode makes them.</summary>
+internal static class HostPresses
+{
+    /// <summary>Gives them to whoever set the server up.</summary>
+    public static Task<int> GiveAsync(PressRunDbContext db, DateTimeOffset now, CancellationToken cancel) => db.Database.ExecuteSqlAsync(
+        $"""
+        INSERT INTO memberships (press_id, user_id, role, since)
+        SELECT press.id, host.id, {nameof(PressRole.Owner)}, {now} FROM presses press CROSS JOIN (SELECT id FROM users WHERE is_host ORDER BY created_at LIMIT 1) host
+        WHERE NOT EXISTS (SELECT 1 FROM memberships member WHERE member.press_id = press.id)
+        """,
+        cancel);
+}

@@ -1,0 +1,38 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using PressRun.Data.Presses;
+
+namespace PressRun.Data.People;
+
+internal sealed class ApiKeyRow : IOfPress
+{
+    public PressId PressId { get; set; }
+
+    public Guid Id { get; set; }
+
+    public string Name { get; set; } = "";
+
+    public bool MayWrite { get; set; }
+
+    public byte[] SecretHash { get; set; } = [];
+
+    public DateTimeOffset MadeAt { get; set; }
+
+    public DateOnly? UsedOn { get; set; }
+
+    public DateTimeOffset? RevokedAt { get; set; }
+
+    public ApiKey ToRecord() => new(Id, Name, MayWrite, MadeAt, UsedOn);
+}
+
+internal sealed class ApiKeyRowConfiguration : IEntityTypeConfiguration<ApiKeyRow>
+{
+    public void Configure(EntityTypeBuilder<ApiKeyRow> builder)
+    {
+        builder.ToTable("api_keys");
+        builder.HasKey(key => new { key.PressId, key.Id });
+        builder.HasOne<PressRow>().WithMany().HasForeignKey(key => key.PressId).OnDelete(DeleteBehavior.Cascade);
+        builder.HasIndex(key => key.SecretHash).IsUnique();
+        builder.Property(key => key.Name).HasMaxLength(User.LongestName);
+    }
+}

@@ -1,0 +1,87 @@
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Access;
+using PressRun.Data.Presses;
+
+namespace PressRun.Data.People;
+
+/// <summary>A key with which a program speaks for a press.</summary>
+/// <param name="Id">Names it; opens nothing.</param>
+/// <param name="Name">What it is for.</param>
+/// <param name="MayWrite">False for one that only reads.</param>
+/// <param name="MadeAt">When it was made.</param>
+/// <param name="UsedOn">The last day on which it was used (UTC); null for never.</param>
+public sealed record ApiKey(Guid Id, string Name, bool MayWrite, DateTimeOffset MadeAt, DateOnly? UsedOn);
+
+/// <summary>Keys for the HTTP interface. Their secrets are kept as hashes and shown once.</summary>
+public sealed class ApiKeyStore
+{
+    /// <summary>What every key begins with, so that one that got somewhere it should not be is recognised.</summary>
+    public const string Prefix = "pressrun_";
+
+    private readonly PressDatabase database;
+
+    internal ApiKeyStore(PressDatabase database) => this.database = database;
+
+    /// <summary>The press's keys that hold, the newest first.</summary>
+    public async Task<IReadOnlyList<ApiKey>> ListAsync(PressId press, CancellationToken cancel = default) => await database.ReadAsync(
+        press,
+        async db => (await db.ApiKeys.AsNoTracking().Where(key => key.RevokedAt == null).OrderByDescending(key => key.MadeAt).ToListAsync(cancel)).ConvertAll(key => key.ToRecord()),
+        cancel,
+        PressRole.Owner);
+
+    /// <summary>A new key.</summary>
+    /// <returns>Its secret, which is not kept.</returns>
+    public Task<string> MakeAsync(PressId press, string name, bool mayWrite, CancellationToken cancel = default)
+    {
+        var secret = Prefix + Secret.New();
+        return database.WriteAsync(
+            press,
+            async db =>
+            {
+                db.ApiKeys.Add(new ApiKeyRow { Id = Guid.CreateVersion7(), Name = name, MayWrite = mayWrite, SecretHash = Secret.Hash(secret), MadeAt = database.Now });
+                await db.SaveChangesAsync(cancel);
+                return secret;
+            },
+            cancel,
+            PressRole.Owner);
+    }
+
+    /// <summary>Ends a key; the next request with it is refused.</summary>
+    public async Task RevokeAsync(PressId press, Guid key, CancellationToken cancel = default)
+    {
+        var now = database.Now;
+        await database.WriteAsync(
+            press,
+            db => db.ApiKeys.Where(row => row.Id == key && row.RevokedAt == null).ExecuteUpdateAsync(set => set.SetProperty(row => row.RevokedAt, now), cancel),
+            cancel,
+            PressRole.Owner);
+    }
+
+    /// <summary>Whom a secret lets in; null for one that holds no more, or never did.</summary>
+    public async Task<(Visitor.Key Visitor, bool MayWrite)?> FindAsync(string secret, CancellationToken cancel = default)
+    {
+        if (!secret.StartsWith(Prefix, StringComparison.Ordinal))
+        {
+            return null;
+        }
+
+        var hash = Secret.Hash(secret);
+        var found = await database.ReadServerAsync(
+            db => db.ApiKeys.IgnoreQueryFilters().AsNoTracking().SingleOrDefaultAsync(key => key.SecretHash == hash && key.RevokedAt == null, cancel), cancel);
+        if (found is null)
+        {
+            return null;
+        }
+
+        var today = DateOnly.FromDateTime(database.Now.UtcDateTime);
+        if (found.UsedOn != today)
+        {
+            await database.WriteServerAsync(
+                db => db.ApiKeys.IgnoreQueryFilters().Where(key => key.PressId == found.PressId && key.Id == found.Id)
+                    .ExecuteUpdateAsync(set => set.SetProperty(key => key.UsedOn, today), cancel),
+                cancel);
+        }
+
+        return (new Visitor.Key(found.Id, found.PressId), found.MayWrite);
+    }
+}

@@ -1,0 +1,90 @@
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Access;
+using PressRun.Data.Presses;
+using PressRun.Data.Running;
+
+namespace PressRun.Data.People;
+
+/// <summary>Somebody of a press.</summary>
+/// <param name="UserId">Who.</param>
+/// <param name="Name">What others read.</param>
+/// <param name="Email">Where mail reaches them.</param>
+/// <param name="Role">What they may do.</param>
+/// <param name="Since">Since when they belong to the press.</param>
+public sealed record Member(Guid UserId, string Name, string Email, PressRole Role, DateTimeOffset Since);
+
+/// <summary>What became of a change to a press's people.</summary>
+public enum PeopleResult
+{
+    /// <summary>It is done.</summary>
+    Done,
+
+    /// <summary>They are not (any more) among the press's people.</summary>
+    Gone,
+
+    /// <summary>They are its last owner, and nobody could look after it without one.</summary>
+    LastOwner,
+}
+
+/// <summary>The people of a press.</summary>
+public sealed class PeopleStore
+{
+    private readonly PressDatabase database;
+
+    internal PeopleStore(PressDatabase database) => this.database = database;
+
+    /// <summary>Everybody, by name.</summary>
+    public async Task<IReadOnlyList<Member>> ListAsync(PressId press, CancellationToken cancel = default) => await database.ReadAsync(
+        press,
+        db => db.Memberships.Join(db.Users, member => member.UserId, user => user.Id, (member, user) => new { member, user })
+            .OrderBy(both => both.user.Name).ThenBy(both => both.user.Id)
+            .Select(both => new Member(both.user.Id, both.user.Name, both.user.Email!, both.member.Role, both.member.Since)).ToListAsync(cancel),
+        cancel,
+        PressRole.Owner);
+
+    /// <summary>Gives somebody another role.</summary>
+    public Task<PeopleResult> ChangeAsync(PressId press, Guid user, PressRole role, CancellationToken cancel = default) =>
+        ChangeAsync(press, user, role, PressRole.Owner, cancel);
+
+    /// <summary>Takes somebody out of the press; their account stays.</summary>
+    public Task<PeopleResult> RemoveAsync(PressId press, Guid user, CancellationToken cancel = default) => ChangeAsync(press, user, null, PressRole.Owner, cancel);
+
+    /// <summary>Lets the visitor leave a press.</summary>
+    public Task<PeopleResult> LeaveAsync(PressId press, CancellationToken cancel = default) => Visiting.Now is Visitor.Person person
+        ? ChangeAsync(press, person.UserId, null, PressRole.Reader, cancel)
+        : Task.FromResult(PeopleResult.Gone);
+
+    private Task<PeopleResult> ChangeAsync(PressId press, Guid user, PressRole? role, PressRole needs, CancellationToken cancel) => database.WriteAsync(
+        press,
+        async db =>
+        {
+            // Two owners who take each other out at once would leave none, so changes to a press's people take turns.
+            await db.Database.ExecuteSqlAsync($"SELECT 1 FROM presses WHERE id = {press.Value} FOR UPDATE", cancel);
+            await database.Guard.DemandAsync(db, needs, cancel);
+            var member = await db.Memberships.SingleOrDefaultAsync(row => row.UserId == user, cancel);
+            if (member is null)
+            {
+                return PeopleResult.Gone;
+            }
+
+            if (member.Role == PressRole.Owner && role != PressRole.Owner && !await db.Memberships.AnyAsync(row => row.UserId != user && row.Role == PressRole.Owner, cancel))
+            {
+                return PeopleResult.LastOwner;
+            }
+
+            if (role is { } given)
+            {
+                member.Role = given;
+            }
+            else
+            {
+                db.Memberships.Remove(member);
+            }
+
+            await db.SaveChangesAsync(cancel);
+            await Announcing.RightsChangedAsync(db, user, cancel);
+            return PeopleResult.Done;
+        },
+        cancel,
+        needs);
+}

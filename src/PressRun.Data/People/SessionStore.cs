@@ -1,0 +1,101 @@
+using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Running;
+
+namespace PressRun.Data.People;
+
+/// <summary>A sign-in on one device.</summary>
+/// <param name="Id">Stands in the device's cookie.</param>
+/// <param name="Device">What the browser calls itself, shortened.</param>
+/// <param name="BeganAt">When somebody signed in.</param>
+/// <param name="SeenAt">When it was last used, to within some minutes.</param>
+public sealed record Session(Guid Id, string Device, DateTimeOffset BeganAt, DateTimeOffset SeenAt);
+
+/// <summary>Sign-ins. What ends one is told to every node at once.</summary>
+public sealed class SessionStore
+{
+    /// <summary>Longest name of a device, in characters.</summary>
+    public const int LongestDevice = 120;
+
+    /// <summary>A sign-in ends after so long, however much it is used.</summary>
+    public static readonly TimeSpan Longest = TimeSpan.FromDays(30);
+
+    /// <summary>A sign-in ends when it has not been used for so long.</summary>
+    public static readonly TimeSpan LongestIdle = TimeSpan.FromDays(7);
+
+    // So often a use is written down; more would write at every click.
+    private static readonly TimeSpan Notes = TimeSpan.FromMinutes(5);
+
+    private readonly PressDatabase database;
+
+    internal SessionStore(PressDatabase database) => this.database = database;
+
+    /// <summary>Begins a sign-in.</summary>
+    /// <returns>Its id for the cookie: random, and worth nothing without the server's protection of it.</returns>
+    public Task<Guid> BeginAsync(Guid user, string device, CancellationToken cancel = default) => database.WriteServerAsync(
+        async db =>
+        {
+            var now = database.Now;
+            var session = new SessionRow { Id = Guid.NewGuid(), UserId = user, Device = Short(device), BeganAt = now, SeenAt = now, ExpiresAt = now + Longest };
+            db.Sessions.Add(session);
+            await db.SaveChangesAsync(cancel);
+            return session.Id;
+        },
+        cancel);
+
+    /// <summary>The name of whoever signed in, while the sign-in lasts; null once it has ended.</summary>
+    public async Task<string?> NameAsync(Guid user, Guid session, CancellationToken cancel = default)
+    {
+        var now = database.Now;
+        var idleSince = now - LongestIdle;
+        var found = await database.ReadServerAsync(
+            db => db.Sessions.Where(row => row.Id == session && row.UserId == user && row.EndedAt == null && row.ExpiresAt > now && row.SeenAt > idleSince)
+                .Join(db.Users, row => row.UserId, who => who.Id, (row, who) => new { row.SeenAt, who.Name }).SingleOrDefaultAsync(cancel),
+            cancel);
+        if (found is not null && now - found.SeenAt > Notes)
+        {
+            await database.WriteServerAsync(
+                db => db.Sessions.Where(row => row.Id == session && row.SeenAt < now).ExecuteUpdateAsync(set => set.SetProperty(row => row.SeenAt, now), cancel), cancel);
+        }
+
+        return found?.Name;
+    }
+
+    /// <summary>Somebody's sign-ins that last, the latest used first.</summary>
+    public async Task<IReadOnlyList<Session>> OfUserAsync(Guid user, CancellationToken cancel = default)
+    {
+        var now = database.Now;
+        var idleSince = now - LongestIdle;
+        return await database.ReadServerAsync(
+            db => db.Sessions.Where(row => row.UserId == user && row.EndedAt == null && row.ExpiresAt > now && row.SeenAt > idleSince).OrderByDescending(row => row.SeenAt)
+                .Select(row => new Session(row.Id, row.Device, row.BeganAt, row.SeenAt)).ToListAsync(cancel),
+            cancel);
+    }
+
+    /// <summary>Ends one of somebody's sign-ins; another's is left alone.</summary>
+    public Task EndAsync(Guid user, Guid session, CancellationToken cancel = default) => EndAsync(user, session, null, cancel);
+
+    /// <summary>Ends all of somebody's sign-ins but one.</summary>
+    public Task EndOthersAsync(Guid user, Guid kept, CancellationToken cancel = default) => EndAsync(user, null, kept, cancel);
+
+    private Task<int> EndAsync(Guid user, Guid? one, Guid? kept, CancellationToken cancel) => database.WriteServerAsync(
+        async db =>
+        {
+            var now = database.Now;
+            var ending = db.Sessions.Where(row => row.UserId == user && row.EndedAt == null && (one == null || row.Id == one) && (kept == null || row.Id != kept));
+            var ids = await ending.Select(row => row.Id).ToListAsync(cancel);
+            await ending.ExecuteUpdateAsync(set => set.SetProperty(row => row.EndedAt, now), cancel);
+            foreach (var id in ids)
+            {
+                await Announcing.SessionEndedAsync(db, id, cancel);
+            }
+
+            return ids.Count;
+        },
+        cancel);
+
+    private static string Short(string device)
+    {
+        var plain = new string([.. device.Where(letter => !char.IsControl(letter))]);
+        return plain.Length <= LongestDevice ? plain : plain[..LongestDevice];
+    }
+}

@@ -1,0 +1,58 @@
+using Microsoft.AspNetCore.Mvc;
+using PressRun.Data.Access;
+using PressRun.Data.People;
+using PressRun.Data.Presses;
+using PressRun.Web.Layout;
+
+namespace PressRun.Web.People;
+
+/// <summary>What the buttons on the pages about accounts and people send. Every form carries a token that only its page has.</summary>
+public static class AccountEndpoints
+{
+    /// <summary>Maps them.</summary>
+    public static void Map(IEndpointRouteBuilder app)
+    {
+        // A form is what is sent, so its token is asked for (UseAntiforgery); the parameters say so to the framework.
+        var account = app.MapGroup("/account").ExcludeFromDescription();
+        account.MapPost("/sign-out", async (HttpContext http, SignIns signIns, [FromForm] string? _) =>
+        {
+            await signIns.EndAsync();
+            return Back(http, "sign-in");
+        });
+        account.MapPost("/end", async (HttpContext http, SessionStore sessions, [FromForm] Guid session) =>
+        {
+            await sessions.EndAsync(Person(http).UserId, session);
+            return Back(http, "account");
+        });
+        account.MapPost("/end-others", async (HttpContext http, SessionStore sessions, [FromForm] string? _) =>
+        {
+            var person = Person(http);
+            await sessions.EndOthersAsync(person.UserId, person.SessionId);
+            return Back(http, "account");
+        });
+        account.MapPost("/leave", async (HttpContext http, PeopleStore people, [FromForm] Guid press) =>
+            Back(http, "account", await people.LeaveAsync(new PressId(press))));
+
+        var press = app.MapGroup("/people").ExcludeFromDescription();
+        press.MapPost("/role", async (HttpContext http, PeopleStore people, [FromForm] Guid press, [FromForm] Guid user, [FromForm] PressRole role) =>
+            Back(http, "people", await people.ChangeAsync(new PressId(press), user, role)));
+        press.MapPost("/remove", async (HttpContext http, PeopleStore people, [FromForm] Guid press, [FromForm] Guid user) =>
+            Back(http, "people", await people.RemoveAsync(new PressId(press), user)));
+        press.MapPost("/withdraw", async (HttpContext http, InvitationStore invitations, [FromForm] Guid press, [FromForm] Guid invitation) =>
+        {
+            await invitations.WithdrawAsync(new PressId(press), invitation);
+            return Back(http, "people");
+        });
+        press.MapPost("/revoke", async (HttpContext http, ApiKeyStore keys, [FromForm] Guid press, [FromForm] Guid key) =>
+        {
+            await keys.RevokeAsync(new PressId(press), key);
+            return Back(http, "people");
+        });
+    }
+
+    // In single-user mode nobody has signed in, and so nobody has anything to end here.
+    private static Visitor.Person Person(HttpContext http) => WhoClaims.Person(http.User) ?? throw new AccessRefusedException();
+
+    private static IResult Back(HttpContext http, string page, PeopleResult result = PeopleResult.Done) =>
+        Results.LocalRedirect($"{http.Request.PathBase}/{page}{(result == PeopleResult.Done ? "" : "?said=" + result)}");
+}

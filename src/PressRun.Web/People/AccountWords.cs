@@ -1,0 +1,36 @@
+using PressRun.Data.Access;
+using PressRun.Data.People;
+
+namespace PressRun.Web.People;
+
+/// <summary>Words that several pages about accounts use.</summary>
+internal static class AccountWords
+{
+    /// <summary>What a password is to be.</summary>
+    public static string PasswordHint { get; } =
+        $"At least {PasswordRules.Fewest} characters, of whatever kind; spaces count. Four or five words that do not belong together are easy to remember.";
+
+    /// <summary>A role as people say it.</summary>
+    public static string Of(PressRole role) => role switch
+    {
+        PressRole.Reader => "reader",
+        PressRole.Editor => "editor",
+        _ => "owner",
+    };
+
+    /// <summary>What a role may do.</summary>
+    public static string May(PressRole role) => role switch
+    {
+        PressRole.Reader => "sees everything and changes nothing",
+        PressRole.Editor => "changes books, runs, libraries and the ledger",
+        _ => "also looks after people and keys, and takes titles out",
+    };
+
+    /// <summary>What became of a change to a press's people, as it stands in an address; null for nothing to say.</summary>
+    public static string? Said(string? code) => code switch
+    {
+        nameof(PeopleResult.LastOwner) => "This is the press's last owner: without one nobody could look after it. Make somebody else an owner first.",
+        nameof(PeopleResult.Gone) => "They are not among the press's people any more.",
+        _ => null,
+    };
+}

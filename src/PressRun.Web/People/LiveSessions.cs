@@ -1,0 +1,107 @@
+using System.Collections.Concurrent;
+using PressRun.Data.Access;
+using PressRun.Data.People;
+using PressRun.Data.Running;
+
+namespace PressRun.Web.People;
+
+/// <summary>What has become of a sign-in while a page was open.</summary>
+public enum AccessChange
+{
+    /// <summary>It has ended.</summary>
+    Ended,
+
+    /// <summary>It may do other things than before.</summary>
+    Rights,
+}
+
+/// <summary>The sign-ins that have pages open at this node. A page is told at once when its sign-in ends, on whatever node that was done, and a
+/// moment later its line is cut, whether or not it went.</summary>
+public sealed class LiveSessions : IDisposable
+{
+    private static readonly TimeSpan TimeToGo = TimeSpan.FromMilliseconds(400);
+
+    private readonly ConcurrentDictionary<object, (Visitor.Person Person, Func<AccessChange, Task> Tell)> pages = new();
+    private readonly ConcurrentDictionary<object, (Visitor.Person Person, Action Cut)> lines = new();
+    private readonly IAccessNews news;
+    private readonly SessionStore sessions;
+    private readonly TimeProvider time;
+
+    /// <summary>Listens to the news.</summary>
+    public LiveSessions(IAccessNews news, SessionStore sessions, TimeProvider time)
+    {
+        (this.news, this.sessions, this.time) = (news, sessions, time);
+        news.SessionEnded += End;
+        news.RightsChanged += Change;
+        news.Missed += LookAgain;
+    }
+
+    /// <summary>Has a page told of changes until the answer is disposed of.</summary>
+    public IDisposable Watch(Visitor.Person person, Func<AccessChange, Task> tell) => Keep(pages, (person, tell));
+
+    /// <summary>Has a line cut when its sign-in ends, until the answer is disposed of.</summary>
+    public IDisposable Connect(Visitor.Person person, Action cut) => Keep(lines, (person, cut));
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        news.SessionEnded -= End;
+        news.RightsChanged -= Change;
+        news.Missed -= LookAgain;
+    }
+
+    private static Kept<T> Keep<T>(ConcurrentDictionary<object, T> where, T what)
+    {
+        var key = new object();
+        where[key] = what;
+        return new Kept<T>(where, key);
+    }
+
+    private void End(Guid session) => _ = EndAsync(session);
+
+    private async Task EndAsync(Guid session)
+    {
+        await TellAsync(person => person.SessionId == session, AccessChange.Ended);
+        await Task.Delay(TimeToGo, time);
+        foreach (var (_, line) in lines.Where(line => line.Value.Person.SessionId == session))
+        {
+            line.Cut();
+        }
+    }
+
+    private void Change(Guid user) => _ = TellAsync(person => person.UserId == user, AccessChange.Rights);
+
+    private async Task TellAsync(Func<Visitor.Person, bool> whom, AccessChange change)
+    {
+        foreach (var (key, page) in pages.Where(page => whom(page.Value.Person)))
+        {
+            try
+            {
+                await page.Tell(change);
+            }
+            catch (Exception exception) when (exception is ObjectDisposedException or InvalidOperationException)
+            {
+                // The page has gone by itself in between.
+                pages.TryRemove(key, out _);
+            }
+        }
+    }
+
+    private void LookAgain() => _ = LookAgainAsync();
+
+    private async Task LookAgainAsync()
+    {
+        foreach (var person in lines.Values.Select(line => line.Person).Distinct())
+        {
+            if (await sessions.NameAsync(person.UserId, person.SessionId) is null)
+            {
+                await EndAsync(person.SessionId);
+            }
+        }
+    }
+
+    private sealed class Kept<T>(ConcurrentDictionary<object, T> where, object key) : IDisposable
+    {
+        public void Dispose() => where.TryRemove(key, out _);
+    }
+}

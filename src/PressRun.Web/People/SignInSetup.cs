@@ -1,0 +1,129 @@
+using Microsoft.AspNetCore.Authentication;
+using Microsoft.AspNetCore.Authentication.Cookies;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Components.Server.Circuits;
+using Microsoft.Extensions.Options;
+using PressRun.Data.Access;
+using PressRun.Data.People;
+using PressRun.Data.Running;
+
+namespace PressRun.Web.People;
+
+/// <summary>Sign-in: who is asked for one, how it is kept, and on whose behalf each request and each circuit works.</summary>
+public static class SignInSetup
+{
+    /// <summary>The scheme of people's cookies.</summary>
+    public const string People = "people";
+
+    /// <summary>The scheme of programs' keys.</summary>
+    public const string Keys = "keys";
+
+    private const string Either = "either";
+    private const string Bearer = "Bearer ";
+
+    /// <summary>Adds it. In single-user mode nobody is asked.</summary>
+    public static IServiceCollection AddPressRunSignIn(this IServiceCollection services)
+    {
+        services.AddAuthentication(Either)
+            .AddPolicyScheme(Either, null, options => options.ForwardDefaultSelector = context => ShowsKey(context.Request) ? Keys : People)
+            .AddScheme<AuthenticationSchemeOptions, KeyHandler>(Keys, null)
+            .AddCookie(People, Configure);
+        services.AddAuthorization();
+        services.AddOptions<AuthorizationOptions>().Configure<IOptions<PressRunOptions>>((authorization, options) =>
+            authorization.FallbackPolicy = options.Value.AsksToSignIn() ? new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build() : null);
+        services.AddSingleton<LiveSessions>();
+        services.AddSingleton<OwnerCode>();
+        services.AddScoped<SignIns>();
+        services.AddScoped<CircuitHandler, VisitorOfCircuit>();
+        services.AddHttpContextAccessor();
+        return services;
+    }
+
+    /// <summary>Asks who is there, refuses who may not, and lets the rest work on their visitor's behalf.</summary>
+    public static WebApplication UsePressRunSignIn(this WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        app.UseAuthentication();
+        app.UseAuthorization();
+        app.Use(async (context, next) =>
+        {
+            var visitor = WhoClaims.Visitor(context.User);
+            using var visiting = Visiting.As(visitor);
+            using var line = visitor is Visitor.Person person && context.Request.Path.StartsWithSegments("/_blazor")
+                ? context.RequestServices.GetRequiredService<LiveSessions>().Connect(person, context.Abort)
+                : null;
+            try
+            {
+                await next(context);
+            }
+            catch (AccessRefusedException) when (!context.Response.HasStarted)
+            {
+                context.Response.Clear();
+                context.Response.StatusCode = StatusCodes.Status403Forbidden;
+            }
+        });
+        return app;
+    }
+
+    /// <summary>True where this server asks people to sign in.</summary>
+    public static bool AsksToSignIn(this IServiceProvider services) => services.GetRequiredService<IOptions<PressRunOptions>>().Value.AsksToSignIn();
+
+    /// <summary>The key that a request shows, where it shows one.</summary>
+    internal static string? ShownKey(HttpRequest request) => ShowsKey(request) ? request.Headers.Authorization.ToString()[Bearer.Length..].Trim() : null;
+
+    private static bool ShowsKey(HttpRequest request) =>
+        request.Path.StartsWithSegments("/api/v1") && request.Headers.Authorization.ToString().StartsWith(Bearer, StringComparison.OrdinalIgnoreCase);
+
+    private static void Configure(CookieAuthenticationOptions options)
+    {
+        options.Cookie.Name = "pressrun";
+        options.Cookie.HttpOnly = true;
+        options.Cookie.IsEssential = true;
+        // Links from elsewhere may open a page; what changes something is held by its form's token besides.
+        options.Cookie.SameSite = SameSiteMode.Lax;
+        options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        options.ExpireTimeSpan = SessionStore.Longest;
+        options.SlidingExpiration = false;
+        options.LoginPath = "/sign-in";
+        options.ReturnUrlParameter = "to";
+        options.Events = new CookieAuthenticationEvents
+        {
+            OnValidatePrincipal = ValidateAsync,
+            OnRedirectToLogin = context => IsForPrograms(context.Request) ? RefuseAsync(context) : GoAsync(context),
+        };
+    }
+
+    // A page for everybody asks no database who is there, unless it says that it wants to know.
+    private static async Task ValidateAsync(CookieValidatePrincipalContext context)
+    {
+        var http = context.HttpContext;
+        var metadata = http.GetEndpoint()?.Metadata;
+        var asks = metadata?.GetMetadata<IAllowAnonymous>() is null || metadata.GetMetadata<PublicAttribute>() is { AsksWho: true };
+        if (!asks || WhoClaims.Person(context.Principal) is not { } person
+            || await http.RequestServices.GetRequiredService<SessionStore>().NameAsync(person.UserId, person.SessionId, http.RequestAborted) is null)
+        {
+            context.RejectPrincipal();
+        }
+    }
+
+    private static bool IsForPrograms(HttpRequest request) =>
+        request.Path.StartsWithSegments("/api/v1") || request.Path.StartsWithSegments("/_blazor") || !HttpMethods.IsGet(request.Method);
+
+    private static async Task RefuseAsync(RedirectContext<CookieAuthenticationOptions> context)
+    {
+        if (context.Request.Path.StartsWithSegments("/api/v1"))
+        {
+            await Api.ApiProblem.NotSignedIn(context.HttpContext);
+        }
+        else
+        {
+            context.Response.StatusCode = StatusCodes.Status401Unauthorized;
+        }
+    }
+
+    private static Task GoAsync(RedirectContext<CookieAuthenticationOptions> context)
+    {
+        context.Response.Redirect(context.RedirectUri);
+        return Task.CompletedTask;
+    }
+}

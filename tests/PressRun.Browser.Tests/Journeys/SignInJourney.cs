@@ -1,0 +1,100 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+using PressRun.Browser.Tests.Running;
+using PressRun.Data.Access;
+using static Microsoft.Playwright.Assertions;
+
+namespace PressRun.Browser.Tests.Journeys;
+
+public sealed partial class SignInJourney(Chromium chromium, PeopleApp people)
+{
+    [Fact]
+    public async Task The_code_in_the_log_makes_the_first_owner_once()
+    {
+        await using var app = await AppProcess.StartAsync(sample: true, signIn: true);
+        await Eventually.HoldsAsync(() => Task.FromResult(Code().IsMatch(app.Said)), "the code is in the log");
+        var code = Code().Match(app.Said).Groups[1].Value;
+        await using var visit = await Visit.BeginAsync(chromium.Browser, app.Address);
+        var page = visit.Page;
+        await page.GotoAsync("shelf");
+        await page.GetByRole(AriaRole.Link, new() { Name = "becomes its first owner" }).ClickAsync();
+        await MakeAsync("0000-0000", "six herons, one umbrella");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("This is not the code");
+        await MakeAsync(code, "herons");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("at least 15 characters; this one has 6");
+        await MakeAsync(code, "qwertyuiopasdfghjkl");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("Many people have had this password");
+        await Expect(visit.Field("Your name")).ToHaveValueAsync("Ada Quill");
+
+        await MakeAsync(code, "six herons, one umbrella");
+        await visit.AnswersAsync();
+        await Expect(page.Locator(".masthead .account")).ToHaveTextAsync("Ada Quill");
+        await visit.OpenAsync("shelf");
+        await Expect(page.GetByRole(AriaRole.Link, new() { Name = "What the Harbour Pilot Hums", Exact = true }).First).ToBeVisibleAsync();
+        await page.GotoAsync("first-owner");
+        await Expect(page.Locator("main")).ToContainTextAsync("Somebody owns this server already");
+        Assert.DoesNotContain("six herons", app.Said, StringComparison.Ordinal);
+        visit.WasQuiet();
+
+        async Task MakeAsync(string code, string password)
+        {
+            await visit.Field("Code from the log").FillAsync(code);
+            await visit.Field("Your name").FillAsync("Ada Quill");
+            await visit.Field("Mail address").FillAsync("ada@example.org");
+            await visit.Field("Password").FillAsync(password);
+            await page.GetByRole(AriaRole.Button, new() { Name = "Become the owner" }).ClickAsync();
+        }
+    }
+
+    [Fact]
+    public async Task Ending_a_sign_in_from_another_device_closes_its_open_page()
+    {
+        await people.ReadyAsync();
+        var email = await people.PersonAsync("Twice", people.Stored.Press.Id, PressRole.Editor);
+        await using var desk = await people.SignInAsync(chromium, email);
+        await using var phone = await people.SignInAsync(chromium, email);
+        await phone.OpenAsync("papers");
+
+        await desk.Page.GotoAsync("account");
+        await Expect(desk.Page.Locator("main .sentence")).ToContainTextAsync("on 2 devices");
+        await desk.Page.GetByRole(AriaRole.Button, new() { Name = "End it" }).ClickAsync();
+
+        await phone.Page.WaitForURLAsync("**/sign-in?ended=true");
+        await phone.Page.GotoAsync("papers");
+        await Expect(phone.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Sign in");
+        await desk.OpenAsync("papers");
+        await desk.Page.GotoAsync("account");
+        await desk.Page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).ClickAsync();
+        await Expect(desk.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Sign in");
+        desk.WasQuiet();
+    }
+
+    [Fact]
+    public async Task Too_many_tries_are_told_alike_whether_or_not_somebody_has_the_address()
+    {
+        await people.ReadyAsync();
+        var email = await people.PersonAsync("Guessed", people.Other, PressRole.Reader);
+        using var guesser = new HttpPerson(people.App.Address);
+        foreach (var address in new[] { email, "nobody-at-all@example.org" })
+        {
+            var answers = new List<string>();
+            for (var attempt = 0; attempt < 11; attempt++)
+            {
+                using var answer = await guesser.FillAsync("sign-in", new() { ["Email"] = address, ["Password"] = "wrong wrong wrong wrong" });
+                answers.Add(Alert().Match(await answer.Content.ReadAsStringAsync()).Groups[1].Value);
+            }
+
+            Assert.All(answers[..10], said => Assert.Equal("This address and this password do not belong together.", said));
+            Assert.StartsWith("There were too many tries.", answers[10], StringComparison.Ordinal);
+        }
+
+        using var owner = await guesser.FillAsync("sign-in", new() { ["Email"] = email, ["Password"] = PeopleApp.Password });
+        Assert.Contains("too many tries", await owner.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
+    [GeneratedRegex("until the next start: ([0-9A-Z-]+)")]
+    private static partial Regex Code();
+
+    [GeneratedRegex("role=\"alert\"[^>]*>([^<]+)<")]
+    private static partial Regex Alert();
+}

@@ -1,0 +1,109 @@
+using System.Globalization;
+using System.Net;
+using PressRun.Browser.Tests.Pages;
+using PressRun.Browser.Tests.Running;
+using PressRun.Data.Access;
+
+namespace PressRun.Browser.Tests.People;
+
+public sealed class EndpointTests(PeopleApp people)
+{
+    // Whoever opens another to the public says so here too, and in docs/people.md why.
+    private static readonly string[] Public = ["/first-owner", "/join/{Secret}", "/livez", "/not-found", "/q/{secret}", "/q/{secret}/quote.pdf", "/q/{secret}/{form}", "/readyz", "/sign-in"];
+
+    [Fact]
+    public void What_is_public_says_why_and_is_listed()
+    {
+        var open = EveryEndpoint.All().Where(endpoint => endpoint.Public is not null).ToList();
+
+        Assert.Equal(string.Join(' ', Public), string.Join(' ', open.Select(endpoint => "/" + endpoint.Route.TrimStart('/')).Distinct().Order(StringComparer.Ordinal)));
+        Assert.All(open, endpoint => Assert.NotEmpty(endpoint.Public!));
+    }
+
+    [Fact]
+    public async Task Every_other_endpoint_asks_whoever_has_not_signed_in_to_do_so()
+    {
+        await people.ReadyAsync();
+        using var stranger = new HttpPerson(people.App.Address);
+        var closed = EveryEndpoint.All().Where(endpoint => endpoint.Public is null).ToList();
+        Assert.True(closed.Count > 30, "The endpoints are found.");
+        var faults = new List<string>();
+        foreach (var endpoint in closed)
+        {
+            foreach (var method in endpoint.Methods)
+            {
+                var path = EveryEndpoint.Address(endpoint.Route, new Dictionary<string, string>());
+                using var answer = await stranger.AskAsync(method, path, method == "GET" ? null : new StringContent("{}"));
+                var asked = answer.StatusCode == HttpStatusCode.Unauthorized
+                    || (answer.StatusCode == HttpStatusCode.Redirect && answer.Headers.Location!.ToString().Contains("/sign-in?to=", StringComparison.Ordinal));
+                if (!asked)
+                {
+                    faults.Add($"{method} {path} answers {(int)answer.StatusCode}");
+                }
+            }
+        }
+
+        Assert.True(faults.Count == 0, string.Join(Environment.NewLine, faults));
+    }
+
+    [Fact]
+    public async Task No_endpoint_tells_or_does_anything_of_a_press_by_its_ids_to_somebody_of_another()
+    {
+        await people.ReadyAsync();
+        var email = await people.PersonAsync("Stranger", people.Other, PressRole.Owner);
+        var theirs = people.Stored.Press;
+        var book = await people.Stored.BookAsync(EveryPage.Title, EveryPage.Printing);
+        var plan = await people.Stored.ChosenPlanAsync(book.Edition.Id);
+        var ids = new Dictionary<string, string>
+        {
+            ["slug"] = book.Slug, ["printing"] = EveryPage.Printing.ToString(CultureInfo.InvariantCulture), ["id"] = plan.Plan.ShopId, ["shop"] = plan.Plan.ShopId,
+            ["list"] = plan.Plan.PriceListId.ToString(),
+        };
+        // What only that press knows.
+        var marks = new[] { theirs.Name, EveryPage.Title.Replace("'", "&#x27;", StringComparison.Ordinal), EveryPage.Title };
+        using var stranger = await HttpPerson.SignedInAsync(people.App.Address, email, theirs.Id.ToString());
+        using var insider = await HttpPerson.SignedInAsync(people.App.Address, PeopleApp.Owner, theirs.Id.ToString());
+        var before = await people.Stored.ArchiveAsync();
+        var (faults, told) = (new List<string>(), 0);
+        foreach (var endpoint in EveryEndpoint.All().Where(endpoint => endpoint.Methods.Contains("GET") && !endpoint.Route.Contains("_blazor", StringComparison.Ordinal)))
+        {
+            var path = EveryEndpoint.Address(endpoint.Route, ids) + $"?plan={plan.Plan.Id}&press={theirs.Id}";
+            using var answer = await stranger.AskAsync("GET", path);
+            var text = await answer.Content.ReadAsStringAsync();
+            faults.AddRange(marks.Where(mark => text.Contains(mark, StringComparison.Ordinal)).Select(mark => $"{path} tells of {mark}"));
+            using var own = await insider.AskAsync("GET", path);
+            told += marks.Any((await own.Content.ReadAsStringAsync()).Contains) ? 1 : 0;
+        }
+
+        Assert.True(faults.Count == 0, string.Join(Environment.NewLine, faults));
+        Assert.True(told > 10, $"The same addresses tell somebody of the press about it: {told}.");
+        foreach (var endpoint in EveryEndpoint.All().Where(endpoint => endpoint.Route.StartsWith("/people/", StringComparison.Ordinal)))
+        {
+            var owner = people.Stored.UserId(PeopleApp.Owner);
+            using var answer = await stranger.SendAsync("account", EveryEndpoint.Address(endpoint.Route, ids), new()
+            {
+                ["press"] = theirs.Id.ToString(), ["user"] = owner.ToString(), ["role"] = "Reader", ["invitation"] = owner.ToString(), ["key"] = owner.ToString(),
+            });
+            Assert.Equal((endpoint.Route, HttpStatusCode.Forbidden), (endpoint.Route, answer.StatusCode));
+        }
+
+        Assert.Equal(before, await people.Stored.ArchiveAsync());
+    }
+
+    [Fact]
+    public async Task No_form_is_taken_without_the_token_of_its_page()
+    {
+        await people.ReadyAsync();
+        using var owner = await HttpPerson.SignedInAsync(people.App.Address, PeopleApp.Owner);
+        foreach (var endpoint in EveryEndpoint.All().Where(endpoint => endpoint.Methods.Contains("POST") && !endpoint.Route.StartsWith("/api/", StringComparison.Ordinal) && !endpoint.Route.Contains('_')))
+        {
+            var path = EveryEndpoint.Address(endpoint.Route, new Dictionary<string, string> { ["printing"] = "1" });
+            using var form = new FormUrlEncodedContent([new("session", Guid.NewGuid().ToString()), new("press", people.Other.ToString()), new("user", Guid.NewGuid().ToString()), new("role", "Reader")]);
+            using var answer = await owner.AskAsync("POST", path, form);
+            Assert.True(answer.StatusCode is HttpStatusCode.BadRequest or HttpStatusCode.MethodNotAllowed or HttpStatusCode.NotFound or HttpStatusCode.UnsupportedMediaType, $"{path} answers {(int)answer.StatusCode}");
+        }
+
+        using var still = await owner.AskAsync("GET", "account");
+        Assert.Equal(HttpStatusCode.OK, still.StatusCode);
+    }
+}

@@ -1,0 +1,61 @@
+using System.Net;
+using System.Text.RegularExpressions;
+
+namespace PressRun.Browser.Tests.Running;
+
+/// <summary>Somebody who asks without a browser: follows no redirection, runs no script, keeps cookies.</summary>
+internal sealed partial class HttpPerson : IDisposable
+{
+    private readonly CookieContainer cookies = new();
+    private readonly HttpClient http;
+    private readonly Uri address;
+
+    public HttpPerson(Uri address)
+    {
+        this.address = address;
+        http = new HttpClient(new HttpClientHandler { CookieContainer = cookies, AllowAutoRedirect = false }) { BaseAddress = address };
+    }
+
+    public static async Task<HttpPerson> SignedInAsync(Uri address, string email, string? press = null)
+    {
+        var person = new HttpPerson(address);
+        using var answer = await person.FillAsync("sign-in", new() { ["Email"] = email, ["Password"] = PeopleApp.Password });
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        if (press is not null)
+        {
+            person.cookies.Add(address, new Cookie("press", press));
+        }
+
+        return person;
+    }
+
+    public Task<HttpResponseMessage> AskAsync(string method, string path, HttpContent? body = null) =>
+        http.SendAsync(new HttpRequestMessage(new HttpMethod(method), path.TrimStart('/')) { Content = body });
+
+    /// <summary>Opens a page and sends its first form, filled in.</summary>
+    public Task<HttpResponseMessage> FillAsync(string page, Dictionary<string, string> fields) => SendAsync(page, page, fields);
+
+    /// <summary>Sends a form to an address with the token of a page.</summary>
+    public async Task<HttpResponseMessage> SendAsync(string page, string to, Dictionary<string, string> fields)
+    {
+        using var opened = await AskAsync("GET", page);
+        var text = await opened.Content.ReadAsStringAsync();
+        fields["__RequestVerificationToken"] = Token().Match(text).Groups[1].Value;
+        if (Handler().Match(text) is { Success: true } handler && page == to)
+        {
+            fields["_handler"] = handler.Groups[1].Value;
+        }
+
+        return await AskAsync("POST", to, new FormUrlEncodedContent(fields));
+    }
+
+    public void Dispose() => http.Dispose();
+
+    public override string ToString() => $"somebody at {address}";
+
+    [GeneratedRegex("name=\"__RequestVerificationToken\" value=\"([^\"]+)\"")]
+    private static partial Regex Token();
+
+    [GeneratedRegex("name=\"_handler\" value=\"([^\"]+)\"")]
+    private static partial Regex Handler();
+}

@@ -1,0 +1,186 @@
+using PressRun.Data.Access;
+using PressRun.Data.People;
+using PressRun.Data.Tests.Fixtures;
+
+namespace PressRun.Data.Tests.People;
+
+public sealed class PeopleTests(PostgresFixture postgres)
+{
+    [Fact]
+    public async Task The_last_owner_of_a_press_neither_leaves_nor_becomes_something_less()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var press = (await Household.PressAsync(stores)).Id;
+        var owner = await Household.MemberAsync(stores, press, "Own", PressRole.Owner);
+        using var visiting = Visiting.As(owner);
+
+        Assert.Equal(PeopleResult.LastOwner, await stores.People.LeaveAsync(press));
+        Assert.Equal(PeopleResult.LastOwner, await stores.People.ChangeAsync(press, owner.UserId, PressRole.Editor));
+        Assert.Equal(PeopleResult.LastOwner, await stores.People.RemoveAsync(press, owner.UserId));
+
+        var second = await Household.MemberAsync(stores, press, "Sec", PressRole.Reader);
+        Assert.Equal(PeopleResult.Done, await stores.People.ChangeAsync(press, second.UserId, PressRole.Owner));
+        Assert.Equal(PeopleResult.Done, await stores.People.LeaveAsync(press));
+        await Assert.ThrowsAsync<AccessRefusedException>(() => stores.People.ListAsync(press));
+    }
+
+    [Fact]
+    public async Task Two_owners_who_take_each_other_out_at_once_leave_one()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var press = (await Household.PressAsync(stores)).Id;
+        var (one, two) = (await Household.MemberAsync(stores, press, "One", PressRole.Owner), await Household.MemberAsync(stores, press, "Two", PressRole.Owner));
+
+        await Task.WhenAll(TryAsync(one, two), TryAsync(two, one));
+
+        await using var db = stores.Context(press);
+        Assert.Equal(PressRole.Owner, Assert.Single(db.Memberships).Role);
+
+        async Task TryAsync(Visitor.Person who, Visitor.Person whom)
+        {
+            try
+            {
+                await Household.AsAsync(who, () => stores.People.RemoveAsync(press, whom.UserId));
+            }
+            catch (AccessRefusedException)
+            {
+                // The other was quicker.
+            }
+        }
+    }
+
+    [Fact]
+    public async Task People_invitations_and_keys_of_another_press_are_not_touched()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var (theirs, mine) = ((await Household.PressAsync(stores)).Id, (await Household.PressAsync(stores)).Id);
+        var them = await Household.MemberAsync(stores, theirs, "Them", PressRole.Owner);
+        var me = await Household.MemberAsync(stores, mine, "Me", PressRole.Owner);
+        var (link, key) = (await Household.AsAsync(them, () => stores.Invitations.InviteAsync(theirs, "X", PressRole.Reader)), await Household.AsAsync(them, () => stores.Keys.MakeAsync(theirs, "X", false)));
+        var invitation = (await Household.AsAsync(them, () => stores.Invitations.ListAsync(theirs)))[0].Id;
+        var keyId = (await Household.AsAsync(them, () => stores.Keys.ListAsync(theirs)))[0].Id;
+        using var visiting = Visiting.As(me);
+
+        Assert.Equal(PeopleResult.Gone, await stores.People.ChangeAsync(mine, them.UserId, PressRole.Reader));
+        Assert.Equal(PeopleResult.Gone, await stores.People.RemoveAsync(mine, them.UserId));
+        await stores.Invitations.WithdrawAsync(mine, invitation);
+        await stores.Keys.RevokeAsync(mine, keyId);
+        await Assert.ThrowsAsync<AccessRefusedException>(() => stores.People.RemoveAsync(theirs, them.UserId));
+        await Assert.ThrowsAsync<AccessRefusedException>(() => stores.Keys.RevokeAsync(theirs, keyId));
+
+        Assert.NotNull(await stores.Invitations.LookAsync(link));
+        Assert.NotNull(await stores.Keys.FindAsync(key));
+        Assert.Equal(PressRole.Owner, Assert.Single(await Household.AsAsync(them, () => stores.People.ListAsync(theirs))).Role);
+        Assert.Empty(await stores.Keys.ListAsync(mine));
+    }
+
+    [Fact]
+    public async Task An_invitation_opens_once_also_for_two_who_come_at_once_and_only_its_hash_is_kept()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var press = (await Household.PressAsync(stores)).Id;
+        var owner = await Household.MemberAsync(stores, press, "Own", PressRole.Owner);
+        var link = await Household.AsAsync(owner, () => stores.Invitations.InviteAsync(press, "Ed", PressRole.Editor));
+        var (one, two) = (await Household.PersonAsync(stores, "One"), await Household.PersonAsync(stores, "Two"));
+        Assert.Equal(PressRole.Editor, (await stores.Invitations.LookAsync(link))!.Role);
+        await using (var db = stores.Context(press))
+        {
+            Assert.Equal(Secret.Hash(link), Assert.Single(db.Invitations).SecretHash);
+        }
+
+        var let = await Task.WhenAll(stores.Invitations.AcceptAsync(link, one.UserId), stores.Invitations.AcceptAsync(link, two.UserId));
+
+        Assert.Equal(press, Assert.Single(let, found => found is not null));
+        Assert.Null(await stores.Invitations.LookAsync(link));
+        Assert.Equal([PressRole.Editor, PressRole.Owner], (await Household.AsAsync(owner, () => stores.People.ListAsync(press))).Select(member => member.Role).Order());
+    }
+
+    [Fact]
+    public async Task An_invitation_ends_after_a_week_and_when_it_is_taken_back()
+    {
+        var clock = new SetClock();
+        await using var stores = await Stores.NewAsync(postgres, signIn: true, clock);
+        var press = (await Household.PressAsync(stores)).Id;
+        using var visiting = Visiting.As(await Household.MemberAsync(stores, press, "Own", PressRole.Owner));
+        var (late, back) = (await stores.Invitations.InviteAsync(press, "L", PressRole.Reader), await stores.Invitations.InviteAsync(press, "B", PressRole.Reader));
+
+        await stores.Invitations.WithdrawAsync(press, (await stores.Invitations.ListAsync(press)).Single(made => made.For == "B").Id);
+        Assert.Null(await stores.Invitations.LookAsync(back));
+        Assert.NotNull(await stores.Invitations.LookAsync(late));
+        clock.Pass(InvitationStore.Holds);
+        Assert.Null(await stores.Invitations.LookAsync(late));
+        Assert.Empty(await stores.Invitations.ListAsync(press));
+    }
+
+    [Fact]
+    public async Task A_key_opens_its_own_press_as_far_as_it_may_until_it_is_revoked()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var (press, other) = (await Household.PressAsync(stores), await Household.PressAsync(stores));
+        var owner = await Household.MemberAsync(stores, press.Id, "Own", PressRole.Owner);
+        var (reads, writes) = (await Household.AsAsync(owner, () => stores.Keys.MakeAsync(press.Id, "reads", false)), await Household.AsAsync(owner, () => stores.Keys.MakeAsync(press.Id, "writes", true)));
+        var (reader, writer) = ((await stores.Keys.FindAsync(reads))!.Value.Visitor, (await stores.Keys.FindAsync(writes))!.Value.Visitor);
+
+        Assert.NotNull(await Household.AsAsync(reader, () => stores.Titles.LoadAsync(press.Id, press.Title.Id)));
+        SmallPress.Saved(await Household.AsAsync(writer, () => stores.Titles.SaveAsync(press.Id, press.Title with { By = "A key" })));
+        await Assert.ThrowsAsync<AccessRefusedException>(() => Household.AsAsync(reader, () => stores.Titles.SaveAsync(press.Id, press.Title)));
+        await Assert.ThrowsAsync<AccessRefusedException>(() => Household.AsAsync(writer, () => stores.Titles.LoadAsync(other.Id, other.Title.Id)));
+        await Assert.ThrowsAsync<AccessRefusedException>(() => Household.AsAsync(writer, () => stores.People.ListAsync(press.Id)));
+        Assert.All(await Household.AsAsync(owner, () => stores.Keys.ListAsync(press.Id)), key => Assert.NotNull(key.UsedOn));
+
+        await Household.AsAsync(owner, () => stores.Keys.RevokeAsync(press.Id, writer.KeyId));
+        Assert.Null(await stores.Keys.FindAsync(writes));
+        await Assert.ThrowsAsync<AccessRefusedException>(() => Household.AsAsync(writer, () => stores.Titles.LoadAsync(press.Id, press.Title.Id)));
+        Assert.Null(await stores.Keys.FindAsync(ApiKeyStore.Prefix + Secret.New()));
+    }
+
+    [Fact]
+    public async Task A_sign_in_ends_when_it_is_old_and_when_it_is_not_used()
+    {
+        var clock = new SetClock();
+        await using var stores = await Stores.NewAsync(postgres, signIn: true, clock);
+        var used = await Household.PersonAsync(stores, "Used");
+        var idle = await Household.PersonAsync(stores, "Idle");
+
+        for (var day = 0; day < SessionStore.Longest.Days; day++)
+        {
+            Assert.Equal("Used", await stores.Sessions.NameAsync(used.UserId, used.SessionId));
+            clock.Pass(TimeSpan.FromDays(1));
+            Assert.Equal(day + 1 < SessionStore.LongestIdle.Days, (await stores.Sessions.OfUserAsync(idle.UserId)).Count == 1);
+        }
+
+        Assert.Null(await stores.Sessions.NameAsync(used.UserId, used.SessionId));
+        Assert.Null(await stores.Sessions.NameAsync(idle.UserId, idle.SessionId));
+    }
+
+    [Fact]
+    public async Task Somebody_ends_their_own_sign_ins_and_nobody_elses()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var (me, other) = (await Household.PersonAsync(stores, "Me"), await Household.PersonAsync(stores, "Other"));
+        var (phone, tablet) = (await stores.Sessions.BeginAsync(me.UserId, "Phone"), await stores.Sessions.BeginAsync(me.UserId, "Tablet"));
+
+        await stores.Sessions.EndAsync(me.UserId, other.SessionId);
+        await stores.Sessions.EndAsync(me.UserId, phone);
+        Assert.Equal(2, (await stores.Sessions.OfUserAsync(me.UserId)).Count);
+        await stores.Sessions.EndOthersAsync(me.UserId, tablet);
+
+        Assert.Equal(tablet, Assert.Single(await stores.Sessions.OfUserAsync(me.UserId)).Id);
+        Assert.Equal("Other", await stores.Sessions.NameAsync(other.UserId, other.SessionId));
+    }
+
+    [Fact]
+    public async Task Tries_are_counted_also_when_they_come_at_once_and_forgotten_when_their_time_is_over()
+    {
+        var clock = new SetClock();
+        await using var stores = await Stores.NewAsync(postgres, signIn: true, clock);
+        var limit = new AttemptLimit("test", 5, TimeSpan.FromMinutes(15));
+
+        var first = await Task.WhenAll(Enumerable.Range(0, 20).Select(_ => stores.Attempts.TakeAsync(limit, "one")));
+
+        Assert.Equal(5, first.Count(may => may));
+        Assert.True(await stores.Attempts.TakeAsync(limit, "another"));
+        clock.Pass(TimeSpan.FromMinutes(16));
+        Assert.True(await stores.Attempts.TakeAsync(limit, "one"));
+    }
+}
