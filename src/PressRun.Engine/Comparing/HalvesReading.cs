@@ -18,13 +18,14 @@ public sealed record HalvesReading(HalvesRow Halves, ComparedRow AllOnFirst, Com
     /// <summary>What one order saves against two; null where there are not two.</summary>
     public decimal? SavedByOneOrder => TwoOrders - Halves.Estimate.Totals.LandedCost;
 
-    /// <summary>Reads halves of a run.</summary>
-    /// <param name="job">The job with both stocks and the shop's prices for them.</param>
+    /// <summary>Reads halves of a run. A weighed copy is left out of account in all of it, since it was on one paper only.</summary>
+    /// <param name="asked">The job with both stocks and the shop's prices for them.</param>
     /// <param name="choice">The part and its two stocks.</param>
     /// <param name="quantity">Good copies of the whole run, 1 to 1,000,000.</param>
     /// <returns>The reading, or why it cannot be ordered so.</returns>
-    public static Outcome<HalvesReading> Of(Job job, HalvesChoice choice, int quantity)
+    public static Outcome<HalvesReading> Of(Job asked, HalvesChoice choice, int quantity)
     {
+        var job = asked with { Edition = asked.Edition with { Weighed = null } };
         var compared = StockComparer.Compare(
             job, new ComparisonRequest([new StockChoice(choice.Part, [choice.FirstStockId, choice.SecondStockId])], [choice], [quantity]));
         if (!compared.Succeeded)

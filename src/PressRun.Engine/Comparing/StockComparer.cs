@@ -7,7 +7,8 @@ namespace PressRun.Engine.Comparing;
 /// <summary>The same edition on other papers.</summary>
 public static class StockComparer
 {
-    /// <summary>Costs every combination of the stocks asked for.</summary>
+    /// <summary>Costs every combination of the stocks asked for. Where a copy was weighed or gauged, every other is told as that one is: by as much
+    /// more or less than reckoned.</summary>
     /// <param name="job">The job as it stands.</param>
     /// <param name="request">What to try.</param>
     /// <param name="cancellation">Ends the work early.</param>
@@ -27,6 +28,8 @@ public static class StockComparer
             return Outcome<StockComparison>.Refused(tables.Problems);
         }
 
+        var weighed = job.Edition.Weighed is null ? null : PreparedJob.Prepare(job, tables.Value) is { Succeeded: true, Value: var own } ? own : null;
+
         // Each combination is let go of as soon as it is costed: thousands held at once would cost more to keep than to work out.
         var refused = new List<RefusedCombination>();
         var ofQuantities = request.Quantities.Select(quantity => (Quantity: quantity, Rows: new List<ComparedRow>(), Refused: new List<RefusedCombination>())).ToList();
@@ -35,7 +38,7 @@ public static class StockComparer
             cancellation.ThrowIfCancellationRequested();
             var tried = job.WithStocks(choices);
             string[] stockIds = [.. tried.Edition.Parts.Select(part => part.StockId)];
-            var outcome = PreparedJob.Prepare(tried, tables.Value);
+            var outcome = AsWeighed(PreparedJob.Prepare(tried, tables.Value), weighed, tables.Value);
             if (!outcome.Succeeded)
             {
                 refused.Add(new RefusedCombination(stockIds, null, outcome.Problems));
@@ -66,6 +69,14 @@ public static class StockComparer
         List<ComparedRow> rows = [.. ofQuantities.SelectMany(ofQuantity => ofQuantity.Rows)];
         return Outcome<StockComparison>.Of(new StockComparison(rows, Halves(job, request, refused, cancellation), refused));
     }
+
+    // One copy was on the scale: the others are as far from what is reckoned as that one is, or they could not be told apart from it.
+    private static Outcome<PreparedJob> AsWeighed(Outcome<PreparedJob> tried, PreparedJob? weighed, JobTables tables) =>
+        weighed is null || !tried.Succeeded || tried.Value.Job.Edition.Weighed is not null
+            ? tried
+            : PreparedJob.Prepare(
+                tried.Value.Job with { Edition = tried.Value.Job.Edition with { Weighed = weighed.Job.Edition.Weighed!.Changed(weighed.Block, tried.Value.Block) } },
+                tables);
 
     private static List<HalvesRow> Halves(Job job, ComparisonRequest request, List<RefusedCombination> refused, CancellationToken cancellation)
     {

@@ -71,7 +71,15 @@ public sealed record Part(string Name, int Pages, string StockId, Ink Outside, I
 /// <summary>What a finished copy said on the scale and the gauge, in place of what is reckoned.</summary>
 /// <param name="Mass">Mass of one copy; null where not weighed.</param>
 /// <param name="Thickness">Thickness of one copy; null where not gauged.</param>
-public sealed record Weighed(Mass? Mass, Length? Thickness);
+public sealed record Weighed(Mass? Mass, Length? Thickness)
+{
+    /// <summary>What the scale and the gauge would say of a changed book: as much more or less as the reckoned figures differ, never below 0.</summary>
+    /// <param name="was">The book that was weighed, as reckoned.</param>
+    /// <param name="now">The changed book, as reckoned.</param>
+    internal Weighed Changed(BookBlock was, BookBlock now) => new(
+        Mass is { } mass ? Measures.Mass.FromGrams(Math.Max(0m, (mass - was.PaperMass + now.PaperMass).Grams)) : null,
+        Thickness is { } thick ? Length.FromMillimetres(Math.Max(0m, (thick - was.Thickness + now.Thickness).Millimetres)) : null);
+}
 
 /// <summary>A cost of this edition alone, whatever the quantity: art, proof, ISBN.</summary>
 /// <param name="Name">What it is for.</param>

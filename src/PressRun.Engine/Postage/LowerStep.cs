@@ -127,8 +127,9 @@ public sealed class LowerStep
     // The book with a change, where its piece is posted for less.
     private (Edition Edition, CopyEstimate Copy, PostageChoice Posted, decimal? Saves, decimal? InHand)? Reached(Edition changed)
     {
-        var edition = changed with { Weighed = Weighed(changed) };
-        var block = BookBlock.Of(edition, stocks);
+        // A scale's word stays, less what the reckoned copy loses.
+        var block = BookBlock.Of(changed, stocks);
+        var edition = changed with { Weighed = changed.Weighed?.Changed(ready.Block, block) };
         var copy = new CopyEstimate(
             edition.Weighed?.Mass ?? (block.PaperMass + ready.Job.Bench.FittingsMass), edition.Weighed?.Thickness ?? block.Thickness, block.Creep);
         var posted = PostageTable.Choose(services, "", mailer, copy, copies);
@@ -139,20 +140,6 @@ public sealed class LowerStep
 
         var prepared = PreparedJob.Prepare(ready.Job with { Edition = edition });
         return (edition, copy, posted, Now.Price - price, prepared.Succeeded ? CostInHand(prepared.Value, posted) : null);
-    }
-
-    // A scale's word stays, less what the reckoned copy loses.
-    private Weighed? Weighed(Edition changed)
-    {
-        if (changed.Weighed is not { } weighed)
-        {
-            return null;
-        }
-
-        var block = BookBlock.Of(changed, stocks);
-        return new Weighed(
-            weighed.Mass is { } mass ? Mass.FromGrams(Math.Max(0m, (mass - ready.Block.PaperMass + block.PaperMass).Grams)) : null,
-            weighed.Thickness is { } thick ? Length.FromMillimetres(Math.Max(0m, (thick - ready.Block.Thickness + block.Thickness).Millimetres)) : null);
     }
 
     private decimal? CostInHand(PreparedJob job, PostageChoice posted) =>

@@ -60,7 +60,6 @@ public static class WebPages
         services.AddSingleton<RepriceService>();
         services.AddSingleton<BenchOrShopService>();
         services.AddSingleton<PapersService>();
-        services.AddSingleton<PostingService>();
         services.AddSingleton<QuoteService>();
         services.AddSingleton<SharedQuotes>();
         return services;

@@ -6,7 +6,7 @@ namespace PressRun.Web.Papers;
 /// <summary>What is compared: which papers on which parts, at which quantities, seen through which way of selling. It stands in the page's address.</summary>
 /// <param name="Tried">Ids of the papers to try by the part's place; a part that is not named keeps its own.</param>
 /// <param name="Quantities">At least one.</param>
-/// <param name="ChannelId">The way of selling that posts; empty for none.</param>
+/// <param name="ChannelId">The way of selling that posts, or a mailer and region that is only looked at; empty for none.</param>
 public sealed record PaperChoice(IReadOnlyDictionary<int, IReadOnlyList<string>> Tried, IReadOnlyList<int> Quantities, string ChannelId)
 {
     /// <summary>Most quantities at a time.</summary>
@@ -23,30 +23,30 @@ public sealed record PaperChoice(IReadOnlyDictionary<int, IReadOnlyList<string>>
     public string QuantitiesText => string.Join(BetweenNames, Quantities.Select(quantity => quantity.ToString(CultureInfo.InvariantCulture)));
 
     /// <summary>Reads an address for a plan; what it does not say, or says wrongly, is as for a first visit.</summary>
-    /// <param name="source">The plan.</param>
-    /// <param name="offered">Papers that the press offers.</param>
+    /// <param name="view">The plan.</param>
     /// <param name="tried">See <see cref="TriedText"/>.</param>
     /// <param name="quantities">See <see cref="QuantitiesText"/>.</param>
-    /// <param name="channel">Id of the way of selling.</param>
-    public static PaperChoice Read(JobSource source, IReadOnlyList<string> offered, string? tried, string? quantities, string? channel)
+    /// <param name="channel">Id of the way of selling, or of one that is only looked at.</param>
+    public static PaperChoice Read(PapersView view, string? tried, string? quantities, string? channel)
     {
+        var source = view.Source;
         var counts = (quantities ?? "").Split(BetweenNames)
             .Select(text => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var count) ? count : 0)
             .Where(count => count is > 0 and <= Engine.Costing.Job.MostCopies).Distinct().Take(MostQuantities).ToList();
         return new PaperChoice(
-            tried is null ? First(source, offered) : Parts(source, offered, tried),
+            tried is null ? First(view) : Parts(source, view.Offered, tried),
             counts.Count > 0 ? counts : [source.Plan.Quantity],
-            channel is not null && (channel.Length == 0 || source.Channels.Any(way => way.Id == channel))
+            channel is not null && (channel.Length == 0 || source.Channels.Concat(view.TriedWays).Any(way => way.Id == channel))
                 ? channel
-                : source.Channels.FirstOrDefault(way => way is { MailerId: not null, PostageRegion: not null })?.Id ?? "");
+                : source.Channels.Concat(view.TriedWays).FirstOrDefault(way => way is { MailerId: not null, PostageRegion: not null })?.Id ?? "");
     }
 
     // A first visit tries every paper with a price on the part with the most pages: that is where paper weighs.
-    private static Dictionary<int, IReadOnlyList<string>> First(JobSource source, IReadOnlyList<string> offered)
+    private static Dictionary<int, IReadOnlyList<string>> First(PapersView view)
     {
-        var parts = source.Edition.Parts;
+        var parts = view.Source.Edition.Parts;
         var thickest = Enumerable.Range(0, parts.Count).MaxBy(place => parts[place].Part.Pages);
-        return new() { [thickest] = [.. offered.Where(id => source.Prices(thickest, id))] };
+        return new() { [thickest] = view.ToTry(thickest) };
     }
 
     private static Dictionary<int, IReadOnlyList<string>> Parts(JobSource source, IReadOnlyList<string> offered, string tried)

@@ -1,4 +1,7 @@
 using PressRun.Engine.Comparing;
+using PressRun.Engine.Editions;
+using PressRun.Engine.Postage;
+using PressRun.Web.Posting;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Papers;
@@ -13,9 +16,10 @@ public sealed record PaperColumn(string Key, string Head, Func<PaperRow, decimal
     /// <summary>The columns of a comparison.</summary>
     /// <param name="format">How figures are written.</param>
     /// <param name="posts">True where copies are posted or packed.</param>
+    /// <param name="binding">By it the part grows.</param>
     /// <param name="leavesOf">Place of the part whose leaves the headroom is told in.</param>
     /// <param name="cartons">True where the shop's cartons are known.</param>
-    public static IReadOnlyList<PaperColumn> Of(PressFormat format, bool posts, int leavesOf, bool cartons)
+    public static IReadOnlyList<PaperColumn> Of(PressFormat format, bool posts, Binding binding, int leavesOf, bool cartons)
     {
         Shown? Plain(string? text) => text is null ? null : new Shown(text, null, null);
         List<PaperColumn> columns = [new("unit", "copy costs", row => row.UnitCost, row => Plain(format.Money(row.UnitCost)))];
@@ -43,7 +47,7 @@ public sealed record PaperColumn(string Key, string Head, Func<PaperRow, decimal
                 new("post", "postage", row => row.Postage?.Price, row => Plain(row.Postage?.Price is { } price ? format.Money(price) : null)),
                 new("grams", "to spare", row => row.Postage?.HeadroomMass?.Grams, row => row.Postage?.HeadroomMass is { } mass ? format.Mass(mass) : null),
                 new("mm", "thickness to spare", row => row.Postage?.HeadroomThickness?.Millimetres, row => row.Postage?.HeadroomThickness is { } length ? format.Thickness(length) : null),
-                new("leaves", "leaves to spare", row => Leaves(row, leavesOf), row => Leaves(row, leavesOf) is { } leaves ? Plain(format.Count(leaves)) : null),
+                new("leaves", "leaves to spare", row => Leaves(row, binding, leavesOf), row => Leaves(row, binding, leavesOf) is { } leaves ? Plain(PostWords.Leaves(leaves, format)) : null),
             ]);
         }
 
@@ -55,5 +59,6 @@ public sealed record PaperColumn(string Key, string Head, Func<PaperRow, decimal
         ? rows.OrderBy(row => Value(row) is null).ThenByDescending(row => Value(row))
         : rows.OrderBy(row => Value(row) is null).ThenBy(row => Value(row));
 
-    private static int? Leaves(PaperRow row, int part) => row.Postage?.Price is not null && part < row.HeadroomLeaves.Count ? row.HeadroomLeaves[part] : null;
+    private static int? Leaves(PaperRow row, Binding binding, int part) =>
+        row.Postage?.Price is not null && part < row.HeadroomLeaves.Count ? RoomToGrow.Leaves(binding, part, row.HeadroomLeaves[part]) : null;
 }

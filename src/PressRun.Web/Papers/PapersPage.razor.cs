@@ -42,7 +42,7 @@ public sealed partial class PapersPage
 
     private PaperReading? Reading => Answer!.Readings.GetValueOrDefault(Quantity);
 
-    private bool Posts => View!.Source.Channels.Any(way => way.Id == Choice.ChannelId && way.MailerId is not null);
+    private bool Posts => View!.Source.Channels.Concat(View.TriedWays).Any(way => way.Id == Choice.ChannelId && way.MailerId is not null);
 
     private string QuantitiesText => string.Join(' ', Choice.Quantities.Select(quantity => quantity.ToString(Format.Culture)));
 
@@ -53,6 +53,7 @@ public sealed partial class PapersPage
     [
         .. View!.Source.Channels.Where(way => way.MailerId is not null)
             .Select(way => (way.Id, way.CopiesPerOrder == 1 ? way.Name : $"{way.Name}, {Words.Many(Format.Count(way.CopiesPerOrder), way.CopiesPerOrder, "copy", "copies")} an order")),
+        .. View.TriedWays.Select(way => (way.Id, way.Name)),
         ("", "nothing: the unit cost alone"),
     ];
 
@@ -103,11 +104,11 @@ public sealed partial class PapersPage
             return;
         }
 
-        Choice = PaperChoice.Read(View.Source, View.Offered, Tried, Copies, By);
+        Choice = PaperChoice.Read(View, Tried, Copies, By);
         var address = $"{Choice.TriedText}|{Choice.QuantitiesText}|{Choice.ChannelId}";
         if (answered is not { } known || known.View != View || known.Address != address)
         {
-            answered = (View, address, PapersAnswer.Of(View.Source, Choice));
+            answered = (View, address, PapersAnswer.Of(View.Through(Choice.ChannelId), Choice));
         }
     }
 
@@ -118,7 +119,7 @@ public sealed partial class PapersPage
         " + ", (Choice.Tried.Count == 0 ? Enumerable.Range(0, row.StockIds.Count) : Choice.Tried.Keys.Order()).Select(part => View!.StockName(row.StockIds[part])).Distinct());
 
     private IReadOnlyList<PaperColumn> Columns(PaperReading reading) => PaperColumn.Of(
-        Format, Posts, MainPart, reading.Rows.Any(row => row.Freight.Cartons > 0));
+        Format, Posts, View!.Source.Edition.Binding, MainPart, reading.Rows.Any(row => row.Freight.Cartons > 0));
 
     private void Go(PaperChoice choice) => Navigation.NavigateTo(
         $"{EditionAddress}/papers?plan={View!.Source.Plan.Id}&tried={Uri.EscapeDataString(choice.TriedText)}&copies={choice.QuantitiesText}&by={Uri.EscapeDataString(choice.ChannelId)}",

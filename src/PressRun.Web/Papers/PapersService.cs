@@ -1,8 +1,13 @@
 using PressRun.Data;
+using PressRun.Data.Postage;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Stocks;
 using PressRun.Data.Titles;
+using PressRun.Engine.Postage;
+using PressRun.Engine.Selling;
+using PressRun.Web.Posting;
+using PressRun.Web.Start;
 
 namespace PressRun.Web.Papers;
 
@@ -11,10 +16,34 @@ namespace PressRun.Web.Papers;
 /// <param name="Source">The plan with all that its costing needs.</param>
 /// <param name="Plans">All plans of the printing with their names.</param>
 /// <param name="Offered">Ids of the papers that the press offers, in the library's order.</param>
-public sealed record PapersView(TitleRecord Title, JobSource Source, IReadOnlyList<(Guid Id, string Name)> Plans, IReadOnlyList<string> Offered)
+/// <param name="Mailers">Mailers that the press offers.</param>
+public sealed record PapersView(
+    TitleRecord Title, JobSource Source, IReadOnlyList<(Guid Id, string Name)> Plans, IReadOnlyList<string> Offered, IReadOnlyList<Mailer> Mailers)
 {
-    /// <summary>The name of a paper.</summary>
-    public string StockName(string id) => Source.Stocks.FirstOrDefault(stock => stock.Id == id)?.Name ?? id;
+    /// <summary>Mailers and regions that can be looked at without a way of selling.</summary>
+    public IReadOnlyList<Channel> TriedWays { get; } = WayTried.Of(Source, Mailers);
+
+    /// <summary>What is missing before anything can be posted; null where nothing is.</summary>
+    public string? MissingForPost => WayTried.Missing(Source, Mailers);
+
+    /// <summary>The plan seen through a way: with that way among its own where it is only looked at.</summary>
+    /// <param name="wayId">Id of a way of selling or of one of <see cref="TriedWays"/>.</param>
+    public JobSource Through(string? wayId) =>
+        TriedWays.FirstOrDefault(way => way.Id == wayId) is { } tried ? Source with { Channels = [.. Source.Channels, tried] } : Source;
+
+    /// <summary>The name of a paper; an example of the first book is called one.</summary>
+    public string StockName(string id) => Source.Stocks.FirstOrDefault(stock => stock.Id == id) is { } stock
+        ? FirstNumber.IsExample(stock) ? $"{stock.Name} (example)" : stock.Name
+        : id;
+
+    /// <summary>Papers to try on a part unasked: those that the shop prices. Examples of the first book are passed over once there is a paper of one's own.</summary>
+    /// <param name="place">Place of the part, from 0.</param>
+    public IReadOnlyList<string> ToTry(int place)
+    {
+        var examples = Source.Stocks.Where(FirstNumber.IsExample).Select(stock => stock.Id).ToHashSet(StringComparer.Ordinal);
+        var priced = Offered.Where(id => Source.Prices(place, id)).ToList();
+        return priced.Exists(id => !examples.Contains(id)) ? priced.FindAll(id => !examples.Contains(id)) : priced;
+    }
 
     /// <summary>The paper of a part as planned.</summary>
     /// <param name="place">Place of the part, from 0.</param>
@@ -26,7 +55,7 @@ public sealed record PapersView(TitleRecord Title, JobSource Source, IReadOnlyLi
 }
 
 /// <summary>Loads what papers are compared by, and makes plans of what was found.</summary>
-public sealed class PapersService(TitleStore titles, EditionStore editions, PlanStore plans, StockStore stocks)
+public sealed class PapersService(TitleStore titles, EditionStore editions, PlanStore plans, StockStore stocks, MailerStore mailers)
 {
     private const int LongestName = 120;
 
@@ -46,7 +75,11 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
         }
 
         return new PapersView(
-            title, source, [.. all.Select(one => (one.Id, one.Name))], [.. (await stocks.ListAsync(press)).Select(item => item.Item.Id)]);
+            title,
+            source,
+            [.. all.Select(one => (one.Id, one.Name))],
+            [.. (await stocks.ListAsync(press)).Select(item => item.Item.Id)],
+            [.. (await mailers.ListAsync(press)).Select(item => item.Item)]);
     }
 
     /// <summary>A new plan beside one, the same but for its papers and its quantity; the plan itself stays as it is.</summary>

@@ -1,4 +1,5 @@
 using PressRun.Engine.Bench;
+using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Postage;
 using PressRun.Web.Papers;
@@ -37,6 +38,22 @@ public static class PostWords
         LighterPaper lighter => $"Print the {view.Source.Edition.Parts[lighter.Part].Part.Name} on {view.StockName(lighter.StockId)}",
         _ => "",
     };
+
+    /// <summary>More leaves to spare than this need no count.</summary>
+    public const int MostLeavesCounted = 99;
+
+    /// <summary>Leaves to spare: <c>4</c>, <c>plenty</c>.</summary>
+    public static string Leaves(int leaves, PressFormat format) => leaves > MostLeavesCounted ? "plenty" : format.Count(leaves);
+
+    /// <summary>What "to spare" means, and by how many leaves a part of this book grows.</summary>
+    public static string ToSpare(Edition edition, int part) =>
+        "To spare is what the piece could weigh more, or be thicker, before its postage changes or its service refuses it. "
+        + (RoomToGrow.Step(edition.Binding, part), edition.Parts[part].Name) switch
+        {
+            (0, var name) => $"The {name} can gain no leaves; the binding takes one sheet.",
+            (2, var name) => $"In leaves: how many the {name} could gain, two at a time, since a folded sheet is two leaves and four pages.",
+            (_, var name) => $"In leaves: how many the {name} could gain.",
+        };
 
     /// <summary>Where a region's pieces go, as a heading.</summary>
     public static string Region(string region) => region.Length == 0 ? region : char.ToUpperInvariant(region[0]) + region[1..];

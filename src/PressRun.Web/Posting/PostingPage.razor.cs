@@ -5,6 +5,7 @@ using PressRun.Engine.Measures;
 using PressRun.Engine.Postage;
 using PressRun.Engine.Selling;
 using PressRun.Web.Editions;
+using PressRun.Web.Papers;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
@@ -17,10 +18,10 @@ public sealed partial class PostingPage
 
     private bool loaded;
     private PostingAnswer? answer;
-    private (PostingView View, string? Channel)? answeredFor;
+    private (PapersView View, string? Channel)? answeredFor;
 
     [Inject]
-    private PostingService Service { get; set; } = default!;
+    private PapersService Service { get; set; } = default!;
 
     /// <summary>The plan; the one the printing goes by where none is named.</summary>
     [SupplyParameterFromQuery(Name = "plan")]
@@ -29,15 +30,17 @@ public sealed partial class PostingPage
     [SupplyParameterFromQuery(Name = "by")]
     private string? By { get; set; }
 
-    private PostingView? View { get; set; }
+    private PapersView? View { get; set; }
 
-    private JobSource Source => View!.Papers.Source;
+    private JobSource Source => View!.Source;
 
-    private IReadOnlyList<Channel> Ways => [.. Source.Channels.Where(way => way is { MailerId: not null, PostageRegion: not null })];
+    private IReadOnlyList<Channel> Ways => [.. Source.Channels.Where(way => way is { MailerId: not null, PostageRegion: not null }), .. View!.TriedWays];
 
     private Channel? Way => Ways.FirstOrDefault(way => way.Id == By) ?? (Ways.Count > 0 ? Ways[0] : null);
 
     private int LeavesOf => Enumerable.Range(0, Source.Edition.Parts.Count).MaxBy(place => Source.Edition.Parts[place].Part.Pages);
+
+    private string? OpenRegion => Way?.PostageRegion ?? answer!.Table.FirstOrDefault(row => row.Lies)?.Region;
 
     // What the chosen way of selling posts, in its own mailer and in the cheapest, where that is another.
     private MailedCopies? Planned => Piece(row => row.Mailer.Id == Way!.MailerId);
@@ -55,7 +58,7 @@ public sealed partial class PostingPage
             return;
         }
 
-        if (View is null || View.Papers.Title.Slug != Slug || Source.Edition.Printing != Printing || (PlanId is { } plan && plan != Source.Plan.Id))
+        if (View is null || View.Title.Slug != Slug || Source.Edition.Printing != Printing || (PlanId is { } plan && plan != Source.Plan.Id))
         {
             (View, loaded) = (null, false);
             View = await Handover.LoadAsync($"post/{Slug}/{Printing}/{PlanId}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing, PlanId));
@@ -71,7 +74,7 @@ public sealed partial class PostingPage
         if (answeredFor != (View, Way?.Id))
         {
             answeredFor = (View, Way?.Id);
-            answer = PostingService.Of(View, Way?.Id, Format.Units == UnitSystem.Imperial ? Length.FromInches(Sixteenth) : Length.FromMillimetres(1m));
+            answer = PostingAnswer.Of(View, Way?.Id, Format.Units == UnitSystem.Imperial ? Length.FromInches(Sixteenth) : Length.FromMillimetres(1m));
         }
     }
 

@@ -39,7 +39,7 @@ public sealed record BreakEvenWords(string? Copies, string Short, string? Senten
         }
 
         return estimate.BreakEven.NetPerCopy is { } net
-            ? Missing("never at this price", $"At this price a copy leaves {format.Money(net)}, so no number of copies pays for it.", editionAddress, "Change the price")
+            ? Missing("never at this price", $"At this price a copy keeps {format.Money(net)}, so no number of copies pays for it.", editionAddress, "Change the price")
             : Missing("no post takes it", "No postage service takes what one of the ways of selling would send, so nothing says when the run is paid for.", "post", "Look at the postage");
     }
 

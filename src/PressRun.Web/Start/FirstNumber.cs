@@ -42,6 +42,8 @@ public sealed record FirstNumber(
     /// <summary>Id of the cover's paper.</summary>
     public const string CoverStockId = "cover-paper";
 
+    private const string CoverName = "Cover paper";
+    private const string InsideName = "Inside paper";
     private const string SheetId = "sheet";
 
     /// <summary>What the fields hold at first: plausible figures to be replaced by one's own.</summary>
@@ -67,9 +69,12 @@ public sealed record FirstNumber(
     /// <summary>The two papers; their caliper rests on the usual bulk of an uncoated finish until it is measured.</summary>
     public IReadOnlyList<Stock> Stocks =>
     [
-        new(CoverStockId, "Cover paper", CoverWeight, null, null, Finish.Uncoated),
-        new(InsideStockId, "Inside paper", InsideWeight, null, null, Finish.Uncoated),
+        new(CoverStockId, CoverName, CoverWeight, null, null, Finish.Uncoated),
+        new(InsideStockId, InsideName, InsideWeight, null, null, Finish.Uncoated),
     ];
+
+    /// <summary>Whether a paper of a press is one of the two that came with the first book and still bears their name; renamed, it is one's own.</summary>
+    public static bool IsExample(Stock stock) => (stock.Id, stock.Name) is (CoverStockId, CoverName) or (InsideStockId, InsideName);
 
     /// <summary>The edition: a first printing of cover and inside.</summary>
     public Edition Edition(string title) => new(

@@ -92,7 +92,7 @@ public sealed class PapersJourney(Chromium chromium, SampleApp sample)
             await Expect(visit.Page.Locator("p.sentence")).ToContainTextAsync(plan.Mailers.Single(mailer => mailer.Id == way.MailerId).Name);
         }
 
-        var refused = visit.Page.Locator("details", new() { HasText = "What is refused" }).First;
+        var refused = visit.Page.Locator("details[open] > details.lines").First;
         await refused.Locator("summary").ClickAsync();
         await Expect(refused.Locator("tbody tr", new() { HasText = "Ternpost note" }).First).ToContainTextAsync("too ");
         visit.WasQuiet();

@@ -1,5 +1,6 @@
 using PressRun.Engine.Comparing;
 using PressRun.Engine.Costing;
+using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
 using PressRun.Engine.Tests.Support;
@@ -82,6 +83,22 @@ public class StockComparerTests
         // The lightest is posted up to 100 g; by hand, 14 leaves of 5.5 × 8.5 in weigh 50.7 g at 120 g/m², which makes 97 g with cover, centre and mailer.
         Assert.Equal(1, comparison.Rows.ToList().FindIndex(row => row.Marks.HasFlag(ComparisonMarks.HeaviestInStep)));
         Assert.Equal(2, comparison.Rows.ToList().FindIndex(row => row.Marks.HasFlag(ComparisonMarks.FirstOverStep)));
+    }
+
+    [Fact]
+    public void Other_papers_are_told_as_the_scale_would_where_a_copy_was_weighed()
+    {
+        var job = ExampleJob.Create();
+        var request = new ComparisonRequest([new(1, Papers)], [], [150]);
+        var reckoned = Compare(job, request).Rows;
+        var own = PreparedJob.Prepare(job).Value.Copy;
+        var onScale = new Weighed(own.Mass + Mass.FromGrams(3m), own.Thickness + Length.FromMillimetres(0.5m));
+        var weighed = Compare(job with { Edition = job.Edition with { Weighed = onScale } }, request).Rows;
+
+        // 3 g and half a millimetre over what is reckoned on the paper that was weighed, so on every other.
+        Assert.Equal(reckoned.Select(row => decimal.Round(row.Estimate.Copy.Mass.Grams + 3m, 12)), weighed.Select(row => decimal.Round(row.Estimate.Copy.Mass.Grams, 12)));
+        Assert.Equal(
+            reckoned.Select(row => decimal.Round(row.Estimate.Copy.Thickness.Millimetres + 0.5m, 12)), weighed.Select(row => decimal.Round(row.Estimate.Copy.Thickness.Millimetres, 12)));
     }
 
     [Fact]

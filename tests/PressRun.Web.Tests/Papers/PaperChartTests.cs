@@ -11,7 +11,7 @@ public class PaperChartTests
     private static readonly PapersView View = APost.View();
 
     private static readonly PaperReading Reading =
-        PapersAnswer.Of(View.Source, PaperChoice.Read(View.Source, View.Offered, null, null, null)).Readings[100]!;
+        PapersAnswer.Of(View.Source, PaperChoice.Read(View, null, null, null)).Readings[100]!;
 
     [Theory]
     [InlineData(UnitSystem.Metric)]

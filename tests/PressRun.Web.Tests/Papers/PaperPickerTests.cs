@@ -38,7 +38,7 @@ public class PaperPickerTests
     public async Task Papers_without_a_price_are_named_with_the_way_to_give_them_one()
     {
         await using var page = new BunitContext();
-        var picker = Picker(page, PaperChoice.Read(View.Source, View.Offered, null, null, null), _ => { });
+        var picker = Picker(page, PaperChoice.Read(View, null, null, null), _ => { });
 
         var without = picker.Find("p a[href='shops/willow']").ParentElement!;
         Assert.StartsWith("No price at Willow Prints: Unpriced laid.", without.TextContent, StringComparison.Ordinal);

@@ -13,7 +13,7 @@ public class PaperSentenceTests
     public async Task The_first_lines_say_what_it_costs_now_the_cheapest_the_pick_and_what_going_up_costs()
     {
         await using var page = new BunitContext();
-        var reading = PapersAnswer.Of(View.Source, PaperChoice.Read(View.Source, View.Offered, null, null, null)).Readings[100]!;
+        var reading = PapersAnswer.Of(View.Source, PaperChoice.Read(View, null, null, null)).Readings[100]!;
 
         var said = Said(page, reading);
 

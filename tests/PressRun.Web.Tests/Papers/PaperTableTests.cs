@@ -60,7 +60,7 @@ public class PaperTableTests
 
     private static IRenderedComponent<PaperTable> Table(BunitContext page, PaperReading reading, Action<PaperRow>? use = null) => page.Render<PaperTable>(parameters => parameters
         .Add(part => part.Reading, reading)
-        .Add(part => part.Columns, PaperColumn.Of(Written.Metric, true, 1, false))
+        .Add(part => part.Columns, PaperColumn.Of(Written.Metric, true, Engine.Editions.Binding.Saddle, 1, false))
         .Add(part => part.Format, Written.Metric)
         .Add(part => part.Name, row => View.StockName(row.StockIds[1]))
         .Add(part => part.ServiceName, View.ServiceName)

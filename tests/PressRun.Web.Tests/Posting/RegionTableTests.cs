@@ -1,5 +1,7 @@
 using Bunit;
+using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
+using PressRun.Web.Papers;
 using PressRun.Web.Posting;
 using PressRun.Web.Tests.Support;
 
@@ -7,7 +9,7 @@ namespace PressRun.Web.Tests.Posting;
 
 public class RegionTableTests
 {
-    private static readonly PostingView View = new(APost.View(), [APost.Board]);
+    private static readonly PapersView View = APost.View() with { Mailers = [APost.Board] };
 
     [Fact]
     public async Task Each_number_of_copies_says_its_service_its_cost_and_what_is_to_spare_in_mass_thickness_and_leaves()
@@ -27,18 +29,29 @@ public class RegionTableTests
     public async Task What_is_refused_stands_with_every_limit_and_by_how_much()
     {
         await using var page = new BunitContext();
-        var refused = Table(page).FindAll("details tbody tr")[0];
+        var refused = Table(page).FindAll("details.lines tbody tr")[0];
 
         Assert.Equal(
             ["1", "Board envelope", "Heronpost slim", "10 mm too long, 1 mm too thick, 5.9 g too heavy"],
             refused.QuerySelectorAll("td").Select(cell => cell.TextContent));
     }
 
+    [Fact]
+    public async Task A_region_that_is_closed_says_its_answer_in_its_summary()
+    {
+        await using var page = new BunitContext();
+        var table = Table(page);
+
+        Assert.False(table.Find("details.region").HasAttribute("open"));
+        Assert.Equal("1 copy for 1.80, in Board envelope", table.Find("details.region > summary .answer").TextContent);
+    }
+
     private static IRenderedComponent<RegionTable> Table(BunitContext page) => page.Render<RegionTable>(parameters => parameters
         .Add(part => part.Region, "home")
-        .Add(part => part.Rows, PostingService.Of(View, "post", Length.FromMillimetres(1m)).Table)
+        .Add(part => part.Rows, PostingAnswer.Of(View, "post", Length.FromMillimetres(1m)).Table)
         .Add(part => part.Format, Written.Metric)
-        .Add(part => part.ServiceName, View.Papers.ServiceName)
+        .Add(part => part.ServiceName, View.ServiceName)
+        .Add(part => part.Binding, Binding.Saddle)
         .Add(part => part.LeavesOf, 1)
         .Add(part => part.Part, "inside"));
 }

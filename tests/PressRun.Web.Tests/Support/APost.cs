@@ -44,7 +44,7 @@ public static class APost
     {
         var source = of ?? Source();
         return new PapersView(
-            new TitleRecord(Guid.NewGuid(), "marsh-letters", "Marsh Letters", "A. Reed", "#445566", "", false, 1), source, [(source.Plan.Id, source.Plan.Name)], [.. source.Stocks.Select(stock => stock.Id)]);
+            new TitleRecord(Guid.NewGuid(), "marsh-letters", "Marsh Letters", "A. Reed", "#445566", "", false, 1), source, [(source.Plan.Id, source.Plan.Name)], [.. source.Stocks.Select(stock => stock.Id)], [Board, Note]);
     }
 
     private static MassStep Step(decimal grams, decimal price) => new(Mass.FromGrams(grams), price);
