@@ -21,7 +21,7 @@ public sealed record PapersView(
     TitleRecord Title, JobSource Source, IReadOnlyList<(Guid Id, string Name)> Plans, IReadOnlyList<string> Offered, IReadOnlyList<Mailer> Mailers)
 {
     /// <summary>Mailers and regions that can be looked at without a way of selling.</summary>
-    public IReadOnlyList<Channel> TriedWays { get; } = WayTried.Of(Source, Mailers);
+    public IReadOnlyList<Channel> TriedWays => WayTried.Of(Source, Mailers);
 
     /// <summary>What is missing before anything can be posted; null where nothing is.</summary>
     public string? MissingForPost => WayTried.Missing(Source, Mailers);
