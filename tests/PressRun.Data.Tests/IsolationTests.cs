@@ -51,10 +51,13 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["PlanStore.SourcesAsync"] = async (stores, theirs, me) => (await stores.Plans.SourcesAsync(me, [theirs.Plan.Id])).ToList(),
         ["CopiesLedgerStore.OnHandAsync"] = async (stores, theirs, me) => await stores.Ledger.OnHandAsync(me, theirs.Edition.Id),
         ["CopiesLedgerStore.ForSaleAsync"] = async (stores, _, me) => await stores.Ledger.ForSaleAsync(me, 100),
+        ["CopiesLedgerStore.NamesAsync"] = async (stores, _, me) => await stores.Ledger.NamesAsync(me),
+        ["CopiesLedgerStore.PrintingsAsync"] = async (stores, _, me) => (await stores.Ledger.PrintingsAsync(me)).ToList(),
+        ["CopiesLedgerStore.StandingAsync"] = async (stores, _, me) => await stores.Ledger.StandingAsync(me).ToListAsync(),
         ["CopiesLedgerStore.OfEditionAsync"] = async (stores, theirs, me) => await stores.Ledger.OfEditionAsync(me, theirs.Edition.Id),
         ["CopiesLedgerStore.OfTitlesAsync"] = async (stores, theirs, me) => (await stores.Ledger.OfTitlesAsync(me, [theirs.Title.Id])).ToList(),
         ["CopiesLedgerStore.WriteAsync"] = async (stores, theirs, me) => await stores.Ledger.WriteAsync(me, Sale(theirs)),
-        ["CopiesLedgerStore.ImportAsync"] = async (stores, theirs, me) => await stores.Ledger.ImportAsync(me, [Sale(theirs)], Guid.NewGuid()),
+        ["CopiesLedgerStore.ImportAsync"] = async (stores, theirs, me) => await stores.Ledger.ImportAsync(me, [theirs.Edition.Id], () => [Sale(theirs)], Guid.NewGuid()),
         ["CopiesLedgerStore.TakeBackAsync"] = async (stores, theirs, me) =>
             await stores.Ledger.TakeBackAsync(me, (await stores.Ledger.OfEditionAsync(theirs.Id, theirs.Edition.Id))[0].Id),
         ["CopiesLedgerStore.TakeBackImportAsync"] = async (stores, theirs, me) => await stores.Ledger.TakeBackImportAsync(me, TheirImport),
@@ -137,7 +140,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         await using var stores = await Stores.NewAsync(postgres);
         var theirs = await SmallPress.CreateAsync(stores);
         await stores.Drafts.KeepAsync(theirs.Id, Subject(theirs), new Draft("price", "9.5", DateTimeOffset.UnixEpoch));
-        SmallPress.Saved(await stores.Ledger.ImportAsync(theirs.Id, [Sale(theirs)], TheirImport));
+        Assert.NotNull(await stores.Ledger.ImportAsync(theirs.Id, [theirs.Edition.Id], () => [Sale(theirs)], TheirImport));
         SmallPress.Saved(await stores.Fixes.AddAsync(theirs.Id, FixNote.Noticed(theirs.Edition.Id, "a smudge", 3)));
         await SmallQuote.SharedAsync(stores, theirs);
         var quoted = await QuoteOf(stores, theirs);

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Presses;
 using PressRun.Engine.Copies;
@@ -10,6 +11,8 @@ namespace PressRun.Data.Copies;
 /// </summary>
 public sealed class CopiesLedgerStore
 {
+    private const int PageSize = 2000;
+
     private readonly PressDatabase database;
 
     internal CopiesLedgerStore(PressDatabase database) => this.database = database;
@@ -72,12 +75,56 @@ public sealed class CopiesLedgerStore
 
     /// <summary>Writes the lines of an import, all or none. Lines whose id is there already are not written again.</summary>
     /// <param name="press">Whose ledger.</param>
-    /// <param name="movements">No counts: what was found needs a look at each.</param>
+    /// <param name="editionIds">Editions of all the lines.</param>
+    /// <param name="movements">No counts: what was found needs a look at each. Enumerated again where the database was away for a moment.</param>
     /// <param name="importId">By which the import is taken back.</param>
+    /// <param name="progress">Told how many are done.</param>
     /// <param name="cancel">Stops it; nothing is written then.</param>
-    public Task<SaveResult<IReadOnlyList<MovementRecord>>> ImportAsync(
-        PressId press, IReadOnlyList<NewMovement> movements, Guid importId, CancellationToken cancel = default) =>
-        database.WriteAsync(press, db => new LedgerWriting(db, database.Now, importId).WriteAsync(movements, cancel), cancel);
+    /// <returns>What was written; null where one of the editions is not there any more, and nothing is written then.</returns>
+    /// <exception cref="ImportRefusedException">A line breaks a rule; nothing is written.</exception>
+    public Task<LedgerImport?> ImportAsync(
+        PressId press, IReadOnlyCollection<Guid> editionIds, Func<IEnumerable<NewMovement>> movements, Guid importId, IProgress<int>? progress = null, CancellationToken cancel = default) =>
+        database.WriteAsync(press, db => new LedgerWriting(db, database.Now, importId).WriteManyAsync(editionIds, movements(), progress, cancel), cancel);
+
+    /// <summary>Every line of the press that stands, but for counts and what was settled against them, the earliest day first, as it would be written anew;
+    /// read while it is gone through.</summary>
+    public async IAsyncEnumerable<NewMovement> StandingAsync(PressId press, [EnumeratorCancellation] CancellationToken cancel = default)
+    {
+        for (Guid? from = null; ;)
+        {
+            var after = from;
+            var page = await database.ReadAsync(press, db => PageAsync(db, after, cancel), cancel);
+            foreach (var row in page)
+            {
+                yield return new NewMovement(
+                    row.Id, row.EditionId, row.Day, row.Kind, Math.Abs(row.Copies), Math.Abs(row.Amount), row.ChannelId, row.Note, row.Printing);
+            }
+
+            if (page.Count < PageSize)
+            {
+                yield break;
+            }
+
+            from = page[^1].Id;
+        }
+    }
+
+    /// <summary>Every printing of the press by what a list of sales may call it, archived ones too.</summary>
+    public Task<List<EditionName>> NamesAsync(PressId press, CancellationToken cancel = default) =>
+        database.ReadAsync(
+            press,
+            db => db.Editions.AsNoTracking().OrderBy(edition => edition.Title.SearchText).ThenBy(edition => edition.Printing)
+                .Select(edition => new EditionName(edition.Id, edition.TitleId, edition.Title.Title, edition.Title.Slug, edition.Printing, edition.PrintedOn))
+                .ToListAsync(cancel),
+            cancel);
+
+    /// <summary>Printings that stand and of which it was written down what they really were, with their editions.</summary>
+    public async Task<IReadOnlyList<(Guid EditionId, PrintingActual Printing)>> PrintingsAsync(PressId press, CancellationToken cancel = default) =>
+        (await database.ReadAsync(
+            press,
+            db => Standing(db).Where(row => row.Kind == MovementKind.Printed && row.Printing != null)
+                .OrderBy(row => row.Day).ThenBy(row => row.Sequence).Select(row => new { row.EditionId, row.Printing }).ToListAsync(cancel),
+            cancel)).ConvertAll(row => (row.EditionId, row.Printing!));
 
     /// <summary>Takes a line back by one of the same day and kind with the opposite figures. Taken back again it is only answered.</summary>
     /// <returns>Saved with the line that takes back; Gone; or Refused where the line itself takes back another, or belongs to a count.</returns>
@@ -88,6 +135,17 @@ public sealed class CopiesLedgerStore
     public Task<SaveResult<IReadOnlyList<MovementRecord>>> TakeBackImportAsync(PressId press, Guid importId, CancellationToken cancel = default) =>
         database.WriteAsync(
             press, db => new LedgerWriting(db, database.Now, null).TakeBackAsync(row => row.ImportId == importId && row.SettledBy == null, cancel), cancel);
+
+    private static IQueryable<CopyMovementRow> Standing(PressRunDbContext db) =>
+        db.CopyMovements.AsNoTracking().Where(row => row.TakesBack == null && row.SettledBy == null && !db.CopyMovements.Any(back => back.TakesBack == row.Id));
+
+    private static async Task<List<CopyMovementRow>> PageAsync(PressRunDbContext db, Guid? after, CancellationToken cancel)
+    {
+        var last = await db.CopyMovements.AsNoTracking().Where(row => row.Id == after).Select(row => new { row.Day, row.Id }).SingleOrDefaultAsync(cancel);
+        var rows = Standing(db).Where(row => row.Kind != MovementKind.Counted);
+        return await (last is null ? rows : rows.Where(row => row.Day > last.Day || (row.Day == last.Day && row.Id > last.Id)))
+            .OrderBy(row => row.Day).ThenBy(row => row.Id).Take(PageSize).ToListAsync(cancel);
+    }
 
     private static SaveResult<MovementRecord> One(SaveResult<IReadOnlyList<MovementRecord>> all) => all switch
     {

@@ -1,5 +1,7 @@
+using System.Globalization;
 using System.Linq.Expressions;
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Import;
 using PressRun.Engine.Copies;
 using PressRun.Engine.Costing;
 
@@ -8,6 +10,8 @@ namespace PressRun.Data.Copies;
 /// <summary>Adds lines to the ledger within one transaction, holding the rows of what is on hand.</summary>
 internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Guid? importId)
 {
+    private const int BatchSize = 1000;
+
     private Dictionary<Guid, EditionCopiesRow> onHand = [];
     private ILookup<Guid, (Guid Id, DateOnly Day)> counts = Array.Empty<(Guid, DateOnly)>().ToLookup(_ => Guid.Empty);
 
@@ -34,6 +38,51 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
 
         await CloseAsync(movements.Where(movement => movement.Kind == MovementKind.Printed).Select(movement => movement.EditionId).ToHashSet(), cancel);
         return Saved(ids.Distinct().Select(id => written[id]));
+    }
+
+    /// <summary>Writes many lines, no more of them held at a time than a batch.</summary>
+    /// <param name="editionIds">Editions of all the lines.</param>
+    /// <param name="movements">No counts.</param>
+    /// <param name="progress">Told how many are done.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <exception cref="ImportRefusedException">A line breaks a rule.</exception>
+    public async Task<LedgerImport?> WriteManyAsync(IReadOnlyCollection<Guid> editionIds, IEnumerable<NewMovement> movements, IProgress<int>? progress, CancellationToken cancel)
+    {
+        if (!await HoldAsync([.. editionIds], cancel))
+        {
+            return null;
+        }
+
+        var rules = new MovementRules(db, now);
+        var (done, added) = (0, 0);
+        var printed = new HashSet<Guid>();
+        foreach (var batch in movements.Chunk(BatchSize))
+        {
+            if ((await rules.CheckAsync(batch, cancel, importing: true)).FirstOrDefault() is { } problem)
+            {
+                throw new ImportRefusedException(done + int.Parse(problem.Path.AsSpan(2, problem.Path.IndexOf(']', StringComparison.Ordinal) - 2), CultureInfo.InvariantCulture), problem);
+            }
+
+            var ids = batch.Select(movement => movement.Id).ToList();
+            var written = await db.CopyMovements.Where(row => ids.Contains(row.Id)).Select(row => row.Id).ToHashSetAsync(cancel);
+            foreach (var movement in batch.Where(movement => written.Add(movement.Id)))
+            {
+                Add(await RowAsync(movement, cancel));
+                added++;
+                _ = movement.Kind == MovementKind.Printed && printed.Add(movement.EditionId);
+            }
+
+            await db.SaveChangesAsync(cancel);
+            foreach (var line in db.ChangeTracker.Entries<CopyMovementRow>().ToList())
+            {
+                line.State = EntityState.Detached;
+            }
+
+            progress?.Report(done += batch.Length);
+        }
+
+        await CloseAsync(printed, cancel);
+        return new LedgerImport(added, [.. onHand.Keys], [.. onHand.Values.Where(here => here.CountNeeded).Select(here => here.EditionId)]);
     }
 
     public async Task<SaveResult<IReadOnlyList<MovementRecord>>> TakeBackAsync(Expression<Func<CopyMovementRow, bool>> which, CancellationToken cancel)

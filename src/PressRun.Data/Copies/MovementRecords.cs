@@ -60,3 +60,18 @@ public readonly record struct CopiesOnHand(long OnHand, bool CountNeeded);
 /// <param name="Price">Of a copy.</param>
 /// <param name="OnHand">Copies on hand; below 0 where more went than were known of.</param>
 public sealed record CopiesForSale(Guid EditionId, string Title, string Slug, string Colour, int Printing, decimal Price, long OnHand);
+
+/// <summary>What an import wrote.</summary>
+/// <param name="Lines">How many lines; those that were there already are not among them.</param>
+/// <param name="Editions">Editions it was about.</param>
+/// <param name="CountNeeded">Of these, the ones that ask to be counted now.</param>
+public sealed record LedgerImport(int Lines, IReadOnlyList<Guid> Editions, IReadOnlyList<Guid> CountNeeded);
+
+/// <summary>A printing by what a list of sales may call it.</summary>
+/// <param name="Id">The printing.</param>
+/// <param name="TitleId">Its title.</param>
+/// <param name="Title">The title's words.</param>
+/// <param name="Slug">The title in addresses.</param>
+/// <param name="Printing">First is 1.</param>
+/// <param name="PrintedOn">Day of printing; null while it is being planned.</param>
+public sealed record EditionName(Guid Id, Guid TitleId, string Title, string Slug, int Printing, DateOnly? PrintedOn);

@@ -12,13 +12,15 @@ internal sealed class MovementRules(PressRunDbContext db, DateTimeOffset now)
     private const int MostNote = 500;
     private static readonly DateOnly First = new(1900, 1, 1);
 
-    public async Task<List<Problem>> CheckAsync(IReadOnlyList<NewMovement> movements, CancellationToken cancel)
+    private HashSet<string>? channels;
+
+    public async Task<List<Problem>> CheckAsync(IReadOnlyList<NewMovement> movements, CancellationToken cancel, bool importing = false)
     {
-        var channels = await db.Channels.Select(channel => channel.Id).ToHashSetAsync(cancel);
+        channels ??= await db.Channels.Select(channel => channel.Id).ToHashSetAsync(cancel);
         var problems = new List<Problem>();
         for (var index = 0; index < movements.Count; index++)
         {
-            Check(movements[index], $"$[{index}]", channels, movements.Count == 1 || movements[index].Kind != MovementKind.Counted, problems);
+            Check(movements[index], $"$[{index}]", channels, (movements.Count == 1 && !importing) || movements[index].Kind != MovementKind.Counted, problems);
         }
 
         return problems;

@@ -11,9 +11,14 @@ namespace PressRun.Data.Copies;
 /// <summary>What a printing really was, as a document.</summary>
 internal static class PrintingShape
 {
-    private const string Rule = "Write a printing as { \"goodCopies\", \"shopPaid\", \"taxReclaimed\", \"consumables\", \"fixedCosts\", \"hourlyRate\", \"steps\" }.";
+    private const string Rule = "Write a printing as { \"goodCopies\", \"shopPaid\", \"taxReclaimed\", \"consumables\", \"fixedCosts\", \"hourlyRate\", \"invoice\", \"steps\" }.";
     private const string StepRule = "Write a step as { \"step\", \"minutes\", \"started\", \"spoiled\" }.";
+    private const string InvoiceRule = "Write a part of the invoice as { \"part\", \"amount\" }, each part once.";
     private const string SpoiledRule = "No more copies can go wrong than were started.";
+
+    private static readonly Words<InvoicePart> Parts = new(
+        ("printing", InvoicePart.Printing), ("paper", InvoicePart.Paper), ("setUp", InvoicePart.SetUp), ("finishing", InvoicePart.Finishing),
+        ("delivery", InvoicePart.Delivery), ("tax", InvoicePart.Tax));
 
     /// <summary>As it is kept in the database.</summary>
     public static JobFileShape<PrintingActual> Document { get; } = new(
@@ -27,6 +32,20 @@ internal static class PrintingShape
         json.WriteString("consumables", Amounts.AtLeastMinorDigits(printing.Consumables, currency));
         json.WriteString("fixedCosts", Amounts.AtLeastMinorDigits(printing.FixedCosts, currency));
         json.WriteString("hourlyRate", Amounts.AtLeastMinorDigits(printing.HourlyRate, currency));
+        if (printing.Invoice.Count > 0)
+        {
+            json.WriteStartArray("invoice");
+            foreach (var line in printing.Invoice)
+            {
+                json.WriteStartObject();
+                json.WriteString("part", Parts.Of(line.Part));
+                json.WriteString("amount", Amounts.AtLeastMinorDigits(line.Amount, currency));
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+        }
+
         json.WriteStartArray("steps");
         foreach (var step in printing.Steps)
         {
@@ -55,9 +74,29 @@ internal static class PrintingShape
             block.Number("consumables", JobRules.Amount) ?? 0m,
             block.Number("fixedCosts", JobRules.Amount) ?? 0m,
             block.Number("hourlyRate", JobRules.Amount) ?? 0m,
-            block.List("steps", Need.May, StepRule, (item, place) => ReadStep(item, place, problems)));
+            block.List("steps", Need.May, StepRule, (item, place) => ReadStep(item, place, problems)))
+        {
+            Invoice = block.List("invoice", Need.May, InvoiceRule, (item, place) => ReadInvoice(item, place, problems)),
+        };
+        if (printing.Invoice.DistinctBy(line => line.Part).Count() < printing.Invoice.Count)
+        {
+            problems.Add(path.Member("invoice"), null, InvoiceRule);
+        }
+
         block.Close();
         return printing;
+    }
+
+    private static InvoiceLine? ReadInvoice(JsonElement element, JsonPath path, ProblemList problems)
+    {
+        if (JsonBlock.Open(element, path, problems, InvoiceRule) is not { } block)
+        {
+            return null;
+        }
+
+        var line = new InvoiceLine(block.Choice("part", Parts, Need.Must) ?? default, block.Number("amount", JobRules.Amount, Need.Must) ?? 0m);
+        block.Close();
+        return line;
     }
 
     private static StepActual? ReadStep(JsonElement element, JsonPath path, ProblemList problems)

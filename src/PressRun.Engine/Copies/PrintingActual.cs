@@ -1,5 +1,3 @@
-using PressRun.Engine.Costing;
-
 namespace PressRun.Engine.Copies;
 
 /// <summary>What a step at the press's own table really took.</summary>
@@ -8,6 +6,36 @@ namespace PressRun.Engine.Copies;
 /// <param name="Started">Copies that went into the step, 0 or more.</param>
 /// <param name="Spoiled">Of these, copies that went wrong, 0 to <paramref name="Started"/>.</param>
 public sealed record StepActual(string Step, decimal Minutes, int Started, int Spoiled);
+
+/// <summary>What a part of the shop's invoice is for.</summary>
+public enum InvoicePart
+{
+    /// <summary>Print, or whole books.</summary>
+    Printing,
+
+    /// <summary>Paper and other material.</summary>
+    Paper,
+
+    /// <summary>Set-ups.</summary>
+    SetUp,
+
+    /// <summary>Folding, binding, cutting at the shop.</summary>
+    Finishing,
+
+    /// <summary>Delivery.</summary>
+    Delivery,
+
+    /// <summary>Tax, whether it comes back or not.</summary>
+    Tax,
+
+    /// <summary>Whatever of the invoice is not named; below 0 where a discount is the most of it.</summary>
+    Rest,
+}
+
+/// <summary>A part of the shop's invoice as it was billed.</summary>
+/// <param name="Part">What it is for; never <see cref="InvoicePart.Rest"/>, which is what the others leave.</param>
+/// <param name="Amount">0 or more, in the press's currency.</param>
+public sealed record InvoiceLine(InvoicePart Part, decimal Amount);
 
 /// <summary>What a printing really was. Amounts are in the press's currency.</summary>
 /// <param name="GoodCopies">Copies fit to be sold, 1 or more.</param>
@@ -28,6 +56,9 @@ public sealed record PrintingActual(
 {
     private const decimal MinutesPerHour = 60m;
 
+    /// <summary>Parts of the invoice that were written down, each once; empty where only its total was.</summary>
+    public IReadOnlyList<InvoiceLine> Invoice { get; init; } = [];
+
     /// <summary>Hours at the table.</summary>
     public decimal Hours => Steps.Sum(step => step.Minutes) / MinutesPerHour;
 
@@ -45,71 +76,4 @@ public sealed record PrintingActual(
     /// <summary>What a good copy cost, not rounded.</summary>
     /// <param name="minorUnits">Decimals of the currency.</param>
     public decimal UnitCost(int minorUnits) => LandedCost(minorUnits) / GoodCopies;
-}
-
-/// <summary>What a line of a printing is about.</summary>
-public enum VarianceSubject
-{
-    /// <summary>Good copies.</summary>
-    GoodCopies,
-
-    /// <summary>Copies that went wrong at the table.</summary>
-    Spoiled,
-
-    /// <summary>The shop's invoice, less tax that comes back.</summary>
-    Shop,
-
-    /// <summary>Hours at the table.</summary>
-    Hours,
-
-    /// <summary>The hours at their price.</summary>
-    Labour,
-
-    /// <summary>Used up at the table.</summary>
-    Consumables,
-
-    /// <summary>The edition's own costs.</summary>
-    FixedCosts,
-
-    /// <summary>All of it.</summary>
-    LandedCost,
-
-    /// <summary>Landed cost of one good copy, not rounded.</summary>
-    UnitCost,
-}
-
-/// <summary>A figure as planned and as it turned out.</summary>
-/// <param name="Subject">What it is.</param>
-/// <param name="Planned">By the plan.</param>
-/// <param name="Actual">As it was.</param>
-public readonly record struct Variance(VarianceSubject Subject, decimal Planned, decimal Actual)
-{
-    /// <summary>Actual less planned: above 0 where there was more of it.</summary>
-    public decimal Difference => Actual - Planned;
-}
-
-/// <summary>Holds a printing against its plan.</summary>
-public static class ActualAgainstPlan
-{
-    /// <summary>Every figure that both have, in the order of <see cref="VarianceSubject"/>; the four amounts of each column add up to its landed cost.</summary>
-    /// <param name="plan">The plan's estimate at its quantity.</param>
-    /// <param name="actual">What was.</param>
-    /// <param name="minorUnits">Decimals of the currency.</param>
-    public static IReadOnlyList<Variance> Compare(Estimate plan, PrintingActual actual, int minorUnits)
-    {
-        var totals = plan.Totals;
-        var landed = actual.LandedCost(minorUnits);
-        return
-        [
-            new(VarianceSubject.GoodCopies, plan.Quantity, actual.GoodCopies),
-            new(VarianceSubject.Spoiled, plan.CopiesToStart - plan.Quantity, actual.Spoiled),
-            new(VarianceSubject.Shop, totals.LandedCost - totals.BenchLabour - totals.Consumables - totals.FixedCosts, actual.ShopPaid - actual.TaxReclaimed),
-            new(VarianceSubject.Hours, totals.BenchHours, actual.Hours),
-            new(VarianceSubject.Labour, totals.BenchLabour, actual.Labour(minorUnits)),
-            new(VarianceSubject.Consumables, totals.Consumables, actual.Consumables),
-            new(VarianceSubject.FixedCosts, totals.FixedCosts, actual.FixedCosts),
-            new(VarianceSubject.LandedCost, totals.LandedCost, landed),
-            new(VarianceSubject.UnitCost, totals.UnitCost(plan.Quantity), landed / actual.GoodCopies),
-        ];
-    }
 }

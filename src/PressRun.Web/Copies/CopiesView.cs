@@ -69,6 +69,10 @@ public sealed class CopiesView(
     /// <summary>The months in which something moved, the latest first.</summary>
     public IReadOnlyList<LedgerMonth> Months { get; } = [.. LedgerMonth.All(Movements(lines)).Reverse()];
 
+    /// <summary>Printings that stand, the first day first.</summary>
+    public IReadOnlyList<MovementRecord> Printings { get; } =
+        [.. LedgerRow.Of(lines).Where(row => row.CanBeTakenBack && row.Line.Movement.Kind == MovementKind.Printed).Select(row => row.Line).Reverse()];
+
     /// <summary>The position at the end of each day on which something moved, first day first.</summary>
     public IReadOnlyList<(DateOnly Day, CopiesPosition Position)> Days { get; } = CopiesAccount.ByDay(Movements(lines));
 

@@ -21,8 +21,14 @@ public sealed class PrintingEntry(CopiesView view)
         ? [.. plan.Steps.Select(step => (step.Name, (decimal?)step.Minutes))]
         : [.. view.Bench.Steps.Select(step => (step.Name, (decimal?)null))];
 
+    /// <summary>Parts of the shop's invoice that can be written down one by one.</summary>
+    public static IReadOnlyList<InvoicePart> Parts { get; } = [.. Enum.GetValues<InvoicePart>().Where(part => part != InvoicePart.Rest)];
+
     /// <summary>Names of all fields.</summary>
-    public IEnumerable<string> Fields => [Shop, Tax, Consumables, Fixed, Rate, .. Enumerable.Range(0, Steps.Count).SelectMany(step => (string[])[Minutes(step), Started(step), Spoiled(step)])];
+    public IEnumerable<string> Fields => [Shop, Tax, Consumables, Fixed, Rate, .. Parts.Select(Invoice), .. Enumerable.Range(0, Steps.Count).SelectMany(step => (string[])[Minutes(step), Started(step), Spoiled(step)])];
+
+    /// <summary>A part of the invoice.</summary>
+    public static string Invoice(InvoicePart part) => $"invoice.{part}";
 
     /// <summary>Minutes of a step.</summary>
     public static string Minutes(int step) => $"minutes.{step}";
@@ -60,7 +66,9 @@ public sealed class PrintingEntry(CopiesView view)
         var steps = Enumerable.Range(0, Steps.Count).Where(step => entry.Text(Minutes(step)).Trim().Length > 0)
             .Select(step => ReadStep(step, entry, format)).ToList();
         entry.Must<int>(Tax, amounts[1] <= amounts[0] ? 0 : null, "No more tax can come back than the shop was paid.");
-        return new PrintingActual(copies, amounts[0], amounts[1], amounts[2], amounts[3], amounts[4], steps);
+        var invoice = Parts.Where(part => entry.Text(Invoice(part)).Trim().Length > 0)
+            .Select(part => new InvoiceLine(part, entry.Must(Invoice(part), Typed.Number(entry.Text(Invoice(part)), format.Culture), entry.AmountRule))).ToList();
+        return new PrintingActual(copies, amounts[0], amounts[1], amounts[2], amounts[3], amounts[4], steps) { Invoice = invoice };
     }
 
     private StepActual ReadStep(int step, LedgerEntry entry, PressFormat format)

@@ -56,6 +56,8 @@ public static class WebPages
         services.AddSingleton<FairService>();
         services.AddSingleton<LibraryService>();
         services.AddSingleton<ShopService>();
+        services.AddSingleton<LedgerFiles>();
+        services.AddSingleton<LearnedRatesService>();
         services.AddSingleton<LibraryFiles>();
         services.AddSingleton<RepriceService>();
         services.AddSingleton<BenchOrShopService>();

@@ -89,6 +89,18 @@ public sealed class BenchTable
         return read.Rule ?? await StoreAsync(term.Set(Rates, read.Value));
     }
 
+    /// <summary>Stores a step in the place of the one of its name. Answers null when it is stored, otherwise what stands in the way.</summary>
+    public async Task<string?> PutStepAsync(BenchStep step)
+    {
+        var problem = await StoreAsync(Rates with { Steps = [.. Rates.Steps.Select(other => other.Name == step.Name ? step : other)] });
+        if (problem is null)
+        {
+            Show();
+        }
+
+        return problem;
+    }
+
     /// <summary>Stores the steps, where they are right.</summary>
     public async Task StepsChangedAsync() =>
         StepState = await ChangedAsync(Steps, steps, things => Rates with { Steps = things });

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using PressRun.Data.Copies;
+using PressRun.Data.Import;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Engine.Copies;
 
@@ -152,12 +153,13 @@ public sealed class CopiesLedgerTests(PostgresFixture postgres)
         var import = Guid.NewGuid();
         var sales = Enumerable.Range(1, 5).Select(day => New(small, day, MovementKind.Sold, day, 9m * day)).ToList();
 
-        var refused = Assert.IsType<SaveResult<IReadOnlyList<MovementRecord>>.Refused>(
-            await stores.Ledger.ImportAsync(small.Id, [.. sales, New(small, 2, MovementKind.Sold, 0, 1m)], import));
-        Assert.Equal("$[5].copies", Assert.Single(refused.Problems).Path);
+        var refused = await Assert.ThrowsAsync<ImportRefusedException>(
+            () => stores.Ledger.ImportAsync(small.Id, [small.Edition.Id], () => [.. sales, New(small, 2, MovementKind.Sold, 0, 1m)], import));
+        Assert.Equal((5, "$[5].copies"), (refused.Index, refused.Problem.Path));
         Assert.Single(await stores.Ledger.OfEditionAsync(small.Id, small.Edition.Id));
 
-        Assert.Equal(5, SmallPress.Saved(await stores.Ledger.ImportAsync(small.Id, sales, import)).Count);
+        Assert.Equal(5, (await stores.Ledger.ImportAsync(small.Id, [small.Edition.Id], () => sales, import))!.Lines);
+        Assert.Equal(0, (await stores.Ledger.ImportAsync(small.Id, [small.Edition.Id], () => sales, import))!.Lines);
         Assert.Equal(85L, (await stores.Ledger.OnHandAsync(small.Id, small.Edition.Id))!.Value.OnHand);
         SmallPress.Saved(await stores.Ledger.TakeBackImportAsync(small.Id, import));
         Assert.Equal(100L, (await stores.Ledger.OnHandAsync(small.Id, small.Edition.Id))!.Value.OnHand);

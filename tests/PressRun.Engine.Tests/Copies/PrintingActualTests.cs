@@ -35,27 +35,29 @@ public class PrintingActualTests
     }
 
     [Fact]
-    public void A_rate_is_learned_from_all_runs_with_the_set_up_held_fixed()
+    public void The_parts_of_the_invoice_and_what_they_leave_add_up_to_what_the_shop_is_paid()
     {
-        BenchStep[] steps = [new("stitch", 10m, 30m, 0m, 0m, 1, 0.02m), new("trim", 5m, 0m, 0m, 20m, 5, 0m)];
-        var second = Evening with { Steps = [new("stitch", 40m, 60, 0), new("stitch", 15m, 20, 1), new("glue", 9m, 9, 0)] };
+        var plan = PreparedJob.Prepare(ExampleJob.Create()).Value.Estimate(150).Value;
+        var billed = Evening with { Invoice = [new(InvoicePart.Delivery, 14m), new(InvoicePart.Printing, 120m)] };
 
-        var learned = Assert.Single(LearnedRate.Of(steps, [Evening, second]));
+        var parts = ActualAgainstPlan.Invoice(plan, billed);
 
-        // (95 + 55 − 2 × 10) minutes for 152 + 80 copies, of which 6 went wrong.
-        Assert.Equal(("stitch", 2, 232L), (learned.Step, learned.Runs, learned.Copies));
-        Assert.Equal(130m * 60m / 232m, learned.SecondsPerCopy);
-        Assert.Equal(6m / 232m, learned.Spoilage);
-        var applied = learned.Applied(steps[0]);
-        Assert.Equal((10m, 33.6m, 0.0259m), (applied.SetUpMinutes, applied.SecondsPerCopy, applied.Spoilage));
+        Assert.Equal([InvoicePart.Printing, InvoicePart.Delivery, InvoicePart.Rest], parts.Select(part => part.Part));
+        Assert.Equal(plan.Totals.Delivery, parts[1].Planned);
+        Assert.Equal((plan.Totals.ShopTotal, billed.ShopPaid), (parts.Sum(part => part.Planned), parts.Sum(part => part.Actual)));
+        Assert.Equal(250.10m - 134m, parts[2].Actual);
+        Assert.Empty(ActualAgainstPlan.Invoice(plan, Evening));
     }
 
     [Fact]
-    public void A_step_in_which_all_went_wrong_still_gives_rates_that_a_table_can_have()
+    public void What_cost_and_what_copies_make_of_a_copys_cost_add_up_to_its_difference()
     {
-        var learned = Assert.Single(LearnedRate.Of([new("fold", 99m, 0m, 0m, 0m, 1, 0m)], [Evening with { Steps = [new("fold", 5m, 3, 3)] }]));
+        var plan = PreparedJob.Prepare(ExampleJob.Create()).Value.Estimate(150).Value;
 
-        Assert.Equal((0m, 1m), (learned.SecondsPerCopy, learned.Spoilage));
-        Assert.True(learned.Applied(new("fold", 99m, 0m, 0m, 0m, 1, 0m)).Spoilage < 1m);
+        var (byCost, byCopies) = ActualAgainstPlan.WhyUnitCost(plan, Evening, 2);
+
+        Assert.Equal(Evening.UnitCost(2) - plan.Totals.UnitCost(150), byCost + byCopies, 12);
+        Assert.True(byCopies > 0m);
+        Assert.Equal(0m, ActualAgainstPlan.WhyUnitCost(plan, Evening with { GoodCopies = 150 }, 2).ByCopies);
     }
 }

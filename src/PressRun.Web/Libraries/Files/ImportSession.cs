@@ -47,6 +47,12 @@ public sealed class ImportSession : IDisposable
     /// <summary>Tables that the file may be of.</summary>
     public IReadOnlyList<ImportTable> Tables => target.Tables;
 
+    /// <summary>Where the target finds what it has already; null where it replaces that.</summary>
+    public IFindsDuplicates? Finder => target as IFindsDuplicates;
+
+    /// <summary>How many things would come in.</summary>
+    public int Coming => (Preview?.Things ?? 0) - (Finder?.LeftOut ?? 0);
+
     /// <summary>Heads of the file.</summary>
     public IReadOnlyList<string> Heads => Top.FirstOrDefault(row => row.Number == Mapping?.HeadRow)?.Cells ?? [];
 
@@ -112,7 +118,15 @@ public sealed class ImportSession : IDisposable
         if (Source is { } source && Mapping is { } mapping && Table is { } table)
         {
             await DoAsync("Looking at", async cancel =>
-                Preview = await Task.Run(() => target.Preview(table, source, mapping, Watcher(), cancel), cancel));
+            {
+                var preview = await Task.Run(() => target.Preview(table, source, mapping, Watcher(), cancel), cancel);
+                if (Finder is { } finder && preview is { ProblemCount: 0, Things: > 0 })
+                {
+                    await Task.Run(() => finder.FindAsync(source, mapping, cancel), cancel);
+                }
+
+                Preview = preview;
+            });
         }
     }
 

@@ -33,6 +33,9 @@ public interface IImportTarget
     /// <summary>What is brought in: <c>papers</c>.</summary>
     string Name { get; }
 
+    /// <summary>What a person is told before a file is taken.</summary>
+    string Hint => "Take the shop's price list or your own table as it is. The columns are guessed; you look at the guess, then at what would come of it.";
+
     /// <summary>Address of the page that shows it.</summary>
     string BackTo { get; }
 
@@ -47,4 +50,35 @@ public interface IImportTarget
 
     /// <summary>Takes back what was brought in last. Answers null when that is done, otherwise what stands in the way.</summary>
     Task<string?> TakeBackAsync();
+}
+
+/// <summary>A row that may be there already.</summary>
+/// <param name="Row">Its row in the file.</param>
+/// <param name="What">What it says.</param>
+/// <param name="Why">What it shares with what is there.</param>
+public sealed record FoundDuplicate(int Row, string What, string Why);
+
+/// <summary>Finds rows that may be there already, and leaves them out unless it is said otherwise.</summary>
+public interface IFindsDuplicates
+{
+    /// <summary>The first of them.</summary>
+    IReadOnlyList<FoundDuplicate> Duplicates { get; }
+
+    /// <summary>How many there are in all.</summary>
+    int DuplicateCount { get; }
+
+    /// <summary>How many rows will be left out.</summary>
+    int LeftOut { get; }
+
+    /// <summary>True where a row will come in.</summary>
+    bool BringsIn(int row);
+
+    /// <summary>Says whether one of them comes in.</summary>
+    void Bring(int row, bool bring);
+
+    /// <summary>Says whether all of them come in.</summary>
+    void BringAll(bool bring);
+
+    /// <summary>Looks for them in a file whose cells are right.</summary>
+    Task FindAsync(CsvSource source, CsvMapping mapping, CancellationToken cancel);
 }

@@ -7,6 +7,7 @@ using PressRun.Data.Postage;
 using PressRun.Data.Selling;
 using PressRun.Data.Shops;
 using PressRun.Data.Stocks;
+using PressRun.Web.Copies;
 using PressRun.Web.Layout;
 using PressRun.Web.Libraries.Shops;
 using PressRun.Web.Shared.Wording;
@@ -15,12 +16,13 @@ namespace PressRun.Web.Libraries.Files;
 
 /// <summary>Libraries and price lists as files.</summary>
 public sealed class LibraryFiles(
-    CurrentPress presses, StockStore stocks, MailerStore mailers, PostageServiceStore services, ChannelStore channels, LibraryService libraries, ShopService shops, PriceListStore lists)
+    CurrentPress presses, StockStore stocks, MailerStore mailers, PostageServiceStore services, ChannelStore channels, LibraryService libraries, ShopService shops, PriceListStore lists, LedgerFiles ledger)
 {
     private const string Papers = "papers";
     private const string Mailers = "post/mailers";
     private const string Services = "post/services";
     private const string Selling = "selling";
+    private const string Sales = "sales";
     private const string Csv = "text/csv; charset=utf-8";
 
     private static readonly string[] Libraries = [Papers, Mailers, Services, Selling];
@@ -34,6 +36,7 @@ public sealed class LibraryFiles(
         Mailers => new LibraryImport<Engine.Postage.Mailer>(mailers, new MailerShape(), press, "post"),
         Services => new LibraryImport<Engine.Postage.PostageService>(services, new PostageShape(), press, "post"),
         Selling => new LibraryImport<Engine.Selling.Channel>(channels, await libraries.ChannelShapeAsync(press), press, "selling"),
+        Sales => await ledger.TargetAsync(press),
         _ => null,
     };
 
@@ -49,6 +52,7 @@ public sealed class LibraryFiles(
             app.MapGet($"/{library}/export.csv", (LibraryFiles files, HttpContext http) => files.SendAsync(http, library));
         }
 
+        app.MapGet("/sales/export.csv", (LibraryFiles files, HttpContext http) => files.SendLedgerAsync(http));
         app.MapGet("/shops/{shop}/{list:guid}/export.csv", (LibraryFiles files, HttpContext http, string shop, Guid list) => files.SendListAsync(http, shop, list));
     }
 
@@ -67,6 +71,10 @@ public sealed class LibraryFiles(
             _ => await SendAsync(http, press, "ways-of-selling", channels, await libraries.ChannelShapeAsync(press)),
         };
     }
+
+    private async Task<IResult> SendLedgerAsync(HttpContext http) => await PressOfAsync(http) is { } press
+        ? Results.Stream(stream => ledger.WriteAsync(stream, press, http.RequestAborted), Csv, "copies-ledger.csv")
+        : Results.NotFound();
 
     private static async Task<IResult> SendAsync<T>(HttpContext http, PressView press, string name, LibraryStore<T> store, TableShape<LibraryItem<T>> shape)
         where T : class

@@ -1,0 +1,169 @@
+using PressRun.Data;
+using PressRun.Data.Copies;
+using PressRun.Data.Import;
+using PressRun.Data.Import.Csv;
+using PressRun.Data.Import.Shapes;
+using PressRun.Data.Import.Tables;
+using PressRun.Engine.Copies;
+using PressRun.Web.Libraries;
+using PressRun.Web.Libraries.Files;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Copies;
+
+/// <summary>Brings a list of sales into the copies ledger, all of it or nothing; what may be written already is left out unless it is said otherwise.</summary>
+/// <param name="ledger">Where the lines go.</param>
+/// <param name="shape">How rows become lines.</param>
+/// <param name="names">Printings by name.</param>
+/// <param name="press">The press.</param>
+public sealed class SalesImport(CopiesLedgerStore ledger, LedgerShape shape, IReadOnlyList<EditionName> names, PressView press) : IImportTarget, IFindsDuplicates
+{
+    private readonly CellManners own = LibraryManners.Of(press);
+    private readonly HashSet<int> otherwise = [];
+    private HashSet<int> found = [];
+    private bool bringAll;
+    private Guid importId = Guid.NewGuid();
+    private LedgerImport? written;
+
+    /// <inheritdoc/>
+    public string Name => "sales";
+
+    /// <inheritdoc/>
+    public string Hint => "Take the list of a till, a web shop or your own table as it is. Its columns are guessed; you look at the guess, at what is in the ledger already, and then at what would come of it.";
+
+    /// <inheritdoc/>
+    public string BackTo => written is { Editions: [var only] } && names.FirstOrDefault(name => name.Id == only) is { } edition
+        ? FormattableString.Invariant($"titles/{edition.Slug}/{edition.Printing}/copies")
+        : "shelf";
+
+    /// <inheritdoc/>
+    public IReadOnlyList<ImportTable> Tables { get; } = [new ImportTable("all", shape.Name, shape.Columns)];
+
+    /// <inheritdoc/>
+    public IReadOnlyList<FoundDuplicate> Duplicates { get; private set; } = [];
+
+    /// <inheritdoc/>
+    public int DuplicateCount => found.Count;
+
+    /// <inheritdoc/>
+    public int LeftOut => bringAll ? otherwise.Count : found.Count - otherwise.Count;
+
+    /// <inheritdoc/>
+    public bool BringsIn(int row) => !found.Contains(row) || bringAll != otherwise.Contains(row);
+
+    /// <inheritdoc/>
+    public void Bring(int row, bool bring)
+    {
+        if (BringsIn(row) != bring && !otherwise.Remove(row))
+        {
+            otherwise.Add(row);
+        }
+    }
+
+    /// <inheritdoc/>
+    public void BringAll(bool bring)
+    {
+        bringAll = bring;
+        otherwise.Clear();
+    }
+
+    /// <inheritdoc/>
+    public CsvPreview Preview(ImportTable table, CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel)
+    {
+        (Duplicates, found) = ([], []);
+        BringAll(bring: false);
+        return CsvReading.Preview(source, mapping, shape, own, progress, cancel);
+    }
+
+    /// <inheritdoc/>
+    public async Task FindAsync(CsvSource source, CsvMapping mapping, CancellationToken cancel)
+    {
+        var finder = new DuplicateFinder();
+        await foreach (var line in ledger.StandingAsync(press.Record.Id, cancel))
+        {
+            finder.Add(line);
+        }
+
+        var rows = new HashSet<int>();
+        var told = new List<FoundDuplicate>();
+        foreach (var read in CsvReading.Things(source, mapping, shape, own, _ => { }, cancel))
+        {
+            if (finder.Look(read.Thing) is { } reason && rows.Add(read.Row) && told.Count < CsvReading.MostProblems)
+            {
+                told.Add(new FoundDuplicate(
+                    read.Row, Said(read.Thing), reason == DuplicateReason.Reference ? $"the reference {read.Thing.Note}" : "the same day, way of selling and copies"));
+            }
+        }
+
+        (Duplicates, found) = (told, rows);
+    }
+
+    /// <inheritdoc/>
+    public async Task<ImportDone> RunAsync(ImportTable table, CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel)
+    {
+        try
+        {
+            written = await ledger.ImportAsync(press.Record.Id, [.. Lines().Select(line => line.EditionId).Distinct()], Lines, importId, progress, cancel);
+        }
+        catch (ImportRefusedException refusal)
+        {
+            return new ImportDone(null, $"Nothing was brought in. Sale number {refusal.Index + 1}: {refusal.Problem.Rule}");
+        }
+
+        if (written is null)
+        {
+            return new ImportDone(null, "Nothing was brought in: one of the books has been taken out in between.");
+        }
+
+        var lines = Words.Many(press.Format.Count(written.Lines), written.Lines, "sale is", "sales are");
+        var left = LeftOut > 0 ? $" {Words.Many(press.Format.Count(LeftOut), LeftOut, "row was", "rows were")} left out, being there already." : "";
+        return new ImportDone($"{lines} in the ledger.{left}{CountNeeded(written)}", null);
+
+        // The same row has the same id, so that what is sent twice is written once.
+        IEnumerable<NewMovement> Lines() => CsvReading.Things(source, mapping, shape, own, Refuse, cancel)
+            .Where(read => BringsIn(read.Row)).Select(read => read.Thing with { Id = IdOf(read.Row) });
+    }
+
+    /// <inheritdoc/>
+    public async Task<string?> TakeBackAsync()
+    {
+        if (written is null)
+        {
+            return null;
+        }
+
+        if (written.Lines > 0 && await ledger.TakeBackImportAsync(press.Record.Id, importId) is SaveResult<IReadOnlyList<MovementRecord>>.Refused refused)
+        {
+            return string.Join(" ", refused.Problems.Select(problem => problem.Rule));
+        }
+
+        // Brought in once more it is an import of its own: what was taken back stays taken back.
+        (importId, written) = (Guid.NewGuid(), null);
+        return null;
+    }
+
+    private string CountNeeded(LedgerImport import)
+    {
+        const int most = 3;
+        var named = import.CountNeeded.Select(id => names.First(name => name.Id == id)).Select(name => $"{name.Title}, {Words.Printing(name.Printing)}").ToList();
+        return named.Count == 0 ? "" : $" More went than was on hand; count needed: {string.Join("; ", named.Take(most))}{(named.Count > most ? $" and {named.Count - most} more" : "")}.";
+    }
+
+    private string Said(NewMovement line)
+    {
+        var name = names.First(name => name.Id == line.EditionId);
+        return $"{Words.Many(press.Format.Count(line.Copies), line.Copies, "copy", "copies")} of {name.Title}, {Words.Printing(name.Printing)}, {LedgerWords.Of(line.Kind)} on {press.Format.Day(line.Day)}";
+    }
+
+    private Guid IdOf(int row)
+    {
+        Span<byte> bytes = stackalloc byte[16];
+        importId.TryWriteBytes(bytes);
+        BitConverter.TryWriteBytes(bytes[12..], BitConverter.ToInt32(bytes[12..]) ^ row);
+        return new Guid(bytes);
+    }
+
+    // The preview found none; a file that changed in between must not come in half.
+    private static void Refuse(CellProblem problem) => throw new CsvRefusedException($"Row {problem.Row} is not right any more: {problem.Rule}");
+}
