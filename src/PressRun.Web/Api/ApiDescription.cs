@@ -50,6 +50,7 @@ internal static class ApiDescription
                 "Send a job file, get its costing. A job file holds all that one costing needs, nothing is looked up elsewhere and nothing is stored. "
                 + "Lengths, masses and paper weights carry their unit, money is a decimal string in the job's currency, rates are fractions. "
                 + "A job file that is refused comes back with every problem at once: its path, its value and the rule. "
+                + "Where people sign in, send a key of your press as Authorization: Bearer KEY; its owner makes keys on the page People. "
                 + "Taxes and postage are the figures in the job file; check them with the carrier and a licensed adviser.",
         };
         document.Components ??= new OpenApiComponents();
@@ -85,6 +86,7 @@ internal static class ApiDescription
         operation.Responses = new OpenApiResponses
         {
             ["200"] = Response("The answer.", Json, new OpenApiSchema { Type = JsonSchemaType.Object }, Answer(question)),
+            ["401"] = Response("No key is sent, or one that holds no more.", ApiProblem.MediaType, problem, null),
             ["400"] = Response("The body is no JSON.", ApiProblem.MediaType, problem, null),
             ["413"] = Response("The body is larger than a job file may be.", ApiProblem.MediaType, problem, null),
             ["415"] = Response("The body is of another kind than JSON.", ApiProblem.MediaType, problem, null),

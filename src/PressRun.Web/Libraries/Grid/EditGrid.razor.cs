@@ -3,6 +3,7 @@ using System.Text.Json;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 using PressRun.Data.Import.Tables;
+using PressRun.Web.Shared.Wording;
 using PressRun.Web.Shared;
 
 namespace PressRun.Web.Libraries.Grid;
@@ -85,6 +86,11 @@ public sealed partial class EditGrid : IAsyncDisposable
     [Parameter, EditorRequired]
     public Func<Task> Changed { get; set; } = default!;
 
+    [CascadingParameter]
+    private PressView? Press { get; set; }
+
+    private bool IsReadOnly => ReadOnly || Press is { MayEdit: false };
+
     private IReadOnlyList<int> Shown { get; set; } = [];
 
     private string Says
@@ -119,7 +125,7 @@ public sealed partial class EditGrid : IAsyncDisposable
     {
         var block = CellBlock.Read(received.ToString());
         received.Clear();
-        if (block.Count == 0 || ReadOnly)
+        if (block.Count == 0 || IsReadOnly)
         {
             return Task.CompletedTask;
         }
@@ -137,7 +143,7 @@ public sealed partial class EditGrid : IAsyncDisposable
 
     /// <summary>Takes a typed cell.</summary>
     [JSInvokable]
-    public Task Commit(string row, int column, string text) => ReadOnly || !Shown.Contains(column)
+    public Task Commit(string row, int column, string text) => IsReadOnly || !Shown.Contains(column)
         ? Task.CompletedTask
         : ApplyAsync(() => Document.Set(row, column, text.Trim(), $"{Columns[column].Title} of {NameOf(row)}"));
 

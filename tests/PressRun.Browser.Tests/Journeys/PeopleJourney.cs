@@ -1,0 +1,108 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using PressRun.Browser.Tests.Pages;
+using PressRun.Browser.Tests.Running;
+using static Microsoft.Playwright.Assertions;
+
+namespace PressRun.Browser.Tests.Journeys;
+
+public sealed class PeopleJourney(Chromium chromium, PeopleApp people)
+{
+    [Fact]
+    public async Task An_owner_invites_by_link_and_what_a_reader_may_not_is_not_offered_until_the_owner_gives_it()
+    {
+        await people.ReadyAsync();
+        await using var owner = await people.SignInAsync(chromium, PeopleApp.Owner);
+        await owner.Page.GotoAsync("people");
+        await owner.Field("Whom").FillAsync("Nell Newcome");
+        await owner.Field("As").SelectOptionAsync("Reader");
+        await owner.Page.GetByRole(AriaRole.Button, new() { Name = "Make a link" }).ClickAsync();
+        var link = await owner.Page.Locator(".shown-once").InnerTextAsync();
+
+        await using var nell = await Visit.BeginAsync(chromium.Browser, people.App.Address);
+        await nell.Page.GotoAsync(link);
+        await Expect(nell.Page.Locator("main .sentence")).ToContainTextAsync("as its reader");
+        await nell.Field("Your name").FillAsync("Nell Newcome");
+        await nell.Field("Mail address").FillAsync("nell@example.org");
+        await nell.Field("Password").FillAsync(PeopleApp.Password);
+        await nell.Page.GetByRole(AriaRole.Button, new() { Name = "Make an account and join" }).ClickAsync();
+        await nell.AnswersAsync();
+        await nell.OpenAsync("shelf");
+        await Expect(nell.Page.Locator(".masthead .press")).ToContainTextAsync("you may read");
+        await Expect(nell.Page.GetByRole(AriaRole.Link, new() { Name = "Add a title" })).ToBeHiddenAsync();
+        var book = await people.Stored.BookAsync(EveryPage.Title, EveryPage.Printing);
+        await nell.OpenAsync(book.Path);
+        await Expect(nell.Field("Price")).ToBeDisabledAsync();
+        await nell.Page.GotoAsync("people");
+        await Expect(nell.Page.Locator("main .sentence")).ToContainTextAsync("Only an owner");
+        await nell.OpenAsync(book.Path);
+
+        await owner.Page.GotoAsync("people");
+        var row = owner.Page.GetByRole(AriaRole.Row).Filter(new() { HasText = "nell@example.org" });
+        await row.Locator("select").SelectOptionAsync("Editor");
+        await row.GetByRole(AriaRole.Button, new() { Name = "Give it" }).ClickAsync();
+
+        await Expect(nell.Field("Price")).ToBeEnabledAsync();
+        await nell.AnswersAsync();
+        await using var again = await Visit.BeginAsync(chromium.Browser, people.App.Address);
+        await again.Page.GotoAsync(link);
+        await Expect(again.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("This invitation has ended");
+        Assert.DoesNotContain(link[(link.LastIndexOf('/') + 1)..], people.App.Said, StringComparison.Ordinal);
+        owner.WasQuiet();
+    }
+
+    [Fact]
+    public async Task A_key_opens_the_http_interface_until_it_is_revoked()
+    {
+        await people.ReadyAsync();
+        await using var owner = await people.SignInAsync(chromium, PeopleApp.Owner);
+        await owner.Page.GotoAsync("people");
+        await owner.Field("What it is for").FillAsync("The shop's till");
+        await owner.Page.GetByRole(AriaRole.Button, new() { Name = "Make a key" }).ClickAsync();
+        var key = await owner.Page.Locator(".shown-once").InnerTextAsync();
+        using var program = new HttpClient { BaseAddress = people.App.Address };
+        Assert.Equal(401, await AskAsync());
+        program.DefaultRequestHeaders.Authorization = new("Bearer", key);
+        Assert.Equal(200, await AskAsync());
+
+        await owner.Page.GotoAsync("people");
+        await owner.Page.GetByRole(AriaRole.Button, new() { Name = "Revoke the key for The shop's till" }).ClickAsync();
+        await Expect(owner.Page.GetByText("The shop's till")).ToHaveCountAsync(0);
+        Assert.Equal(401, await AskAsync());
+        Assert.DoesNotContain(key, people.App.Said, StringComparison.Ordinal);
+
+        async Task<int> AskAsync()
+        {
+            using var answer = await program.GetAsync(new Uri("api/v1/job.schema.json", UriKind.Relative));
+            return (int)answer.StatusCode;
+        }
+    }
+
+    [Theory]
+    [InlineData("account")]
+    [InlineData("people")]
+    [InlineData("first-owner")]
+    [InlineData("join/nothing")]
+    public async Task Pages_about_people_are_accessible_on_a_table_and_on_a_phone_light_and_dark(string path)
+    {
+        await people.ReadyAsync();
+        await using var visit = await people.SignInAsync(chromium, PeopleApp.Owner);
+        await visit.Page.GotoAsync(path);
+        foreach (var width in new[] { 1280, 390, 320 })
+        {
+            await visit.Page.SetViewportSizeAsync(width, 900);
+            foreach (var scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
+            {
+                await visit.Page.EmulateMediaAsync(new() { ColorScheme = scheme });
+                var found = await visit.Page.RunAxe();
+                Assert.True(found.Violations.Length == 0, string.Join(Environment.NewLine, found.Violations.Select(violation => $"{width} {scheme} {violation.Id}: {violation.Nodes[0].Html}")));
+            }
+
+            Assert.True(await visit.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth") <= width, $"{path} scrolls sideways at {width} px.");
+        }
+
+        await visit.Page.Context.ClearCookiesAsync();
+        await visit.Page.GotoAsync("sign-in");
+        Assert.Empty((await visit.Page.RunAxe()).Violations);
+    }
+}
