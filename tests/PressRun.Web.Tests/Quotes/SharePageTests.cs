@@ -1,0 +1,123 @@
+using System.Globalization;
+using Bunit;
+using PressRun.Data.Quotes;
+using PressRun.Engine.Quoting;
+using PressRun.Web.Quotes;
+using PressRun.Web.Tests.Support;
+
+namespace PressRun.Web.Tests.Quotes;
+
+public sealed class SharePageTests
+{
+    private const string Secret = "abcdefghijklmnopqrstuvwxyzABCDEF";
+    private const string Hostile = "\"><script>alert(1)</script><img src=x onerror=alert(2)>";
+
+    // Right-to-left override (UAX #9): unclosed, it would turn all that follows it around.
+    private const string Turned = "\u202Eevil";
+
+    private static readonly string[] Cases =
+    [
+        "Held", "Out", "Agreed", "TurnedDown", "Replaced", "Lapsed", "tried", "said", "refused Try", "refused Ask", "refused Agree", "refused TurnDown", "refused Remark",
+    ];
+
+    public static TheoryData<string> AllStates => [.. Cases];
+
+    [Theory]
+    [MemberData(nameof(AllStates))]
+    public async Task In_no_state_is_there_a_script_or_an_inline_style_and_hostile_words_stay_words(string name)
+    {
+        await using var page = new BunitContext();
+        var shown = Render(page, StateOf(name, AQuote.View(Hostile, events: [Remark(Hostile)])));
+
+        Assert.Empty(shown.FindAll("script, style, iframe, object, embed, img"));
+        Assert.All(shown.FindAll("*"), element => Assert.DoesNotContain(
+            element.Attributes, attribute => attribute.Name == "style" || attribute.Name.StartsWith("on", StringComparison.OrdinalIgnoreCase)));
+        Assert.Equal(Hostile, shown.Find("h1").TextContent);
+        Assert.Equal(Hostile, shown.Find(".course .said-words").TextContent);
+        Assert.All(shown.FindAll("form"), form => Assert.StartsWith($"q/{Secret}", form.GetAttribute("action"), StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(ShareForm.Ask)]
+    [InlineData(ShareForm.Agree)]
+    [InlineData(ShareForm.TurnDown)]
+    [InlineData(ShareForm.Remark)]
+    public async Task A_refused_form_brings_back_what_was_typed_and_says_why(ShareForm about)
+    {
+        await using var page = new BunitContext();
+        var shown = Render(page, StateOf($"refused {about}", AQuote.View()));
+
+        Assert.Equal("Not so.", shown.Find("[role=alert]").TextContent);
+        Assert.Contains(shown.FindAll("input[name=name]"), input => input.GetAttribute("value") == Hostile);
+    }
+
+    [Theory]
+    [InlineData("Held", true)]
+    [InlineData("Out", true)]
+    [InlineData("Agreed", false)]
+    [InlineData("TurnedDown", false)]
+    [InlineData("Replaced", false)]
+    [InlineData("Lapsed", false)]
+    public async Task Only_a_quote_that_stands_open_offers_the_sentence_to_sign(string name, bool offered)
+    {
+        await using var page = new BunitContext();
+
+        Assert.Equal(offered, Render(page, StateOf(name, AQuote.View())).FindAll("#agree").Count == 1);
+    }
+
+    [Fact]
+    public async Task Words_that_run_the_other_way_turn_nothing_around_beside_them()
+    {
+        await using var page = new BunitContext();
+        var shown = Render(page, StateOf("Out", AQuote.View(Turned, events: [Remark(Turned) with { By = Turned }])));
+
+        Assert.Equal("BDI", shown.Find("h1").FirstElementChild!.TagName);
+        Assert.Equal("auto", shown.Find(".course .said-words").GetAttribute("dir"));
+        // A name within a sentence stands between an isolate and its end (UAX #9, FSI and PDI).
+        Assert.Contains($"\u2068{Turned}", shown.Find(".course").TextContent, StringComparison.Ordinal);
+        Assert.Contains('\u2069', shown.Find(".course").TextContent);
+    }
+
+    // Unicode CLDR: German groups by a point and sets a comma before the cents, American English the other way about.
+    [Theory]
+    [InlineData("de-DE", ',')]
+    [InlineData("en-US", '.')]
+    public async Task Money_is_written_as_the_reader_writes_it(string culture, char mark)
+    {
+        await using var page = new BunitContext();
+        var view = AQuote.View(culture: culture);
+        var shown = Render(page, StateOf("Out", view));
+
+        var cents = view.Quote.Landed.ToString("F2", CultureInfo.InvariantCulture)[^2..];
+        Assert.Contains($"{mark}{cents}", shown.Find("p.sentence").TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain($"{(mark == ',' ? '.' : ',')}{cents}", shown.Find("p.sentence").TextContent, StringComparison.Ordinal);
+    }
+
+    private static IRenderedComponent<SharePage> Render(BunitContext page, ShareState state) => page.Render<SharePage>(with => with.Add(share => share.State, state));
+
+    private static QuoteEvent Remark(string words) => new(1, AQuote.MadeAt, QuoteEventKind.Remarked, AQuote.Link.Id, words, words);
+
+    private static ShareState StateOf(string name, QuoteView view)
+    {
+        var plain = new ShareState(view, AQuote.Link with { Name = Hostile }, Secret, "/");
+        if (Enum.TryParse<QuoteState>(name, out var state))
+        {
+            var stands = QuoteView.Of(view.Whole with { State = state, ReplacedBy = state == QuoteState.Replaced ? 15 : null }, view.Format.Culture);
+            return plain with { View = stands };
+        }
+
+        var tried = SharedQuotes.Try(view, plain.Link, 60).Estimate!;
+        return name switch
+        {
+            "tried" => plain with { Tried = tried },
+            "said" => plain with { Done = "Your remark stands below." },
+            _ => plain with
+            {
+                About = Enum.Parse<ShareForm>(name["refused ".Length..]),
+                Problem = "Not so.",
+                Typed = new ShareTyped(Hostile, Hostile, Hostile),
+                Tried = name == "refused Ask" ? tried : null,
+            },
+        };
+    }
+}
