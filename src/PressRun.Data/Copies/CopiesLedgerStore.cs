@@ -33,12 +33,13 @@ public sealed class CopiesLedgerStore
                 .OrderByDescending(row => row.Day).ThenByDescending(row => row.Sequence).ToListAsync(cancel),
             cancel)).ConvertAll(row => row.ToRecord());
 
-    /// <summary>What moved of all printings of some titles, by title; titles of which nothing moved are left out.</summary>
+    /// <summary>What moved of all printings of some titles, by title; titles of which nothing moved are left out, and so is a line that was taken back
+    /// with the one that took it back: on no day do the two leave a copy more or less.</summary>
     public async Task<ILookup<Guid, CopyMovement>> OfTitlesAsync(PressId press, IReadOnlyCollection<Guid> titleIds, CancellationToken cancel = default)
     {
         var moved = await database.ReadAsync(
             press,
-            db => db.CopyMovements
+            db => WithoutPairs(db)
                 .Join(
                     db.Editions.Where(edition => titleIds.Contains(edition.TitleId)),
                     row => row.EditionId,
@@ -136,8 +137,10 @@ public sealed class CopiesLedgerStore
         database.WriteAsync(
             press, db => new LedgerWriting(db, database.Now, null).TakeBackAsync(row => row.ImportId == importId && row.SettledBy == null, cancel), cancel);
 
-    private static IQueryable<CopyMovementRow> Standing(PressRunDbContext db) =>
-        db.CopyMovements.AsNoTracking().Where(row => row.TakesBack == null && row.SettledBy == null && !db.CopyMovements.Any(back => back.TakesBack == row.Id));
+    internal static IQueryable<CopyMovementRow> WithoutPairs(PressRunDbContext db) =>
+        db.CopyMovements.AsNoTracking().Where(row => row.TakesBack == null && !db.CopyMovements.Any(back => back.TakesBack == row.Id));
+
+    private static IQueryable<CopyMovementRow> Standing(PressRunDbContext db) => WithoutPairs(db).Where(row => row.SettledBy == null);
 
     private static async Task<List<CopyMovementRow>> PageAsync(PressRunDbContext db, Guid? after, CancellationToken cancel)
     {

@@ -37,7 +37,7 @@ public sealed class OutlookStore
         var before = since.AddDays(-1);
         var sums = await database.ReadAsync(
             press,
-            db => db.CopyMovements
+            db => CopiesLedgerStore.WithoutPairs(db)
                 .Join(db.Editions.Where(edition => titleIds.Contains(edition.TitleId)), row => row.EditionId, edition => edition.Id, (row, edition) => new
                 {
                     edition.TitleId,

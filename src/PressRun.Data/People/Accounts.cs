@@ -69,11 +69,25 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
         return (made, press);
     }
 
+    /// <summary>The one spelling by which an address is looked up, and so is counted; null where it is no text that can be one.</summary>
+    public string? Known(string email)
+    {
+        try
+        {
+            return email.Length <= User.LongestEmail ? users.NormalizeEmail(email) : null;
+        }
+        catch (ArgumentException)
+        {
+            // Half a sign, or one that is none in any script.
+            return null;
+        }
+    }
+
     /// <summary>Whose address and password these are; null where they do not belong together. It takes the same time whether or not anybody has
     /// the address.</summary>
     public async Task<User?> VerifyAsync(string email, string password)
     {
-        var user = email.Length <= User.LongestEmail ? await users.FindByEmailAsync(email) : null;
+        var user = Known(email) is null ? null : await users.FindByEmailAsync(email);
         if (user?.PasswordHash is null)
         {
             var nobody = new User();

@@ -42,8 +42,14 @@ public sealed class InvitationStore
 
     /// <summary>A new invitation.</summary>
     /// <returns>The secret for its link, which is not kept.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such role.</exception>
     public Task<string> InviteAsync(PressId press, string whom, PressRole role, CancellationToken cancel = default)
     {
+        if (!Enum.IsDefined(role))
+        {
+            throw new ArgumentOutOfRangeException(nameof(role), role, "There is no such role.");
+        }
+
         var secret = Secret.New();
         return database.WriteAsync(
             press,

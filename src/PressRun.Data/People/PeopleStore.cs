@@ -43,8 +43,10 @@ public sealed class PeopleStore
         PressRole.Owner);
 
     /// <summary>Gives somebody another role.</summary>
-    public Task<PeopleResult> ChangeAsync(PressId press, Guid user, PressRole role, CancellationToken cancel = default) =>
-        ChangeAsync(press, user, role, PressRole.Owner, cancel);
+    /// <exception cref="ArgumentOutOfRangeException">There is no such role.</exception>
+    public Task<PeopleResult> ChangeAsync(PressId press, Guid user, PressRole role, CancellationToken cancel = default) => Enum.IsDefined(role)
+        ? ChangeAsync(press, user, role, PressRole.Owner, cancel)
+        : throw new ArgumentOutOfRangeException(nameof(role), role, "There is no such role.");
 
     /// <summary>Takes somebody out of the press; their account stays.</summary>
     public Task<PeopleResult> RemoveAsync(PressId press, Guid user, CancellationToken cancel = default) => ChangeAsync(press, user, null, PressRole.Owner, cancel);

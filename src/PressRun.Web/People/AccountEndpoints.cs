@@ -35,7 +35,7 @@ public static class AccountEndpoints
 
         var press = app.MapGroup("/people").ExcludeFromDescription();
         press.MapPost("/role", async (HttpContext http, PeopleStore people, [FromForm] Guid press, [FromForm] Guid user, [FromForm] PressRole role) =>
-            Back(http, "people", await people.ChangeAsync(new PressId(press), user, role)));
+            Enum.IsDefined(role) ? Back(http, "people", await people.ChangeAsync(new PressId(press), user, role)) : Results.BadRequest());
         press.MapPost("/remove", async (HttpContext http, PeopleStore people, [FromForm] Guid press, [FromForm] Guid user) =>
             Back(http, "people", await people.RemoveAsync(new PressId(press), user)));
         press.MapPost("/withdraw", async (HttpContext http, InvitationStore invitations, [FromForm] Guid press, [FromForm] Guid invitation) =>

@@ -28,7 +28,8 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
     /// <returns>What stands in the way, in a sentence; null where it is done.</returns>
     public async Task<string?> ByPasswordAsync(string email, string password)
     {
-        var address = email.Trim().ToUpperInvariant();
+        // As it is looked up: another spelling of the same address has no tries of its own.
+        var address = accounts.Known(email.Trim()) ?? "";
         if (!await attempts.TakeAsync(OfPlace, Place()) || !await attempts.TakeAsync(OfAddress, address))
         {
             return TooMany;

@@ -10,6 +10,7 @@ public sealed partial class QuotePage : IDisposable
 {
     private readonly OneAtATime work = new();
     private QuoteView? view;
+    private QuoteView? before;
     private MadeLink? made;
     private DateTimeOffset now;
     private bool loaded;
@@ -44,6 +45,9 @@ public sealed partial class QuotePage : IDisposable
 
     private string? EditionAddress { get; set; }
 
+    // What was paid of the quote before stays written there; whoever looks at this one is told.
+    private string? PaidBefore => before!.Bill.Sum(share => share.Paid) is var paid && paid != 0m ? before.Format.Money(paid) : null;
+
     private IReadOnlyList<string> Waiting =>
         [.. view!.Whole.Links.Where(link => link.IsOpen(now) && link is { Rights.Agree: true, Answer: QuoteAnswer.None }).Select(link => link.Name)];
 
@@ -58,7 +62,7 @@ public sealed partial class QuotePage : IDisposable
             return;
         }
 
-        (view, made, problem, loaded) = (null, null, null, false);
+        (view, before, made, problem, loaded) = (null, null, null, null, false);
         view = await Handover.LoadAsync($"quote/{Number}", () => Service.FindAsync(Press.Record.Id, Number));
         now = Time.GetUtcNow();
         loaded = true;
@@ -68,6 +72,7 @@ public sealed partial class QuotePage : IDisposable
             return;
         }
 
+        before = view.Quote.Replaces is { } replaced ? await Service.FindAsync(Press.Record.Id, replaced) : null;
         EditionAddress = await Service.AddressAsync(Press.Record.Id, view);
     }
 

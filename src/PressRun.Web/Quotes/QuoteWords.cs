@@ -35,7 +35,7 @@ public static class QuoteWords
     /// <param name="view">The quote it happened to.</param>
     public static string Of(QuoteEvent happened, QuoteView view)
     {
-        var (by, format) = (Apart.Of(happened.By), view.Format);
+        var (by, format) = (By(happened, view), view.Format);
         return happened.Kind switch
         {
             QuoteEventKind.LinkMade => $"{by} made a link for {LinkName(happened, view)}.",
@@ -49,6 +49,21 @@ public static class QuoteWords
             QuoteEventKind.Paid => $"{Payer(happened, view)} paid {format.Money(happened.Amount!.Value)} on {format.Day(happened.Day!.Value)}.",
             _ => $"Quote {format.Count(happened.Quantity!.Value)} took its place.",
         };
+    }
+
+    /// <summary>Who did it: the press, or whoever has the link, by the name they gave and the name it was made for where the two differ. A name is free
+    /// to type, so nobody speaks for the press or for another.</summary>
+    public static string By(QuoteEvent happened, QuoteView view)
+    {
+        if (happened.Kind is QuoteEventKind.LinkMade or QuoteEventKind.LinkEnded || happened.LinkId is null)
+        {
+            return $"{Apart.Of(happened.By)} (the press)";
+        }
+
+        var madeFor = view.Whole.Links.FirstOrDefault(link => link.Id == happened.LinkId)?.Name ?? "";
+        return string.Equals(madeFor, happened.By, StringComparison.OrdinalIgnoreCase) && !string.Equals(madeFor, view.Facts.Press, StringComparison.OrdinalIgnoreCase)
+            ? Apart.Of(happened.By)
+            : $"{Apart.Of(happened.By)} (by the link for {Apart.Of(madeFor)})";
     }
 
     private static string LinkName(QuoteEvent happened, QuoteView view) =>

@@ -91,7 +91,13 @@ public static class SharePages
             return;
         }
 
-        if (!http.Request.HasFormContentType || await quotes.LoadAsync(look, http.RequestAborted) is not var (view, link))
+        if (!http.Request.HasFormContentType)
+        {
+            await PlainAsync(http, StatusCodes.Status415UnsupportedMediaType, "That is no form", "Send what the forms of this page send.");
+            return;
+        }
+
+        if (await quotes.LoadAsync(look, http.RequestAborted) is not var (view, link))
         {
             await EndedAsync(http);
             return;
@@ -176,16 +182,14 @@ public static class SharePages
     private static async Task<SharedLook?> OpenAsync(HttpContext http, SharedQuotes quotes, string secret)
     {
         var address = http.Connection.RemoteIpAddress;
-        if (quotes.IsGuessing(address))
-        {
-            http.Response.Headers.RetryAfter = "60";
-            await PlainAsync(http, StatusCodes.Status429TooManyRequests, "Too many tries", "Wait a minute, then open the link again as it was sent to you.");
-            return null;
-        }
-
         var look = await quotes.LookAsync(secret, address, http.RequestAborted);
         switch (look)
         {
+            // Whoever comes from the same place with a link that there is, is not kept waiting for it.
+            case null when quotes.IsGuessing(address):
+                http.Response.Headers.RetryAfter = "60";
+                await PlainAsync(http, StatusCodes.Status429TooManyRequests, "Too many tries", "Wait a minute, then open the link again as it was sent to you.");
+                return null;
             case null:
                 await PlainAsync(http, StatusCodes.Status404NotFound, "This link opens nothing", "Look whether all of it was copied; it ends in 32 letters and digits. Else ask whoever sent it for a new one.");
                 return null;

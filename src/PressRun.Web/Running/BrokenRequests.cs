@@ -22,7 +22,7 @@ public static class BrokenRequests
         {
             await next(context);
         }
-        catch (IOException problem) when (!context.Response.HasStarted && StatusOf(problem) is { } status)
+        catch (Exception problem) when (!context.Response.HasStarted && StatusOf(problem, context.Request) is { } status)
         {
             context.Response.Clear();
             context.Response.StatusCode = status;
@@ -53,10 +53,18 @@ public static class BrokenRequests
     });
 
     // The web server tells of a chunk whose size overflows as of any failed transfer, with the overflow inside.
-    private static int? StatusOf(IOException problem) => problem switch
+    private static int? StatusOf(Exception problem, HttpRequest request) => problem switch
     {
         BadHttpRequestException bad => bad.StatusCode,
-        { InnerException: OverflowException } => StatusCodes.Status400BadRequest,
+        IOException { InnerException: OverflowException } => StatusCodes.Status400BadRequest,
+
+        // A form that breaks off, has parts without end or names an alphabet that is none.
+        InvalidDataException or NotSupportedException or IOException when IsForm(request) => StatusCodes.Status400BadRequest,
         _ => null,
     };
+
+    // Asked of the text itself: what the header means may be what cannot be read.
+    private static bool IsForm(HttpRequest request) =>
+        request.ContentType is { } type
+        && (type.StartsWith("application/x-www-form-urlencoded", StringComparison.OrdinalIgnoreCase) || type.StartsWith("multipart/form-data", StringComparison.OrdinalIgnoreCase));
 }

@@ -14,8 +14,6 @@ public static class HostSetup
 
     private static readonly string[] AddressKeys = ["urls", "http_ports", "https_ports"];
 
-    private const string FrameworkLog = "Microsoft.AspNetCore";
-
     private const string HostLog = "Microsoft.Extensions.Hosting.Internal.Host";
 
     /// <summary>Takes secrets from files and the usual address where no other is named, and keeps the framework from
@@ -30,7 +28,7 @@ public static class HostSetup
         }
 
         builder.Logging.AddFilter(HostLog, LogLevel.None);
-        builder.Services.PostConfigure<LoggerFilterOptions>(KeepAddressesOutOfLogs);
+        builder.Services.KeepAddressesOutOfLogs();
         builder.Services.Configure<ForwardedHeadersOptions>(options =>
         {
             options.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedHost;
@@ -87,21 +85,6 @@ public static class HostSetup
         catch (IOException exception) when (exception.InnerException is AddressInUseException)
         {
             throw new StartRefusedException($"{exception.Message} Stop what listens there, or name another address in ASPNETCORE_URLS.", exception);
-        }
-    }
-
-    // Below this level the framework writes the addresses it serves, and a share link's address is its secret: no setting lets it.
-    private static void KeepAddressesOutOfLogs(LoggerFilterOptions options)
-    {
-        foreach (var rule in options.Rules.Where(rule => rule.CategoryName?.StartsWith(FrameworkLog, StringComparison.Ordinal) == true && rule.LogLevel < LogLevel.Warning).ToList())
-        {
-            options.Rules.Remove(rule);
-            options.Rules.Add(new LoggerFilterRule(rule.ProviderName, rule.CategoryName, LogLevel.Warning, rule.Filter));
-        }
-
-        foreach (var provider in options.Rules.Select(rule => rule.ProviderName).Append(null).Distinct().ToList())
-        {
-            options.Rules.Add(new LoggerFilterRule(provider, FrameworkLog, LogLevel.Warning, null));
         }
     }
 

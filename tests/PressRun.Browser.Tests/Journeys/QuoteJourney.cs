@@ -79,6 +79,16 @@ public sealed class QuoteJourney(Chromium chromium, SampleApp sample)
         Assert.Contains("Bo &lt;b&gt;Lind", words, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.NotFound, (await http.GetAsync(new Uri("q/" + new string('A', 32), UriKind.Relative))).StatusCode);
         Assert.Equal(HttpStatusCode.NotFound, (await http.PostAsync(new Uri($"q/{secret}/burn", UriKind.Relative), new FormUrlEncodedContent([]))).StatusCode);
+        foreach (var broken in new[] { "name=%00&words=a", "name=" + new string('a', 3), string.Join('&', Enumerable.Range(0, 1100).Select(field => $"f{field}=1")) })
+        {
+            using var body = new StringContent(broken, System.Text.Encoding.ASCII, "application/x-www-form-urlencoded");
+            Assert.InRange((int)(await http.PostAsync(new Uri($"q/{secret}/remark", UriKind.Relative), body)).StatusCode, 400, 422);
+        }
+
+        using var json = new StringContent("{}", System.Text.Encoding.UTF8, "application/json");
+        Assert.Equal(HttpStatusCode.UnsupportedMediaType, (await http.PostAsync(new Uri($"q/{secret}/remark", UriKind.Relative), json)).StatusCode);
+        await http.PostAsync(new Uri($"q/{secret}/remark", UriKind.Relative), new FormUrlEncodedContent(new Dictionary<string, string> { ["name"] = "Pilchard Stairs", ["words"] = "Pay elsewhere." }));
+        Assert.Contains("Pilchard Stairs (by the link for Bo Lind)", await http.GetStringAsync(new Uri("q/" + secret, UriKind.Relative)), StringComparison.Ordinal);
         Assert.DoesNotContain(secret, sample.Log, StringComparison.Ordinal);
     }
 

@@ -66,7 +66,9 @@ public sealed class AppProcess : IAsyncDisposable
         start.Environment["PressRun__SignIn"] = signIn ? "on" : "off";
         start.Environment["PressRun__Sample"] = sample ? "true" : "false";
         // The log is let say as much as it may, so that tests see what it never says.
-        start.Environment["Logging__LogLevel__Microsoft.AspNetCore.Hosting"] = "Debug";
+        start.Environment["Logging__LogLevel__microsoft.aspnetcore.hosting.diagnostics"] = "Debug";
+        start.Environment["Logging__Console__FormatterName"] = "simple";
+        start.Environment["Logging__Console__FormatterOptions__IncludeScopes"] = "true";
         start.Environment.Remove("ConnectionStrings__PressRun");
         process = Process.Start(start)!;
         var address = new TaskCompletionSource<Uri>(TaskCreationOptions.RunContinuationsAsynchronously);

@@ -37,6 +37,21 @@ public sealed class CopiesLedgerTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task A_printing_that_is_taken_back_leaves_no_day_with_copies_to_sell()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        await WriteAsync(stores, small, 0, MovementKind.Printed, 10, 50m);
+        await WriteAsync(stores, small, 1, MovementKind.Sold, 10, 90m);
+        var before = (await stores.Ledger.OfTitlesAsync(small.Id, [small.Title.Id]))[small.Title.Id].ToList();
+
+        SmallPress.Saved(await stores.Ledger.TakeBackAsync(small.Id, (await WriteAsync(stores, small, 30, MovementKind.Printed, 113, 130m)).Id));
+
+        Assert.Equal(before, (await stores.Ledger.OfTitlesAsync(small.Id, [small.Title.Id]))[small.Title.Id]);
+        Assert.Equal(2, (await stores.Outlooks.ByDayAsync(small.Id, [small.Title.Id], First))[small.Title.Id].Count());
+    }
+
+    [Fact]
     public async Task A_line_sent_twice_is_written_once()
     {
         await using var stores = await Stores.NewAsync(postgres);

@@ -137,7 +137,7 @@ public static class QuotePdf
         sheet.Space(14);
         foreach (var yes in agreed)
         {
-            sheet.Sentence($"{yes.By} agreed to {Copies(view)} for {view.Format.Money(view.Quote.Landed)} on {view.Format.Day(DateOnly.FromDateTime(yes.At.UtcDateTime))}.", 11);
+            sheet.Sentence($"{QuoteWords.By(yes, view)} agreed to {Copies(view)} for {view.Format.Money(view.Quote.Landed)} on {view.Format.Day(DateOnly.FromDateTime(yes.At.UtcDateTime))}.", 11);
         }
 
         if (agreed.Count == 0 && view.Whole.State is QuoteState.Out or QuoteState.Held)
