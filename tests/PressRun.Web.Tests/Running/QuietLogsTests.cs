@@ -16,12 +16,12 @@ public sealed class QuietLogsTests
     [InlineData("LogLevel:Microsoft.AspNetCore.Hosting.Diagnostics*")]
     [InlineData("LogLevel:*Routing.Matching.DfaMatcher")]
     [InlineData("LogLevel:microsoft.aspnetcore.routing.matching")]
-    [InlineData("Debug:LogLevel:Default")]
-    [InlineData("Debug:LogLevel:Microsoft.AspNetCore.Hosting.Diagnostics")]
+    [InlineData("Console:LogLevel:Default")]
+    [InlineData("Console:LogLevel:Microsoft.AspNetCore.Hosting.Diagnostics")]
     public void No_setting_lets_the_framework_write_the_addresses_it_serves(string setting)
     {
         var configuration = new ConfigurationBuilder().AddInMemoryCollection([new(setting, "Trace")]).Build();
-        var services = new ServiceCollection().AddLogging(logging => logging.AddConfiguration(configuration).AddDebug());
+        var services = new ServiceCollection().AddLogging(logging => logging.AddConfiguration(configuration).AddConsole());
         services.KeepAddressesOutOfLogs();
         using var provider = services.BuildServiceProvider();
         var loggers = provider.GetRequiredService<ILoggerFactory>();
