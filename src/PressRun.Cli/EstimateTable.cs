@@ -78,7 +78,7 @@ internal static class EstimateTable
             return;
         }
 
-        var table = new TextTable("channel", ">a copy leaves", ">breaks even at", "post", ">postage");
+        var table = new TextTable("channel", ">a copy keeps", ">breaks even at", "post", ">postage");
         foreach (var channel in estimate.Channels)
         {
             var postage = estimate.Postage.FirstOrDefault(choice => choice.ChannelId == channel.Id);

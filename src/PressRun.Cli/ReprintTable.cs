@@ -12,8 +12,8 @@ internal static class ReprintTable
     {
         var (currency, odds) = (job.Currency, plan.Odds);
         text.AppendLine(plan.BestQuantity == 0
-            ? $"Print none: that leaves {AnswerTable.PerCopy(plan.ExpectedProfit)} {currency.Code} on average from the copies on hand."
-            : $"Print {AnswerTable.Whole(plan.BestQuantity)} for {currency.Format(plan.LandedCost)} {currency.Code}: that leaves {AnswerTable.PerCopy(plan.ExpectedProfit)} on average.");
+            ? $"Print none: that keeps {AnswerTable.PerCopy(plan.ExpectedProfit)} {currency.Code} on average from the copies on hand."
+            : $"Print {AnswerTable.Whole(plan.BestQuantity)} for {currency.Format(plan.LandedCost)} {currency.Code}: that keeps {AnswerTable.PerCopy(plan.ExpectedProfit)} on average.");
         text.AppendLine($"Within the cash: {AnswerTable.Whole(plan.WithinCash.Quantity)}, leaving {AnswerTable.PerCopy(plan.WithinCash.ExpectedProfit)} on average.");
         text.AppendLine(CultureInfo.InvariantCulture, $"Asked for: {plan.ExpectedDemand:0.0} copies on average, {AnswerTable.Whole(odds.ForSale)} would be for sale.");
         text.AppendLine(CultureInfo.InvariantCulture, $"Sold out in {odds.SellingOut:P1} of cases, a loss in {odds.Loss:P1}.");

@@ -42,7 +42,7 @@ internal sealed class JobIntake
             return new SaveResult<TakenIn>.Gone();
         }
 
-        var beside = edition is not null && IsSameBook(edition.ToRecord());
+        var beside = edition is not null && IsSameBook(edition.ToRecord(), (await db.Stocks.ToListAsync(cancel)).ConvertAll(row => row.ToItem()));
         if (!beside)
         {
             edition = await NewEditionAsync(cancel);
@@ -148,19 +148,19 @@ internal sealed class JobIntake
 
     private string Written(Shop shop) => Convert.ToBase64String(JobWriter.Write(job with { Shop = shop }, indented: false));
 
-    // The same leaves, however they are called in the file; a plan may have other papers, and so may the file.
-    private bool IsSameBook(EditionRecord stored)
+    // The same leaves, however they are called in the file; a plan may have other papers, and so may the file. What was weighed stands in the file
+    // as it is told on those papers.
+    private bool IsSameBook(EditionRecord stored, IReadOnlyList<Stock> papers)
     {
         if (stored.Parts.Count != job.Edition.Parts.Count || stored.FreeCopies != job.FreeCopies || job.Channels.Any(channel => channel.Price != stored.Price))
         {
             return false;
         }
 
-        var edition = stored.ToEdition() with
+        var edition = stored.ToEdition().OnStocks([.. job.Edition.Parts.Select(part => part.StockId)], papers) with
         {
             Title = job.Edition.Title,
             Printing = job.Edition.Printing,
-            Parts = [.. stored.Parts.Select((part, place) => part.Part with { StockId = job.Edition.Parts[place].StockId })],
         };
         return JobWriter.Write(job with { Edition = edition }).AsSpan().SequenceEqual(JobWriter.Write(job));
     }

@@ -38,17 +38,21 @@ public sealed record JobSource(
         PriceList.Paper.Any(price => price.StockId == stockId)
         || PriceList.BookPrices.Any(price => price.StockIds is null || price.StockIds.ElementAtOrDefault(part) == stockId);
 
-    /// <summary>The job: the edition on the plan's papers, with what the plan takes of the shop's finishing and of the bench.</summary>
+    /// <summary>The stock of a part as planned.</summary>
+    /// <param name="part">A part of the edition.</param>
+    public string StockOf(EditionPart part) => Plan.Stocks.TryGetValue(part.Id, out var stock) ? stock : part.Part.StockId;
+
+    /// <summary>True where a copy was weighed or gauged and the plan has other papers than that copy.</summary>
+    public bool WeighedOnOtherPapers => Edition.Weighed is not null && Edition.Parts.Any(part => StockOf(part) != part.Part.StockId);
+
+    /// <summary>The job: the edition on the plan's papers, as the scale would weigh it on them, with what the plan takes of the shop's finishing and of the bench.</summary>
     public Job Build() => BuildToTry([]);
 
     /// <summary>The same job with further papers of the press and the shop's prices for them, so that they can be tried on its parts.</summary>
     /// <param name="stockIds">Ids of the papers to try; those that the press has not are passed over.</param>
     public Job BuildToTry(IEnumerable<string> stockIds)
     {
-        var edition = Edition.ToEdition() with
-        {
-            Parts = [.. Edition.Parts.Select(part => Plan.Stocks.TryGetValue(part.Id, out var stock) ? part.Part with { StockId = stock } : part.Part)],
-        };
+        var edition = Edition.ToEdition().OnStocks([.. Edition.Parts.Select(StockOf)], Stocks);
         var used = edition.Parts.Select(part => part.StockId).Concat(stockIds).ToHashSet(StringComparer.Ordinal);
         return new Job(
             Plan.Date,

@@ -172,8 +172,8 @@ public readonly record struct FreightEstimate(Mass Mass, long Cartons, Mass Heav
 
 /// <summary>A channel at the job's quantity.</summary>
 /// <param name="Id">Its id.</param>
-/// <param name="NetPerCopy">What it leaves of a copy, before the copy's own cost; null where no service takes the post.</param>
-/// <param name="BreakEvenPrice">Lowest price, rounded up to the minor unit, at which a copy leaves its cost; null where none does.</param>
+/// <param name="NetPerCopy">What it keeps for the press of a copy, before the copy's own cost; null where no service takes the post.</param>
+/// <param name="BreakEvenPrice">Lowest price, rounded up to the minor unit, at which a copy keeps its cost; null where none does.</param>
 public sealed record ChannelEstimate(string Id, decimal? NetPerCopy, decimal? BreakEvenPrice);
 
 /// <summary>Copies that pay for the run at the channels' prices and mix.</summary>

@@ -1,4 +1,5 @@
 using PressRun.Engine.Measures;
+using PressRun.Engine.Paper;
 
 namespace PressRun.Engine.Editions;
 
@@ -107,4 +108,31 @@ public sealed record Edition(
     IReadOnlyList<Part> Parts,
     FoldShape Fold,
     Weighed? Weighed,
-    IReadOnlyList<FixedCost> FixedCosts);
+    IReadOnlyList<FixedCost> FixedCosts)
+{
+    /// <summary>The same book with its parts on other stocks. What the scale and the gauge said of it is said of the changed book by as much more or
+    /// less as the two are reckoned to differ; where a stock is not known, so that nothing can be reckoned, it is left out.</summary>
+    /// <param name="stockIds">Id of each part's stock, in the order of the parts.</param>
+    /// <param name="papers">Where the stocks are looked up.</param>
+    public Edition OnStocks(IReadOnlyList<string> stockIds, IReadOnlyList<Stock> papers)
+    {
+        if (Parts.Select(part => part.StockId).SequenceEqual(stockIds, StringComparer.Ordinal))
+        {
+            return this;
+        }
+
+        var changed = this with { Parts = [.. Parts.Select((part, place) => part with { StockId = stockIds[place] })] };
+        if (Weighed is null)
+        {
+            return changed;
+        }
+
+        var known = papers.DistinctBy(stock => stock.Id).ToDictionary(stock => stock.Id, StringComparer.Ordinal);
+        return changed with
+        {
+            Weighed = Parts.Concat(changed.Parts).All(part => known.ContainsKey(part.StockId))
+                ? Weighed.Changed(BookBlock.Of(this, known), BookBlock.Of(changed, known))
+                : null,
+        };
+    }
+}

@@ -2,17 +2,17 @@ using PressRun.Engine.Costing;
 
 namespace PressRun.Engine.Reprint;
 
-/// <summary>What would be best at another pace, and what a number of one's own would leave then.</summary>
+/// <summary>What would be best at another pace, and what a number of one's own would keep then.</summary>
 /// <param name="Pace">Factor on what is asked for.</param>
 /// <param name="ExpectedDemand">Copies asked for on average.</param>
 /// <param name="Best">The best quantity then.</param>
 /// <param name="Own">One's own number then.</param>
 public readonly record struct PaceRow(decimal Pace, double ExpectedDemand, ReprintPoint Best, ReprintPoint Own)
 {
-    /// <summary>What one's own number leaves less than the best; 0 or more where it is among the quantities looked at.</summary>
+    /// <summary>What one's own number keeps less than the best; 0 or more where it is among the quantities looked at.</summary>
     public decimal Short => Best.ExpectedProfit - Own.ExpectedProfit;
 
-    /// <summary>True where one's own number leaves nearly as much: short by no more than <see cref="ReprintPaces.Near"/> of the dearer run's cost.</summary>
+    /// <summary>True where one's own number keeps nearly as much: short by no more than <see cref="ReprintPaces.Near"/> of the dearer run's cost.</summary>
     public bool IsNearlyBest => Short <= ReprintPaces.Near * Math.Max(Best.LandedCost, Own.LandedCost);
 }
 
@@ -25,7 +25,7 @@ public readonly record struct PaceRow(decimal Pace, double ExpectedDemand, Repri
 /// <param name="NearlyTo">The highest of the same run of paces.</param>
 public sealed record ReprintPaces(IReadOnlyList<PaceRow> Rows, decimal? NearlyFrom, decimal? NearlyTo)
 {
-    /// <summary>A number is nearly best where it leaves less than the best by no more than this part of the run's cost (common practice).</summary>
+    /// <summary>A number is nearly best where it keeps less than the best by no more than this part of the run's cost (common practice).</summary>
     public const decimal Near = 0.02m;
 
     /// <summary>The slowest pace tried.</summary>

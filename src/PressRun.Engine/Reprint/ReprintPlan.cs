@@ -3,7 +3,7 @@ namespace PressRun.Engine.Reprint;
 /// <summary>What a reprint is decided from. Amounts are in the job's currency.</summary>
 /// <param name="OnHand">Copies left, 0 or more.</param>
 /// <param name="Demand">Copies that will be asked for within the horizon.</param>
-/// <param name="NetPerCopy">What a copy sold leaves; null for the mix-weighted net of the job's channels.</param>
+/// <param name="NetPerCopy">What a copy sold keeps; null for the mix-weighted net of the job's channels.</param>
 /// <param name="Salvage">What a copy left over is still worth.</param>
 /// <param name="Penalty">What a copy short costs, 0 or more.</param>
 /// <param name="Holding">What keeping a copy left over costs, once, at the end of the horizon, 0 or more.</param>
@@ -27,7 +27,7 @@ public sealed record ReprintRequest(
 /// <param name="BestQuantity">The quantity with the highest expected profit; the smaller of equals; 0 where printing none is best.</param>
 /// <param name="ExpectedProfit">Of the best quantity, not rounded.</param>
 /// <param name="LandedCost">Of the best quantity.</param>
-/// <param name="NetPerCopy">What a copy sold leaves.</param>
+/// <param name="NetPerCopy">What a copy sold keeps.</param>
 /// <param name="WithinCash">The best among the quantities whose cash out is within the cash there is.</param>
 /// <param name="Odds">At the best quantity.</param>
 /// <param name="ExpectedDemand">Mean of the demand.</param>

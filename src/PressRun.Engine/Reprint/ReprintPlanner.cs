@@ -20,7 +20,7 @@ public sealed class ReprintPlanner
         NetPerCopy = netPerCopy;
     }
 
-    /// <summary>What a copy sold leaves.</summary>
+    /// <summary>What a copy sold keeps.</summary>
     public decimal NetPerCopy { get; }
 
     /// <summary>Copies asked for on average.</summary>

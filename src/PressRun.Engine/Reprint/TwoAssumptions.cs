@@ -8,7 +8,7 @@ namespace PressRun.Engine.Reprint;
 /// <param name="UnderSecond">What it promises if the second is right.</param>
 public sealed record AssumedQuantity(int Quantity, ReprintLook UnderFirst, ReprintLook UnderSecond);
 
-/// <summary>Two assumptions about demand side by side: what is best under each, and what that leaves if the other one is right.</summary>
+/// <summary>Two assumptions about demand side by side: what is best under each, and what that keeps if the other one is right.</summary>
 /// <param name="FirstBest">The best quantity under the first, under both.</param>
 /// <param name="SecondBest">The best quantity under the second, under both.</param>
 /// <param name="FirstDemand">Copies asked for on average under the first.</param>

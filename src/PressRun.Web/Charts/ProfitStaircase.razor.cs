@@ -43,7 +43,7 @@ public sealed partial class ProfitStaircase
     private double TagWidth => 18 + (9 * Format.Count(Inside).Length);
 
     private string Spoken(int quantity) =>
-        $"{(quantity == 0 ? "none" : Format.Count(quantity))} {Reprint.ReprintWords.Leaves(Points[quantity].ExpectedProfit, Format)}";
+        $"{(quantity == 0 ? "none" : Format.Count(quantity))} {Reprint.ReprintWords.Keeps(Points[quantity].ExpectedProfit, Format)}";
 
     private string Summary =>
         $"Expected profit over the copies printed. {string.Join(" ", Marks.Select(mark => $"{mark.Words}: {Spoken(Math.Clamp(mark.Quantity, 0, Range.To))}."))}";

@@ -47,6 +47,7 @@ public static class WebPages
         services.AddSingleton<RunFiles>();
         services.AddSingleton<ShelfCosts>();
         services.AddSingleton<ShelfOutlooks>();
+        services.AddSingleton<StillNeededService>();
         services.AddSingleton<ShelfService>();
         services.AddSingleton<EditionService>();
         services.AddSingleton<FixService>();

@@ -26,6 +26,12 @@ public sealed record PapersView(
     /// <summary>What is missing before anything can be posted; null where nothing is.</summary>
     public string? MissingForPost => WayTried.Missing(Source, Mailers);
 
+    /// <summary>A way of selling that posts although something is missing; null where nothing is, or none does.</summary>
+    public Channel? StillPosts => MissingForPost is null ? null : WayTried.StillPosting(Source);
+
+    /// <summary>What the press lacks before papers can be compared by what a copy costs in the reader's hands.</summary>
+    public StillNeeded Needed => StillNeeded.Of(Source, Offered, mailer: Mailers.Count > 0 || StillPosts is not null);
+
     /// <summary>The plan seen through a way: with that way among its own where it is only looked at.</summary>
     /// <param name="wayId">Id of a way of selling or of one of <see cref="TriedWays"/>.</param>
     public JobSource Through(string? wayId) =>
@@ -47,8 +53,7 @@ public sealed record PapersView(
 
     /// <summary>The paper of a part as planned.</summary>
     /// <param name="place">Place of the part, from 0.</param>
-    public string OwnStock(int place) =>
-        Source.Plan.Stocks.TryGetValue(Source.Edition.Parts[place].Id, out var own) ? own : Source.Edition.Parts[place].Part.StockId;
+    public string OwnStock(int place) => Source.StockOf(Source.Edition.Parts[place]);
 
     /// <summary>The name of a postage service.</summary>
     public string ServiceName(string id) => Source.Postage.FirstOrDefault(service => service.Id == id)?.Name ?? id;

@@ -33,6 +33,11 @@ public static class WayTried
         _ => null,
     };
 
+    /// <summary>A way of selling that posts although <see cref="Missing"/> names something: its mailer is archived. Null where none does.</summary>
+    /// <param name="source">The plan.</param>
+    public static Channel? StillPosting(JobSource source) => source.Channels.FirstOrDefault(way =>
+        source.Mailers.Any(mailer => mailer.Id == way.MailerId && Holds(source, mailer)) && Regions(source).Contains(way.PostageRegion, StringComparer.Ordinal));
+
     private static bool Holds(JobSource source, Mailer mailer) => mailer.Holds(source.Edition.ToEdition().Page);
 
     private static IEnumerable<string> Regions(JobSource source) =>

@@ -24,7 +24,7 @@ public sealed partial class ReprintFields
     [Parameter, EditorRequired]
     public TitleLedger Ledger { get; set; } = default!;
 
-    /// <summary>What a copy leaves, by the channels or as typed.</summary>
+    /// <summary>What a copy keeps, by the channels or as typed.</summary>
     [Parameter, EditorRequired]
     public decimal NetPerCopy { get; set; }
 

@@ -14,8 +14,8 @@ public static class ReprintWords
         ? Words.Many(format.Count(horizon.Length), horizon.Length, "week", "weeks")
         : Words.Many(format.Count(horizon.Length), horizon.Length, "month", "months");
 
-    /// <summary>Such as <c>leave 342.10</c> or <c>lose 12.00</c>.</summary>
-    public static string Leaves(decimal profit, PressFormat format) => profit < 0m ? $"lose {format.Money(-profit)}" : $"leave {format.Money(profit)}";
+    /// <summary>Such as <c>keep 342.10</c> or <c>lose 12.00</c>.</summary>
+    public static string Keeps(decimal profit, PressFormat format) => profit < 0m ? $"lose {format.Money(-profit)}" : $"keep {format.Money(profit)}";
 
     /// <summary>Such as <c>in 15 of 50 such futures they sell out, in 2 money is lost</c>.</summary>
     public static string Odds(ReprintLook look) =>

@@ -3,6 +3,7 @@ using PressRun.Data.Presses;
 using PressRun.Data.Titles;
 using PressRun.Engine.Copies;
 using PressRun.Web.Charts;
+using PressRun.Web.Start;
 
 namespace PressRun.Web.Shelf;
 
@@ -10,7 +11,8 @@ namespace PressRun.Web.Shelf;
 /// <param name="Titles">By title.</param>
 /// <param name="Total">Titles found in all.</param>
 /// <param name="Totals">What the search finds in all, whether or not it needs a decision.</param>
-public sealed record ShelfView(IReadOnlyList<TitleOnShelf> Titles, int Total, ShelfTotals Totals);
+/// <param name="Needed">What the press lacks before its papers can be compared.</param>
+public sealed record ShelfView(IReadOnlyList<TitleOnShelf> Titles, int Total, ShelfTotals Totals, StillNeeded Needed);
 
 /// <summary>A title with its printings.</summary>
 /// <param name="Title">The title.</param>
@@ -32,7 +34,7 @@ public sealed record TitleOnShelf(TitleRecord Title, IReadOnlyList<EditionOnShel
 public sealed record EditionOnShelf(EditionRecord Edition, int? Quantity, decimal? UnitCost, DecisionKind Decision, BookShape? Shape);
 
 /// <summary>Reads the shelf and works out what its printings cost and how long they last.</summary>
-public sealed class ShelfService(ShelfQuery shelf, ShelfCosts costs, OutlookStore outlooks, ShelfOutlooks reckoned)
+public sealed class ShelfService(ShelfQuery shelf, ShelfCosts costs, OutlookStore outlooks, ShelfOutlooks reckoned, StillNeededService needed)
 {
     /// <summary>A stretch of the shelf.</summary>
     public async Task<ShelfView> ShowAsync(PressId press, ShelfFilter filter, CancellationToken cancel = default)
@@ -44,7 +46,8 @@ public sealed class ShelfService(ShelfQuery shelf, ShelfCosts costs, OutlookStor
         var known = await costs.OfAsync(
             press, mark, [.. page.Titles.SelectMany(title => title.Editions).Select(Asked).OfType<CostedPlan>()], cancel);
         var lasting = await reckoned.OfTitlesAsync(press, [.. page.Titles.Select(title => title.Title.Id)], cancel);
-        return new ShelfView([.. page.Titles.Select(title => Place(title, lasting.GetValueOrDefault(title.Title.Id), known))], page.Total, page.Totals);
+        return new ShelfView(
+            [.. page.Titles.Select(title => Place(title, lasting.GetValueOrDefault(title.Title.Id), known))], page.Total, page.Totals, await needed.OfAsync(press, mark, cancel));
     }
 
     private static CostedPlan? Asked(ShelfEdition edition) => edition.Plan is { } plan ? new CostedPlan(plan.Id, plan.Version, edition.Edition.Version) : null;

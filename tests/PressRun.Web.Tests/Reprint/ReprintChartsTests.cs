@@ -52,7 +52,7 @@ public class ReprintChartsTests
     }
 
     [Fact]
-    public async Task The_marker_is_a_slider_from_none_and_says_what_a_number_leaves()
+    public async Task The_marker_is_a_slider_from_none_and_says_what_a_number_keeps()
     {
         await using var page = new BunitContext();
         page.JSInterop.Mode = JSRuntimeMode.Loose;
@@ -62,7 +62,7 @@ public class ReprintChartsTests
         var marker = chart.Find("svg.wide [role=slider]");
         Assert.Equal("0", marker.GetAttribute("aria-valuemin"));
         Assert.Equal("40", marker.GetAttribute("aria-valuenow"));
-        Assert.Equal($"40 leave {Format.Money(plan.Curve[40].ExpectedProfit)}", marker.GetAttribute("aria-valuetext"));
+        Assert.Equal($"40 keep {Format.Money(plan.Curve[40].ExpectedProfit)}", marker.GetAttribute("aria-valuetext"));
         Assert.Contains("best", chart.FindAll("tbody tr").Single(row => row.QuerySelector("th")!.TextContent == Format.Count(plan.BestQuantity)).TextContent, StringComparison.Ordinal);
         await chart.Instance.MoveTo(500);
         Assert.Equal(120, moved);

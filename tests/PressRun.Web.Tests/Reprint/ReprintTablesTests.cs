@@ -31,7 +31,7 @@ public class ReprintTablesTests
         {
             Assert.Equal(ReprintWords.Pace(pace.Pace, Format), row.QuerySelector("th")!.TextContent);
             Assert.Equal(
-                ["asked for", "best to print", "that leaves", "60 would leave", "less by"], row.QuerySelectorAll("td").Select(cell => cell.GetAttribute("data-label")));
+                ["asked for", "best to print", "that keeps", "60 would keep", "less by"], row.QuerySelectorAll("td").Select(cell => cell.GetAttribute("data-label")));
             Assert.Equal(pace.Best.Quantity == 0 ? "none" : Format.Count(pace.Best.Quantity), row.QuerySelectorAll("td")[1].TextContent);
         }
     }
