@@ -18,6 +18,9 @@ public sealed partial class ReprintPage : IDisposable
     private bool loaded;
     private string? problem;
     private int? looked;
+
+    // What is looked at is being typed, and not dragged.
+    private bool typing;
     private (PlanRecord Mine, PlanRecord Theirs)? conflict;
     private (JobSource Source, Outcome<ReprintWorked> Worked)? worked;
     private (ReprintWorked Worked, ReprintLook Best, IReadOnlyList<ReprintPoint> Points)? answered;
@@ -122,7 +125,7 @@ public sealed partial class ReprintPage : IDisposable
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
-        looked = null;
+        (looked, typing) = (null, false);
         if (Press is not null && (View is null || View.Title.Slug != Slug || View.Edition.Printing != Printing))
         {
             (View, loaded, conflict) = (null, false, null);
@@ -139,10 +142,15 @@ public sealed partial class ReprintPage : IDisposable
 
     private string Address(string? page) => page is null ? EditionAddress : $"{EditionAddress}/{page}";
 
-    private void LookAt(int quantity) => looked = quantity;
+    private int Shown => typing ? Open!.Plan.Quantity : looked ?? Open!.Plan.Quantity;
 
-    private void Type(string text) =>
+    private void LookAt(int quantity) => (looked, typing) = (quantity, false);
+
+    private void Type(string text)
+    {
+        typing = true;
         looked = Typed.Count(text, Format.Culture) is { } quantity && quantity is >= 1 and <= Job.MostCopies && Worked?.Planner.LookAt(quantity).Succeeded == true ? quantity : null;
+    }
 
     private async Task MoveToAsync(int quantity)
     {
@@ -166,7 +174,7 @@ public sealed partial class ReprintPage : IDisposable
             return PlanProblem.Of(refused.Problems[0], Open!, Address(null), Format).Words;
         }
 
-        looked = quantity;
+        (looked, typing) = (quantity, false);
         var said = await SaveAsync(plan => plan with { Quantity = quantity }, plan => $"{Format.Count(plan.Quantity)} copies to {Format.Count(quantity)}");
         looked = null;
         return said;

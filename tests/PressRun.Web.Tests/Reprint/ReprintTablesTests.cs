@@ -46,13 +46,40 @@ public class ReprintTablesTests
         page.Services.AddSingleton<IServerDrafts>(new KeptNowhere());
         page.Services.AddScoped<Drafts>();
         var taken = 0;
-        var sentence = page.Render<ReprintSentence>(set => set.Add(part => part.Best, best).Add(part => part.Mine, mine).Add(part => part.WithinCash, plan.WithinCash)
+        var sentence = page.Render<ReprintSentence>(set => set.Add(part => part.Best, best).Add(part => part.Mine, mine).Add(part => part.Shown, 10).Add(part => part.WithinCash, plan.WithinCash)
             .Add(part => part.Short, best.Point.ExpectedProfit - mine.Point.ExpectedProfit).Add(part => part.OnHand, 0).Add(part => part.Low, 50).Add(part => part.High, 70)
             .Add(part => part.Over, "6 months").Add(part => part.Format, Format).Add(part => part.SaveQuantity, _ => Task.FromResult<string?>(null)).Add(part => part.Take, quantity => taken = quantity));
 
         Assert.Equal("10", sentence.Find("input").GetAttribute("value"));
         await sentence.Find("button").ClickAsync(new());
         Assert.Equal(plan.BestQuantity, taken);
+    }
+
+    [Fact]
+    public async Task A_number_that_was_looked_at_while_it_was_typed_is_saved_and_stays_in_its_place()
+    {
+        var plan = Planner.Plan().Value;
+        var best = Planner.LookAt(plan.BestQuantity).Value;
+        await using var page = new BunitContext();
+        page.JSInterop.Mode = JSRuntimeMode.Loose;
+        page.Services.AddSingleton<IServerDrafts>(new KeptNowhere());
+        page.Services.AddScoped<Drafts>();
+        var saved = "";
+        var sentence = page.Render<ReprintSentence>(set => set.Add(part => part.Best, best).Add(part => part.Mine, Planner.LookAt(10).Value).Add(part => part.Shown, 10)
+            .Add(part => part.WithinCash, plan.WithinCash).Add(part => part.Over, "6 months").Add(part => part.Format, Format)
+            .Add(part => part.SaveQuantity, text =>
+            {
+                saved = text;
+                return Task.FromResult<string?>(null);
+            }));
+        var field = sentence.Find("input").Id;
+
+        // The best number itself is typed: the page looks at it before Enter.
+        sentence.Render(set => set.Add(part => part.Mine, best));
+        Assert.Equal(field, sentence.Find("input").Id);
+        await sentence.Find("input").ChangeAsync(new() { Value = $"{plan.BestQuantity}" });
+
+        Assert.Equal($"{plan.BestQuantity}", saved);
     }
 
     [Theory]
