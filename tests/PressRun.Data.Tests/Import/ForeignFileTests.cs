@@ -49,6 +49,23 @@ public sealed class ForeignFileTests
         Assert.Equal(("quay", "SRA3"), (prices[0].StockId, prices[0].SheetId));
     }
 
+    [Theory]
+    [InlineData("Preis je 100", "4,20")]
+    [InlineData("Preis (pro 1.000 Bogen)", "42")]
+    [InlineData("Preis/100", "4,2")]
+    [InlineData("Price per 100 sheets", "4,20")]
+    [InlineData("Preis", "0,042")]
+    public void A_price_of_many_sheets_becomes_the_price_of_one(string head, string cell)
+    {
+        using var file = new TempCsv($"Papier;Format;ab;{head};\nQuay offset;SRA3;1;{cell};\n");
+        var source = CsvSource.Open(file.Path);
+        var shape = PriceListTable.For([Paper("quay", "Quay offset")], []).Paper;
+
+        var price = Assert.Single(Things(source, MappingGuess.Of(source, shape.Columns, English), shape));
+
+        Assert.Equal((1L, 0.042m), (price.Steps[0].From, price.Steps[0].Each));
+    }
+
     [Fact]
     public void Postage_with_a_column_for_each_mass_becomes_steps_and_what_the_file_lacks_is_said_once_for_all_rows()
     {

@@ -33,7 +33,7 @@ internal sealed partial class HeadWords
         var head = text.Length > MostHead ? text[..MostHead] : text;
         var bracket = Bracketed().Match(head);
         var bare = bracket.Success ? head.Remove(bracket.Index, bracket.Length) : head;
-        Unit = bracket.Success && Units.TryGetValue(bracket.Groups["unit"].Value.Trim(), out var unit) ? unit : LastWordUnit(bare);
+        Unit = bracket.Success && Units.TryGetValue(bracket.Groups["unit"].Value.Trim(), out var unit) ? unit : LastWordUnit(bare) ?? ForMany(head);
         folded = SearchText.Fold(SplitCamel().Replace(bare, " $1"));
         words = folded.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         var step = StepHead().Match(head.Trim());
@@ -85,6 +85,14 @@ internal sealed partial class HeadWords
         var parts = head.Trim().Split(' ', StringSplitOptions.RemoveEmptyEntries);
         return parts.Length > 0 && Units.TryGetValue(parts[^1].TrimEnd('.'), out var unit) ? unit : null;
     }
+
+    // A price of many at once, as paper is often priced: per 100, je 1.000.
+    private static string? ForMany(string head) => Many().Match(head) is { Success: true } many
+        ? many.Groups["thousand"].Success ? MoneyCell.PerThousand : MoneyCell.PerHundred
+        : null;
+
+    [GeneratedRegex(@"(?:\b(?:per|je|pro|for|f\u00FCr|pour|les|por|cada)\s+|/\s*)(?:100(?!\d)|(?<thousand>1[.,'\s]?000(?!\d)|thousand|tausend|mille|mil)\b)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
+    private static partial Regex Many();
 
     [GeneratedRegex(@"[\(\[](?<unit>[^\)\]]*)[\)\]]|,\s*(?<unit>[^\s,]+)\s*$", RegexOptions.ExplicitCapture)]
     private static partial Regex Bracketed();

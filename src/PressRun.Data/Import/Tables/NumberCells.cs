@@ -79,8 +79,17 @@ public sealed class NumberCell(NumberRule rule, string? unit = null) : CellKind
 /// <param name="rule">The range and its sentence.</param>
 public sealed class MoneyCell(NumberRule rule) : CellKind
 {
+    /// <summary>The unit of files that name the price of a hundred.</summary>
+    public const string PerHundred = "per 100";
+
+    /// <summary>The unit of files that name the price of a thousand.</summary>
+    public const string PerThousand = "per 1000";
+
     /// <inheritdoc/>
     public override bool IsNumeric => true;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Units { get; } = [PerHundred, PerThousand];
 
     /// <inheritdoc/>
     public override CellRead Read(string text, CellManners manners, string? unit = null)
@@ -97,7 +106,9 @@ public sealed class MoneyCell(NumberRule rule) : CellKind
             end--;
         }
 
-        return NumberCells.TryParse(text[start..end], manners.Culture, out var amount) && rule.Holds(amount)
+        return NumberCells.TryParse(text[start..end], manners.Culture, out var written)
+            && NumberText.Trimmed(written / HowMany(unit)) is var amount
+            && rule.Holds(amount)
             ? CellRead.Of(amount)
             : CellRead.Refused(rule.Sentence);
     }
@@ -109,6 +120,13 @@ public sealed class MoneyCell(NumberRule rule) : CellKind
         var text = amount.ToString("F" + Math.Max(amount.Scale, manners.MinorDigits).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
         return manners.HasDecimalComma ? text.Replace('.', ',') : text;
     }
+
+    private static decimal HowMany(string? unit) => unit switch
+    {
+        PerHundred => 100m,
+        PerThousand => 1000m,
+        _ => 1m,
+    };
 
     private static bool IsAround(char sign) =>
         char.IsWhiteSpace(sign) || char.IsLetter(sign) || char.GetUnicodeCategory(sign) == UnicodeCategory.CurrencySymbol;
