@@ -24,9 +24,10 @@ public sealed class EngineArrowsTests
         @"^System\.AppContext$", @"^System\.TimeZoneInfo$",
     ];
 
+    // The compiler fills a list that is written out as an expression through the framework's InteropServices.
     [Fact]
     public void It_references_the_framework_a_numerical_library_and_nothing_of_ours() =>
-        Assert.All(Engine.GetReferencedAssemblies(), assembly => Assert.Matches(@"^System\.(Runtime|Collections|Linq|Memory|Runtime\.Numerics|Runtime\.Extensions)$|^MathNet\.Numerics$", assembly.Name!));
+        Assert.All(Engine.GetReferencedAssemblies(), assembly => Assert.Matches(@"^System\.(Runtime|Collections|Linq|Memory|Runtime\.Numerics|Runtime\.Extensions|Runtime\.InteropServices)$|^MathNet\.Numerics$", assembly.Name!));
 
     [Fact]
     public void It_reads_and_writes_no_file_network_database_or_process() =>
