@@ -64,7 +64,7 @@ internal sealed class QuoteLinkRow : IOfPress
 
     public string Name { get; set; } = "";
 
-    /// <summary>SHA-256 of the secret, which itself is kept nowhere. The secret has 192 random bits, so that no slower hash is called for.</summary>
+    /// <summary>SHA-256 of the secret, which itself is kept nowhere. The secret is long and random, so that no slower hash is called for.</summary>
     public byte[] SecretHash { get; set; } = [];
 
     public int? TryFrom { get; set; }

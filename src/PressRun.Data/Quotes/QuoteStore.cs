@@ -1,5 +1,6 @@
 using System.Text;
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.People;
 using PressRun.Data.Presses;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Quoting;
@@ -65,15 +66,14 @@ public sealed class QuoteStore
                 return Refused<MadeLink>("A later quote stands in the place of this one. Send that.");
             }
 
-            var secret = LinkSecret.New();
-            LinkSecret.TryHash(secret, out var hash);
+            var secret = Secret.New();
             var row = new QuoteLinkRow
             {
                 PressId = press,
                 Id = Guid.CreateVersion7(database.Now),
                 QuoteId = quoteId,
                 Name = link.Name.Trim(),
-                SecretHash = hash!,
+                SecretHash = Secret.Hash(secret),
                 TryFrom = link.Rights.TryFrom,
                 TryTo = link.Rights.TryTo,
                 MayRemark = link.Rights.Remark,

@@ -66,6 +66,14 @@ public static class QuoteWords
             : $"{Apart.Of(happened.By)} (by the link for {Apart.Of(madeFor)})";
     }
 
+    /// <summary>Which dated tables a quote went by: the shop's, and how new its postage tables are.</summary>
+    public static string ListsInForce(QuoteView view)
+    {
+        var (shop, postage) = (view.Facts.Lists[0], view.Facts.Lists.Skip(1).ToList());
+        var prices = $"Prices of {Apart.Of(shop.Name)} from {view.Format.Day(shop.From)}";
+        return postage.Count > 0 ? $"{prices}, postage tables up to {view.Format.Day(postage.Max(list => list.From))}." : prices + ".";
+    }
+
     private static string LinkName(QuoteEvent happened, QuoteView view) =>
         Apart.Of(view.Whole.Links.FirstOrDefault(link => link.Id == happened.LinkId)?.Name ?? "");
 

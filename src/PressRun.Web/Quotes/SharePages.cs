@@ -191,7 +191,7 @@ public static class SharePages
                 await PlainAsync(http, StatusCodes.Status429TooManyRequests, "Too many tries", "Wait a minute, then open the link again as it was sent to you.");
                 return null;
             case null:
-                await PlainAsync(http, StatusCodes.Status404NotFound, "This link opens nothing", "Look whether all of it was copied; it ends in 32 letters and digits. Else ask whoever sent it for a new one.");
+                await PlainAsync(http, StatusCodes.Status404NotFound, "This link opens nothing", "Look whether all of it was copied. Else ask whoever sent it for a new one.");
                 return null;
             case { IsOpen: false }:
                 await EndedAsync(http);

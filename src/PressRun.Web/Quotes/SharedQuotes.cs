@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.Caching.Memory;
 using PressRun.Data;
+using PressRun.Data.People;
 using PressRun.Data.Quotes;
 using PressRun.Engine.Costing;
 
@@ -34,9 +35,9 @@ public sealed class SharedQuotes : IDisposable
     public bool IsGuessing(IPAddress? address) => address is not null && misses.GetStatistics(address) is { CurrentAvailablePermits: 0 };
 
     /// <summary>Looks a link up, with one indexed look-up; null where there never was one.</summary>
-    public async Task<SharedLook?> LookAsync(string? secret, IPAddress? address, CancellationToken cancel)
+    public async Task<SharedLook?> LookAsync(string secret, IPAddress? address, CancellationToken cancel)
     {
-        var look = LinkSecret.TryHash(secret, out var hash) ? await store.LookAsync(hash, cancel) : null;
+        var look = await store.LookAsync(Secret.Hash(secret), cancel);
         if (look is null && address is not null)
         {
             misses.AttemptAcquire(address).Dispose();

@@ -1,3 +1,4 @@
+using PressRun.Data.People;
 using PressRun.Data.Quotes;
 using PressRun.Engine.Quoting;
 
@@ -31,7 +32,7 @@ internal static class SmallQuote
     }
 
     public static Task<SharedLook?> LookAsync(Stores stores, string secret) =>
-        LinkSecret.TryHash(secret, out var hash) ? stores.Shared.LookAsync(hash) : Task.FromResult<SharedLook?>(null);
+        stores.Shared.LookAsync(Secret.Hash(secret));
 
     public static Reply.Agree AgreeTo(QuoteRecord quote, string name = "Ada Reed") => new(name, quote.Quantity, quote.Fingerprint);
 }

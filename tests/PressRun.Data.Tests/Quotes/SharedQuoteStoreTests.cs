@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.People;
 using PressRun.Data.Quotes;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Engine.Quoting;
@@ -10,13 +11,14 @@ public sealed class SharedQuoteStoreTests(PostgresFixture postgres)
     [Fact]
     public void Secrets_have_at_least_160_random_bits_and_never_come_twice()
     {
-        var secrets = Enumerable.Range(0, 1000).Select(_ => LinkSecret.New()).ToList();
+        var secrets = Enumerable.Range(0, 1000).Select(_ => Secret.New()).ToList();
 
-        Assert.All(secrets, secret => Assert.Equal(32, secret.Length)); // six bits a character
-        Assert.True(32 * 6 >= 160);
+        // Base64url (RFC 4648): six bits a character, and four in the last of 43.
+        Assert.All(secrets, secret => Assert.Equal(43, secret.Length));
+        Assert.True(Secret.Bits >= 160);
         Assert.Equal(1000, secrets.Distinct().Count());
         // Every character takes every place: the bits are spread over the whole secret.
-        Assert.All(Enumerable.Range(0, 32), place => Assert.True(secrets.Select(secret => secret[place]).Distinct().Count() > 40));
+        Assert.All(Enumerable.Range(0, 42), place => Assert.True(secrets.Select(secret => secret[place]).Distinct().Count() > 40));
     }
 
     [Fact]
@@ -31,8 +33,7 @@ public sealed class SharedQuoteStoreTests(PostgresFixture postgres)
             $"SELECT to_jsonb(l)::text AS \"Value\" FROM quote_links l UNION ALL SELECT to_jsonb(e)::text FROM quote_events e UNION ALL SELECT to_jsonb(q)::text FROM quotes q").ToListAsync();
 
         Assert.DoesNotContain(rows, row => row.Contains(link.Secret, StringComparison.Ordinal));
-        Assert.True(LinkSecret.TryHash(link.Secret, out var hash));
-        Assert.Equal(hash, (await db.QuoteLinks.SingleAsync()).SecretHash);
+        Assert.Equal(Secret.Hash(link.Secret), (await db.QuoteLinks.SingleAsync()).SecretHash);
     }
 
     [Theory]

@@ -35,7 +35,7 @@ public static class QuotePdf
         Cost(sheet, view, allLines);
         Bill(sheet, view);
         sheet.Space(10);
-        sheet.Note($"{Lists(view)} Postage and taxes are the press's own figures: they are to be checked with the carrier and a licensed adviser.");
+        sheet.Note($"{QuoteWords.ListsInForce(view)} Postage and taxes are the press's own figures: they are to be checked with the carrier and a licensed adviser.");
         Sign(sheet, view);
         return sheet.Done($"{name} · {facts.Press} · fingerprint {view.ShortFingerprint}", (page, pages) => $"page {format.Count(page)} of {format.Count(pages)}");
     }
@@ -121,13 +121,6 @@ public static class QuotePdf
         }
 
         sheet.Row("together", [view.Format.Money(view.Quote.Landed)], Column, RowKind.Sum);
-    }
-
-    private static string Lists(QuoteView view)
-    {
-        var lists = view.Facts.Lists;
-        var shop = $"Prices of {lists[0].Name} from {view.Format.Day(lists[0].From)}";
-        return lists.Count > 1 ? $"{shop}, postage tables up to {view.Format.Day(lists.Skip(1).Max(list => list.From))}." : shop + ".";
     }
 
     // What was agreed to by a link stands there; else there is a line to sign.
