@@ -14,7 +14,7 @@ public sealed partial class PreparedJob
     private void Freight(long started, decimal flatGrams, ref OrderFigures figures)
     {
         var second = OtherHalf is null ? 0L : started / 2;
-        var goods = delivers == Delivered.FlatSheets ? Mass.FromGrams(flatGrams) : ((started - second) * sentCopy) + (second * sentOtherHalf);
+        var goods = Delivers == Delivered.FlatSheets ? Mass.FromGrams(flatGrams) : ((started - second) * sentCopy) + (second * sentOtherHalf);
         figures.FreightMass = goods.Settled();
         if (figures.FreightMass > HeaviestFreight)
         {
@@ -34,7 +34,7 @@ public sealed partial class PreparedJob
     }
 
     // What is sent of one copy where the shop does not send flat sheets.
-    private Mass Sent(BookBlock block) => delivers switch
+    private Mass Sent(BookBlock block) => Delivers switch
     {
         Delivered.CutPieces => block.UntrimmedMass,
         Delivered.UntrimmedCopies => block.UntrimmedMass + job.Bench.FittingsMass,

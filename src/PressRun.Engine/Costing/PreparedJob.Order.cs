@@ -156,7 +156,7 @@ public sealed partial class PreparedJob
             ref readonly var sheet = ref lots[index].Candidates[taken[index].Candidate];
             var sheets = taken[index].Sheets;
             allSheets += sheets;
-            if (delivers == Delivered.FlatSheets)
+            if (Delivers == Delivered.FlatSheets)
             {
                 flatGrams += sheets * sheet.SheetMass.Grams;
             }

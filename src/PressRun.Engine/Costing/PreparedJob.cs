@@ -21,10 +21,9 @@ public sealed partial class PreparedJob
     private readonly BookPrice? book;
     private readonly int bookPages;
     private readonly Finishing[] finishing;
-    private readonly Delivered delivers;
     private readonly CopiesToStart copiesToStart;
     private readonly BenchTime benchTime;
-    private readonly (string Name, BenchTime Time)[] benchSteps;
+    private readonly (BenchStep Step, BenchTime Time)[] benchSteps;
     private readonly Mass sentCopy;
     private readonly Mass sentOtherHalf;
     private readonly Consumable[] consumables;
@@ -44,15 +43,15 @@ public sealed partial class PreparedJob
         print = tables.Print;
         paper = tables.Paper;
         finishing = [.. job.Shop.Finishing];
-        delivers = job.Shop.Delivers ?? (book is null ? Delivered.FlatSheets : Delivered.TrimmedCopies);
-        var shopCollates = ShopCollates(job, book);
-        copiesToStart = tables.CopiesToStart(shopCollates);
-        var stepsLeft = BenchTime.StepsLeftToDo(job.Bench.Steps, shopCollates);
+        Delivers = job.Shop.Delivers ?? (book is null ? Delivered.FlatSheets : Delivered.TrimmedCopies);
+        ShopCollates = Collates(job, book);
+        copiesToStart = tables.CopiesToStart(ShopCollates);
+        var stepsLeft = BenchTime.StepsLeftToDo(job.Bench.Steps, ShopCollates);
         BoundBy = (job.Bench with { Steps = stepsLeft }).Binds && book is null ? BoundBy.Bench
             : book is not null || job.Shop.Finishing.Count > 0 || job.Edition.Binding == Binding.Loose ? BoundBy.Shop
             : BoundBy.NobodyYet;
         benchTime = new BenchTime(stepsLeft, block.PiecesPerCopy, job.Edition.Trim.EdgeCount);
-        benchSteps = [.. stepsLeft.Select(step => (step.Name, new BenchTime([step], block.PiecesPerCopy, job.Edition.Trim.EdgeCount)))];
+        benchSteps = [.. stepsLeft.Select(step => (step, new BenchTime([step], block.PiecesPerCopy, job.Edition.Trim.EdgeCount)))];
         sentCopy = Sent(block);
         sentOtherHalf = otherHalf is null ? Mass.Zero : Sent(otherHalf);
         consumables = [.. job.Bench.Consumables];
@@ -74,16 +73,25 @@ public sealed partial class PreparedJob
     /// <summary>True where the press makes books of sheets at its own table.</summary>
     public bool BoundAtHome => BoundBy == BoundBy.Bench;
 
+    /// <summary>What the shop sends: as its list says, else finished copies of whole books and flat sheets of the rest.</summary>
+    public Delivered Delivers { get; }
+
+    /// <summary>True where the shop lays the pieces of a copy together.</summary>
+    public bool ShopCollates { get; }
+
     /// <summary>The edition on the second half's paper; null where the whole run is on the same papers.</summary>
     public BookBlock? OtherHalf { get; }
 
     /// <summary>One finished copy, as weighed or gauged where it was, else as reckoned.</summary>
     public CopyEstimate Copy { get; }
 
+    /// <summary>Steps of the press's table that are left to it, in the order of work.</summary>
+    public IReadOnlyList<BenchStep> StepsAtTable => [.. benchSteps.Select(step => step.Step)];
+
     /// <summary>What each step at the table takes, in the order of work; together they take the hours of the estimate.</summary>
     /// <param name="copiesToStart">Copies that go into every step, 1 or more.</param>
     public IReadOnlyList<PlannedStep> BenchSteps(long copiesToStart) =>
-        [.. benchSteps.Select(step => new PlannedStep(step.Name, step.Time.Seconds(copiesToStart) / SecondsPerMinute))];
+        [.. benchSteps.Select(step => new PlannedStep(step.Step.Name, step.Time.Seconds(copiesToStart) / SecondsPerMinute))];
 
     /// <summary>Checks the rules that hold across a job's fields and prepares it.</summary>
     /// <returns>The prepared job, or every problem found.</returns>
@@ -133,7 +141,7 @@ public sealed partial class PreparedJob
             && (price.StockIds is null || price.StockIds.SequenceEqual(job.Edition.Parts.Select(part => part.StockId), StringComparer.Ordinal)));
     }
 
-    private static bool ShopCollates(Job job, BookPrice? book) =>
+    private static bool Collates(Job job, BookPrice? book) =>
         book is not null
         || job.Shop.Collates == Collating.Always
         || (job.Shop.Collates == Collating.SameStock && job.Edition.Parts.All(part => part.StockId == job.Edition.Parts[0].StockId));

@@ -1,0 +1,83 @@
+using PressRun.Engine.Editions;
+
+namespace PressRun.Engine.Bench;
+
+/// <summary>What is done to printed sheets until they are books.</summary>
+public enum WorkKind
+{
+    /// <summary>Flat sheets are cut into pieces.</summary>
+    CutApart,
+
+    /// <summary>A line is pressed into heavy paper where it will be folded.</summary>
+    Score,
+
+    /// <summary>The pieces of a copy are laid together.</summary>
+    Collate,
+
+    /// <summary>The pieces of a copy are knocked even.</summary>
+    Jog,
+
+    /// <summary>Loose leaves are cut at the spine, before they are bound and never after.</summary>
+    TrimSpine,
+
+    /// <summary>Staples or thread go through.</summary>
+    Staple,
+
+    /// <summary>The spine is glued into its cover.</summary>
+    Glue,
+
+    /// <summary>Copies are folded.</summary>
+    Fold,
+
+    /// <summary>Copies lie under weight.</summary>
+    Press,
+
+    /// <summary>Head, fore-edge and foot are cut.</summary>
+    Trim,
+
+    /// <summary>Finished copies are packed.</summary>
+    Pack,
+
+    /// <summary>A step of the press's own.</summary>
+    Other,
+}
+
+/// <summary>Which work a binding takes, and which a name means.</summary>
+public static class Work
+{
+    // By what a name contains, in this order: "trim the spine" is not a trim, and "fold flat under weight" is a fold.
+    private static readonly (string Word, WorkKind Kind)[] Words =
+    [
+        ("spine", WorkKind.TrimSpine), ("apart", WorkKind.CutApart), ("slit", WorkKind.CutApart), ("score", WorkKind.Score), ("creas", WorkKind.Score),
+        ("collat", WorkKind.Collate), ("gather", WorkKind.Collate), ("jog", WorkKind.Jog), ("stapl", WorkKind.Staple), ("stitch", WorkKind.Staple),
+        ("sew", WorkKind.Staple), ("glue", WorkKind.Glue), ("gluing", WorkKind.Glue), ("fold", WorkKind.Fold), ("trim", WorkKind.Trim), ("cut", WorkKind.Trim),
+        ("pack", WorkKind.Pack), ("press", WorkKind.Press), ("weight", WorkKind.Press),
+    ];
+
+    /// <summary>The kind that a step's name means; other where it means none that is known.</summary>
+    public static WorkKind Named(string name) => Mentioned(name).FirstOrDefault(WorkKind.Other);
+
+    /// <summary>Every kind that an operation's name mentions, for a shop that sells "stitch and fold" as one.</summary>
+    public static IReadOnlyList<WorkKind> Mentioned(string name)
+    {
+        var kinds = Words.Where(word => name.Contains(word.Word, StringComparison.OrdinalIgnoreCase)).Select(word => word.Kind).Distinct().ToList();
+        var particular = kinds.Any(kind => kind is WorkKind.TrimSpine or WorkKind.CutApart);
+        return particular ? [.. kinds.Where(kind => kind != WorkKind.Trim)] : kinds;
+    }
+
+    /// <summary>The work of a binding in the order in which it is done (common practice): folded sheets are stapled flat and folded after; a spine trim
+    /// comes before binding.</summary>
+    public static IReadOnlyList<WorkKind> Order(Binding binding) => binding switch
+    {
+        Binding.Saddle =>
+            [WorkKind.CutApart, WorkKind.Score, WorkKind.Collate, WorkKind.Jog, WorkKind.Staple, WorkKind.Fold, WorkKind.Press, WorkKind.Trim, WorkKind.Pack],
+        Binding.Side =>
+            [WorkKind.CutApart, WorkKind.Collate, WorkKind.Jog, WorkKind.TrimSpine, WorkKind.Staple, WorkKind.Press, WorkKind.Trim, WorkKind.Pack],
+        Binding.Perfect =>
+            [
+                WorkKind.CutApart, WorkKind.Score, WorkKind.Collate, WorkKind.Jog, WorkKind.TrimSpine, WorkKind.Glue, WorkKind.Press, WorkKind.Trim,
+                WorkKind.Pack,
+            ],
+        _ => [WorkKind.CutApart, WorkKind.Collate, WorkKind.Jog, WorkKind.Trim, WorkKind.Pack],
+    };
+}
