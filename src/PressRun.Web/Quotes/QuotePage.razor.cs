@@ -1,3 +1,4 @@
+using System.Data.Common;
 using Microsoft.AspNetCore.Components;
 using PressRun.Data.Quotes;
 using PressRun.Engine.Quoting;
@@ -9,11 +10,14 @@ namespace PressRun.Web.Quotes;
 public sealed partial class QuotePage : IDisposable
 {
     private readonly OneAtATime work = new();
+    private readonly CancellationTokenSource gone = new();
     private QuoteView? view;
     private QuoteView? before;
     private MadeLink? made;
+    private int linksMade;
     private DateTimeOffset now;
     private bool loaded;
+    private bool watched;
     private string? problem;
     private string remark = "";
 
@@ -26,6 +30,9 @@ public sealed partial class QuotePage : IDisposable
 
     [Inject]
     private QuoteService Service { get; set; } = default!;
+
+    [Inject]
+    private QuoteNews News { get; set; } = default!;
 
     [Inject]
     private Handover Handover { get; set; } = default!;
@@ -52,7 +59,12 @@ public sealed partial class QuotePage : IDisposable
         [.. view!.Whole.Links.Where(link => link.IsOpen(now) && link is { Rights.Agree: true, Answer: QuoteAnswer.None }).Select(link => link.Name)];
 
     /// <inheritdoc/>
-    public void Dispose() => work.Dispose();
+    public void Dispose()
+    {
+        gone.Cancel();
+        gone.Dispose();
+        work.Dispose();
+    }
 
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
@@ -79,14 +91,18 @@ public sealed partial class QuotePage : IDisposable
     /// <inheritdoc/>
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
-        if (firstRender && view is not null)
+        // A view that was not handed over comes after the first rendering.
+        if (view is not null && !watched)
         {
-            await Service.SeeAsync(Press!.Record.Id, view);
+            watched = true;
+            await SeeAsync();
             if (await Drafts.RecallAsync(RemarkKey) is { } draft && remark.Length == 0)
             {
                 remark = draft;
                 StateHasChanged();
             }
+
+            await WatchAsync(gone.Token);
         }
     }
 
@@ -97,7 +113,11 @@ public sealed partial class QuotePage : IDisposable
     private Task<string?> MakeAsync(NewLinkForm form) => DoAsync(async () =>
     {
         var done = await Service.LinkAsync(Press!.Record.Id, view!, form.Name.Trim(), form.Rights, form.Until, form.Part, Press.Name);
-        made = done.Now ?? made;
+        if (done.Now is { } fresh)
+        {
+            (made, linksMade) = (fresh, linksMade + 1);
+        }
+
         return done.Problem;
     });
 
@@ -130,8 +150,60 @@ public sealed partial class QuotePage : IDisposable
         var refused = await act();
         view = await Service.FindAsync(Press!.Record.Id, Number) ?? view;
         now = Time.GetUtcNow();
-        await Service.SeeAsync(Press.Record.Id, view!);
+        await SeeAsync();
         StateHasChanged();
         return refused;
     });
+
+    private async Task SeeAsync()
+    {
+        await Service.SeeAsync(Press!.Record.Id, view!);
+        await News.TellAsync();
+    }
+
+    // What a reader does is shown while the page is open, but counts as new until the maker does something here or comes again: a page that
+    // is open behind others is not looked at.
+    private async Task WatchAsync(CancellationToken cancel)
+    {
+        using var beat = new PeriodicTimer(QuoteNews.Pause, Time);
+        try
+        {
+            while (await beat.WaitForNextTickAsync(cancel))
+            {
+                await LookAgainAsync();
+            }
+        }
+        catch (Exception left) when (cancel.IsCancellationRequested && left is OperationCanceledException or ObjectDisposedException)
+        {
+            return;
+        }
+    }
+
+    private async Task LookAgainAsync()
+    {
+        try
+        {
+            if (await work.DoAsync(CatchUpAsync))
+            {
+                StateHasChanged();
+                await News.TellAsync();
+            }
+        }
+        catch (DbException)
+        {
+            // A database that is away for a moment takes no page and no typed word; the next beat looks again.
+        }
+    }
+
+    private async Task<bool> CatchUpAsync()
+    {
+        if (gone.IsCancellationRequested || view is not { } shown || await News.ChangesAsync(Press!.Record.Id, shown.Quote.Id) == shown.Whole.Changes)
+        {
+            return false;
+        }
+
+        view = await Service.FindAsync(Press!.Record.Id, Number) ?? view;
+        now = Time.GetUtcNow();
+        return true;
+    }
 }

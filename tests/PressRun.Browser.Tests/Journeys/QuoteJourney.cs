@@ -115,6 +115,26 @@ public sealed class QuoteJourney(Chromium chromium, SampleApp sample)
         Assert.All(asked, url => Assert.StartsWith(sample.Address.ToString(), url, StringComparison.Ordinal));
     }
 
+    [Fact]
+    public async Task What_a_reader_says_shows_on_the_open_page_and_beside_the_word_for_quotes_and_takes_no_typed_word()
+    {
+        var (_, secret) = await SharedAsync("Dee Marl");
+        await using var maker = await sample.VisitAsync(chromium);
+        await maker.OpenAsync("quotes/3");
+        await maker.Field("A remark to everyone who has it").PressSequentiallyAsync("Half a sentence");
+        await maker.Field("Whom the link is for").FillAsync("Someone else");
+
+        using var http = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = sample.Address };
+        var said = await http.PostAsync(new Uri($"q/{secret}/remark", UriKind.Relative), new FormUrlEncodedContent(new Dictionary<string, string> { ["name"] = "Dee Marl", ["words"] = "Is the cover laminated?" }));
+        Assert.Equal(HttpStatusCode.SeeOther, said.StatusCode);
+
+        await Expect(maker.Page.Locator(".course")).ToContainTextAsync("Is the cover laminated?");
+        await Expect(maker.Page.Locator(".masthead .news .visually-hidden")).ToContainTextAsync("new thing");
+        await Expect(maker.Field("A remark to everyone who has it")).ToHaveValueAsync("Half a sentence");
+        await Expect(maker.Field("Whom the link is for")).ToHaveValueAsync("Someone else");
+        maker.WasQuiet();
+    }
+
     private async Task<(string Address, string Secret)> SharedAsync(string name)
     {
         var secret = await sample.Stored.ShareAsync(3, name);
