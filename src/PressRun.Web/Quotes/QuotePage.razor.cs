@@ -173,7 +173,7 @@ public sealed partial class QuotePage : IDisposable
                 await LookAgainAsync();
             }
         }
-        catch (Exception left) when (cancel.IsCancellationRequested && left is OperationCanceledException or ObjectDisposedException)
+        catch (Exception left) when (cancel.IsCancellationRequested && (left is OperationCanceledException or ObjectDisposedException))
         {
             return;
         }
@@ -189,7 +189,7 @@ public sealed partial class QuotePage : IDisposable
                 await News.TellAsync();
             }
         }
-        catch (DbException)
+        catch (Exception away) when (away is DbException || away.InnerException is DbException)
         {
             // A database that is away for a moment takes no page and no typed word; the next beat looks again.
         }
