@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Running;
 using PressRun.Engine.Quoting;
 
 namespace PressRun.Data.Quotes;
@@ -40,10 +41,11 @@ internal sealed class QuoteCourseWriting(PressRunDbContext db, DateTimeOffset no
     public Task<int> WithinADayAsync(Guid linkId, CancellationToken cancel) =>
         db.QuoteEvents.CountAsync(row => row.QuoteId == Quote.Id && row.LinkId == linkId && row.At > now.AddDays(-1), cancel);
 
-    /// <summary>Adds what happened; saving is the caller's.</summary>
+    /// <summary>Adds what happened, with all else that the context holds, and lets open pages know of it once it is committed.</summary>
     /// <param name="happened">Its place and moment are given here.</param>
     /// <param name="seen">True where the maker did it and so knows of it.</param>
-    public QuoteEventRow Add(QuoteEvent happened, bool seen)
+    /// <param name="cancel">Gives up waiting.</param>
+    public async Task<QuoteEventRow> AddAsync(QuoteEvent happened, bool seen, CancellationToken cancel)
     {
         var row = QuoteEventRow.Of(db.Press, Quote.Id, ++mark.Changes, happened with { At = now });
         db.QuoteEvents.Add(row);
@@ -52,6 +54,8 @@ internal sealed class QuoteCourseWriting(PressRunDbContext db, DateTimeOffset no
             mark.Seen = mark.Changes;
         }
 
+        await db.SaveChangesAsync(cancel);
+        await Announcing.QuotesChangedAsync(db, cancel);
         return row;
     }
 }

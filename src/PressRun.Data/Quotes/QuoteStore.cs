@@ -2,6 +2,7 @@ using System.Text;
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.People;
 using PressRun.Data.Presses;
+using PressRun.Data.Running;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Quoting;
 
@@ -52,8 +53,17 @@ public sealed class QuoteStore
     public Task SeeAsync(PressId press, Guid quoteId, int changes, CancellationToken cancel = default) =>
         database.WriteAsync(
             press,
-            db => db.QuoteMarks.Where(mark => mark.QuoteId == quoteId && mark.Seen < changes && mark.Changes >= changes)
-                .ExecuteUpdateAsync(mark => mark.SetProperty(row => row.Seen, changes), cancel),
+            async db =>
+            {
+                var marks = db.QuoteMarks.Where(mark => mark.QuoteId == quoteId && mark.Seen < changes && mark.Changes >= changes);
+                if (await marks.ExecuteUpdateAsync(mark => mark.SetProperty(row => row.Seen, changes), cancel) is > 0 and var seen)
+                {
+                    await Announcing.QuotesChangedAsync(db, cancel);
+                    return seen;
+                }
+
+                return 0;
+            },
             cancel);
 
     /// <summary>Makes a link. Its secret is answered this once.</summary>
@@ -87,14 +97,13 @@ public sealed class QuoteStore
                 EndsAt = link.EndsAt,
             };
             db.QuoteLinks.Add(row);
-            course.Add(new QuoteEvent(0, default, QuoteEventKind.LinkMade, row.Id, by), seen: true);
-            await db.SaveChangesAsync(cancel);
+            await course.AddAsync(new QuoteEvent(0, default, QuoteEventKind.LinkMade, row.Id, by), seen: true, cancel);
             return new SaveResult<MadeLink>.Saved(new MadeLink(row.ToRecord(), secret));
         }, cancel);
 
     /// <summary>Ends a link: its next request is answered that there is nothing any more. Ended again it is only answered.</summary>
     public Task<SaveResult<QuoteLink>> EndAsync(PressId press, Guid quoteId, Guid linkId, string by, CancellationToken cancel = default) =>
-        CourseAsync<QuoteLink>(press, quoteId, async (db, course) =>
+        CourseAsync<QuoteLink>(press, quoteId, async (_, course) =>
         {
             if (course.Links.Find(link => link.Id == linkId) is not { } row)
             {
@@ -104,8 +113,7 @@ public sealed class QuoteStore
             if (row.EndedAt is null)
             {
                 row.EndedAt = database.Now;
-                course.Add(new QuoteEvent(0, default, QuoteEventKind.LinkEnded, row.Id, by), seen: true);
-                await db.SaveChangesAsync(cancel);
+                await course.AddAsync(new QuoteEvent(0, default, QuoteEventKind.LinkEnded, row.Id, by), seen: true, cancel);
             }
 
             return new SaveResult<QuoteLink>.Saved(row.ToRecord());
@@ -113,12 +121,12 @@ public sealed class QuoteStore
 
     /// <summary>Adds the maker's remark, which all readers see.</summary>
     public Task<SaveResult<QuoteEvent>> RemarkAsync(PressId press, Guid quoteId, string by, string words, CancellationToken cancel = default) =>
-        CourseAsync<QuoteEvent>(press, quoteId, async (db, course) =>
+        CourseAsync<QuoteEvent>(press, quoteId, async (_, course) =>
         {
             var plain = words.ReplaceLineEndings("\n").Trim();
             return QuoteRules.RemarkProblem(plain) is { } problem
                 ? Refused<QuoteEvent>(problem)
-                : await AddAsync(db, course, new QuoteEvent(0, default, QuoteEventKind.Remarked, null, by, plain), cancel);
+                : await AddAsync(course, new QuoteEvent(0, default, QuoteEventKind.Remarked, null, by, plain), cancel);
         }, cancel);
 
     /// <summary>Writes down what was paid of a part of the bill; an amount below zero takes back.</summary>
@@ -130,7 +138,7 @@ public sealed class QuoteStore
     /// <param name="by">Who writes it down.</param>
     /// <param name="cancel">Gives up waiting.</param>
     public Task<SaveResult<QuoteEvent>> PayAsync(PressId press, Guid quoteId, int part, decimal amount, DateOnly day, string by, CancellationToken cancel = default) =>
-        CourseAsync<QuoteEvent>(press, quoteId, async (db, course) =>
+        CourseAsync<QuoteEvent>(press, quoteId, async (_, course) =>
         {
             var facts = QuoteShape.Read(course.Quote.Facts);
             if (part < 0 || part >= facts.Bill.Count)
@@ -145,7 +153,7 @@ public sealed class QuoteStore
 
             return day > DateOnly.FromDateTime(database.Now.UtcDateTime).AddDays(1)
                 ? Refused<QuoteEvent>("Write the day on which it was paid: today or earlier.")
-                : await AddAsync(db, course, new QuoteEvent(0, default, QuoteEventKind.Paid, null, by, "", Amount: amount, Part: part, Day: day), cancel);
+                : await AddAsync(course, new QuoteEvent(0, default, QuoteEventKind.Paid, null, by, "", Amount: amount, Part: part, Day: day), cancel);
         }, cancel);
 
     internal static QuoteRecord Record(QuoteRow row) => new(
@@ -198,7 +206,7 @@ public sealed class QuoteStore
             }
 
             row.Replaces = await db.Quotes.SingleAsync(other => other.Id == replaced, cancel);
-            course.Add(new QuoteEvent(0, default, QuoteEventKind.Replaced, null, quote.By, Quantity: row.Number), seen: true);
+            await course.AddAsync(new QuoteEvent(0, default, QuoteEventKind.Replaced, null, quote.By, Quantity: row.Number), seen: true, cancel);
         }
 
         db.Quotes.Add(row);
@@ -255,12 +263,8 @@ public sealed class QuoteStore
         });
     }
 
-    private static async Task<SaveResult<QuoteEvent>> AddAsync(PressRunDbContext db, QuoteCourseWriting course, QuoteEvent happened, CancellationToken cancel)
-    {
-        var row = course.Add(happened, seen: true);
-        await db.SaveChangesAsync(cancel);
-        return new SaveResult<QuoteEvent>.Saved(row.ToRecord());
-    }
+    private static async Task<SaveResult<QuoteEvent>> AddAsync(QuoteCourseWriting course, QuoteEvent happened, CancellationToken cancel) =>
+        new SaveResult<QuoteEvent>.Saved((await course.AddAsync(happened, seen: true, cancel)).ToRecord());
 
     private Task<SaveResult<T>> CourseAsync<T>(
         PressId press, Guid quoteId, Func<PressRunDbContext, QuoteCourseWriting, Task<SaveResult<T>>> write, CancellationToken cancel)

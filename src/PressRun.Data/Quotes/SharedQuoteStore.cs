@@ -118,8 +118,7 @@ public sealed class SharedQuoteStore
                 }
 
                 link.Answer = reply switch { Reply.Agree => QuoteAnswer.Agreed, Reply.TurnDown => QuoteAnswer.TurnedDown, _ => link.Answer };
-                var row = course.Add(ReplyRules.EventOf(reply, link, course.Quote), seen: false);
-                await db.SaveChangesAsync(cancel);
+                var row = await course.AddAsync(ReplyRules.EventOf(reply, link, course.Quote), seen: false, cancel);
                 return new SaveResult<QuoteEvent>.Saved(row.ToRecord());
             },
             cancel);

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Npgsql;
+using PressRun.Data.Presses;
 
 namespace PressRun.Data.Running;
 
@@ -9,13 +10,16 @@ namespace PressRun.Data.Running;
 internal static class Announcing
 {
     /// <summary>The channel of PostgreSQL's LISTEN and NOTIFY.</summary>
-    public const string Channel = "pressrun_access";
+    public const string Channel = "pressrun_news";
 
     /// <summary>A sign-in has ended.</summary>
     public static Task SessionEndedAsync(PressRunDbContext db, Guid session, CancellationToken cancel) => TellAsync(db, $"session {session}", cancel);
 
     /// <summary>What somebody may do has changed.</summary>
     public static Task RightsChangedAsync(PressRunDbContext db, Guid user, CancellationToken cancel) => TellAsync(db, $"user {user}", cancel);
+
+    /// <summary>Something has happened to a quote of the context's press, or was looked at.</summary>
+    public static Task QuotesChangedAsync(PressRunDbContext db, CancellationToken cancel) => TellAsync(db, $"quotes {db.Press.Value}", cancel);
 
     private static Task<int> TellAsync(PressRunDbContext db, string words, CancellationToken cancel) =>
         db.Database.ExecuteSqlAsync($"SELECT pg_notify({Channel}, {words})", cancel);
@@ -34,14 +38,26 @@ public interface IAccessNews
     event Action Missed;
 }
 
+/// <summary>What has happened to quotes, on whatever node.</summary>
+public interface IQuoteNews
+{
+    /// <summary>Something has happened to a press's quotes, or was looked at: whose.</summary>
+    event Action<PressId> QuotesChanged;
+
+    /// <summary>News may have been missed, as the line to the database was down: look at everything again.</summary>
+    event Action Missed;
+}
+
 /// <summary>Listens on a connection of its own, and takes a new one where it is lost.</summary>
-internal sealed partial class AccessNews(Database database, TimeProvider time, ILogger<AccessNews> logger) : BackgroundService, IAccessNews
+internal sealed partial class ServerNews(Database database, TimeProvider time, ILogger<ServerNews> logger) : BackgroundService, IAccessNews, IQuoteNews
 {
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(1);
 
     public event Action<Guid>? SessionEnded;
 
     public event Action<Guid>? RightsChanged;
+
+    public event Action<PressId>? QuotesChanged;
 
     public event Action? Missed;
 
@@ -83,12 +99,25 @@ internal sealed partial class AccessNews(Database database, TimeProvider time, I
 
     private void Hear(string words)
     {
-        if (words.Split(' ') is [var kind, var id] && Guid.TryParse(id, out var of))
+        if (words.Split(' ') is not [var kind, var id] || !Guid.TryParse(id, out var of))
         {
-            (kind == "session" ? SessionEnded : RightsChanged)?.Invoke(of);
+            return;
+        }
+
+        switch (kind)
+        {
+            case "session":
+                SessionEnded?.Invoke(of);
+                break;
+            case "user":
+                RightsChanged?.Invoke(of);
+                break;
+            case "quotes":
+                QuotesChanged?.Invoke(new PressId(of));
+                break;
         }
     }
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "News of ended sign-ins cannot be heard: {Reason}")]
+    [LoggerMessage(Level = LogLevel.Warning, Message = "News from other nodes cannot be heard: {Reason}")]
     private static partial void LogLost(ILogger logger, string reason);
 }

@@ -39,8 +39,9 @@ public static class PressRunData
         services.AddHostedService<DatabaseStart>();
         services.AddSingleton<IDbContextFactory<PressRunDbContext>>(provider => provider.GetRequiredService<Database>());
         services.AddScoped(provider => provider.GetRequiredService<Database>().CreateDbContext());
-        services.AddSingleton<AccessNews>().AddSingleton<IAccessNews>(provider => provider.GetRequiredService<AccessNews>())
-            .AddHostedService(provider => provider.GetRequiredService<AccessNews>());
+        services.AddSingleton<ServerNews>().AddHostedService(provider => provider.GetRequiredService<ServerNews>())
+            .AddSingleton<IAccessNews>(provider => provider.GetRequiredService<ServerNews>())
+            .AddSingleton<IQuoteNews>(provider => provider.GetRequiredService<ServerNews>());
         services.AddSingleton(provider => new PressGuard(
             provider.GetRequiredService<IOptions<PressRunOptions>>().Value.AsksToSignIn(), provider.GetRequiredService<TimeProvider>()));
         services.AddPeople();

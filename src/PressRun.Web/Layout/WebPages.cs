@@ -64,7 +64,7 @@ public static class WebPages
         services.AddSingleton<BenchOrShopService>();
         services.AddSingleton<PapersService>();
         services.AddSingleton<QuoteService>();
-        services.AddScoped<QuoteNews>();
+        services.AddSingleton<QuoteNews>();
         services.AddSingleton<SharedQuotes>();
         return services;
     }

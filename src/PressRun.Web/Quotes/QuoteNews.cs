@@ -1,27 +1,92 @@
+using System.Data.Common;
+using PressRun.Data.Access;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
+using PressRun.Data.Running;
 
 namespace PressRun.Web.Quotes;
 
-/// <summary>How many things happened to a press's quotes that the maker has not looked at.</summary>
-/// <param name="Count">0 or more.</param>
-public sealed record Unseen(int Count);
-
-/// <summary>Tells the parts of one open page that something about quotes has happened or was looked at.</summary>
-public sealed class QuoteNews(QuoteStore quotes)
+/// <summary>Lets open pages look again when something has happened to their press's quotes, on whatever node it was done.</summary>
+public sealed class QuoteNews(IQuoteNews news, QuoteStore quotes)
 {
-    /// <summary>How long an open quote page waits before it looks again.</summary>
-    public static readonly TimeSpan Pause = TimeSpan.FromSeconds(3);
-
-    /// <summary>Raised when the number may be another.</summary>
-    public event Func<Task>? Changed;
-
-    /// <summary>The number of new things.</summary>
-    public async Task<Unseen?> UnseenAsync(PressId press) => new(await quotes.UnseenAsync(press));
+    /// <summary>Things that happened to the press's quotes and that the maker has not looked at.</summary>
+    public Task<int> UnseenAsync(PressId press) => quotes.UnseenAsync(press);
 
     /// <summary>How much has happened to a quote; grows with everything that alters its page.</summary>
     public Task<int> ChangesAsync(PressId press, Guid quoteId) => quotes.ChangesAsync(press, quoteId);
 
-    /// <summary>Lets the number be looked up again.</summary>
-    public Task TellAsync() => Changed?.Invoke() ?? Task.CompletedTask;
+    /// <summary>Has a part of a page look again, until the answer is disposed of. The looks follow each other, so that no earlier answer comes
+    /// after a later one; what happens while one looks is looked at once more, and not once for each thing.</summary>
+    /// <param name="press">Whose quotes.</param>
+    /// <param name="dispatch">Does work where the page's work is done.</param>
+    /// <param name="look">Looks, and shows what it finds.</param>
+    public QuoteWatch Watch(PressId press, Func<Func<Task>, Task> dispatch, Func<Task> look) => new(news, press, Visiting.Now, dispatch, look);
+}
+
+/// <summary>Waits for news of a press's quotes on behalf of whoever opened a page.</summary>
+public sealed class QuoteWatch : IDisposable
+{
+    private readonly IQuoteNews news;
+    private readonly PressId press;
+    private readonly Visitor visitor;
+    private readonly Func<Func<Task>, Task> dispatch;
+    private readonly Func<Task> look;
+    private int asked;
+
+    internal QuoteWatch(IQuoteNews news, PressId press, Visitor visitor, Func<Func<Task>, Task> dispatch, Func<Task> look)
+    {
+        (this.news, this.press, this.visitor, this.dispatch, this.look) = (news, press, visitor, dispatch, look);
+        news.QuotesChanged += Hear;
+        news.Missed += Ask;
+    }
+
+    /// <summary>Looks at once, in its turn.</summary>
+    public void Ask()
+    {
+        if (Interlocked.Increment(ref asked) == 1)
+        {
+            _ = Task.Run(LookAsync);
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        news.QuotesChanged -= Hear;
+        news.Missed -= Ask;
+    }
+
+    private void Hear(PressId whose)
+    {
+        if (whose == press)
+        {
+            Ask();
+        }
+    }
+
+    private async Task LookAsync()
+    {
+        int before;
+        do
+        {
+            before = Volatile.Read(ref asked);
+            try
+            {
+                await dispatch(LookAsVisitorAsync);
+            }
+            catch (Exception away) when (IsAway(away))
+            {
+                // The page has gone, its visitor may not look any more, or the database is away; when it is back, all pages look again.
+            }
+        }
+        while (Interlocked.CompareExchange(ref asked, 0, before) != before);
+    }
+
+    private async Task LookAsVisitorAsync()
+    {
+        using var visiting = Visiting.As(visitor);
+        await look();
+    }
+
+    private static bool IsAway(Exception exception) => exception is ObjectDisposedException or DbException or AccessRefusedException || exception.InnerException is DbException;
 }

@@ -1,4 +1,3 @@
-using System.Data.Common;
 using Microsoft.AspNetCore.Components;
 using PressRun.Data.Quotes;
 using PressRun.Engine.Quoting;
@@ -10,14 +9,15 @@ namespace PressRun.Web.Quotes;
 public sealed partial class QuotePage : IDisposable
 {
     private readonly OneAtATime work = new();
-    private readonly CancellationTokenSource gone = new();
     private QuoteView? view;
     private QuoteView? before;
     private MadeLink? made;
     private int linksMade;
     private DateTimeOffset now;
     private bool loaded;
-    private bool watched;
+    private InSight? sight;
+    private QuoteWatch? watch;
+    private int? drafted;
     private string? problem;
     private string remark = "";
 
@@ -61,8 +61,7 @@ public sealed partial class QuotePage : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
-        gone.Cancel();
-        gone.Dispose();
+        watch?.Dispose();
         work.Dispose();
     }
 
@@ -74,7 +73,7 @@ public sealed partial class QuotePage : IDisposable
             return;
         }
 
-        (view, before, made, problem, loaded) = (null, null, null, null, false);
+        (view, before, made, problem, remark, loaded) = (null, null, null, null, "", false);
         view = await Handover.LoadAsync($"quote/{Number}", () => Service.FindAsync(Press.Record.Id, Number));
         now = Time.GetUtcNow();
         loaded = true;
@@ -92,17 +91,18 @@ public sealed partial class QuotePage : IDisposable
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
         // A view that was not handed over comes after the first rendering.
-        if (view is not null && !watched)
+        if (view is null || drafted == Number)
         {
-            watched = true;
-            await SeeAsync();
-            if (await Drafts.RecallAsync(RemarkKey) is { } draft && remark.Length == 0)
-            {
-                remark = draft;
-                StateHasChanged();
-            }
+            return;
+        }
 
-            await WatchAsync(gone.Token);
+        drafted = Number;
+        watch ??= News.Watch(Press!.Record.Id, InvokeAsync, LookAgainAsync);
+        watch.Ask();
+        if (await Drafts.RecallAsync(RemarkKey) is { } draft && remark.Length == 0)
+        {
+            remark = draft;
+            StateHasChanged();
         }
     }
 
@@ -148,62 +148,43 @@ public sealed partial class QuotePage : IDisposable
     private Task<string?> DoAsync(Func<Task<string?>> act) => work.DoAsync(async () =>
     {
         var refused = await act();
-        view = await Service.FindAsync(Press!.Record.Id, Number) ?? view;
-        now = Time.GetUtcNow();
+        await RefreshAsync();
         await SeeAsync();
         StateHasChanged();
         return refused;
     });
 
-    private async Task SeeAsync()
-    {
-        await Service.SeeAsync(Press!.Record.Id, view!);
-        await News.TellAsync();
-    }
-
-    // What a reader does is shown while the page is open, but counts as new until the maker does something here or comes again: a page that
-    // is open behind others is not looked at.
-    private async Task WatchAsync(CancellationToken cancel)
-    {
-        using var beat = new PeriodicTimer(QuoteNews.Pause, Time);
-        try
-        {
-            while (await beat.WaitForNextTickAsync(cancel))
-            {
-                await LookAgainAsync();
-            }
-        }
-        catch (Exception left) when (cancel.IsCancellationRequested && (left is OperationCanceledException or ObjectDisposedException))
-        {
-            return;
-        }
-    }
+    // What a page shows that somebody can see is read; who may not change anything reads for themselves and not for the press.
+    private Task SeeAsync() =>
+        view is { } shown && sight is { Now: true } && Press is { MayEdit: true } ? Service.SeeAsync(Press.Record.Id, shown) : Task.CompletedTask;
 
     private async Task LookAgainAsync()
     {
-        try
-        {
-            if (await work.DoAsync(CatchUpAsync))
-            {
-                StateHasChanged();
-                await News.TellAsync();
-            }
-        }
-        catch (Exception away) when (away is DbException || away.InnerException is DbException)
-        {
-            // A database that is away for a moment takes no page and no typed word; the next beat looks again.
-        }
+        await work.DoAsync(CatchUpAsync);
+        StateHasChanged();
+        await SeeAsync();
     }
 
     private async Task<bool> CatchUpAsync()
     {
-        if (gone.IsCancellationRequested || view is not { } shown || await News.ChangesAsync(Press!.Record.Id, shown.Quote.Id) == shown.Whole.Changes)
+        if (view is not { } shown || await News.ChangesAsync(Press!.Record.Id, shown.Quote.Id) == shown.Whole.Changes)
         {
             return false;
         }
 
-        view = await Service.FindAsync(Press!.Record.Id, Number) ?? view;
-        now = Time.GetUtcNow();
+        await RefreshAsync();
         return true;
+    }
+
+    private async Task RefreshAsync()
+    {
+        var shown = view!;
+        var fresh = await Service.FindAsync(Press!.Record.Id, shown.Quote.Number);
+
+        // The page may have gone on to another quote meanwhile.
+        if (ReferenceEquals(shown, view) && fresh is not null)
+        {
+            (view, now) = (fresh, Time.GetUtcNow());
+        }
     }
 }

@@ -1,12 +1,14 @@
+using System.Globalization;
 using System.Net;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using PressRun.Browser.Tests.Running;
+using PressRun.Data.Access;
 using static Microsoft.Playwright.Assertions;
 
 namespace PressRun.Browser.Tests.Journeys;
 
-public sealed class QuoteJourney(Chromium chromium, SampleApp sample)
+public sealed class QuoteJourney(Chromium chromium, SampleApp sample, PeopleApp people)
 {
     private const string Book = "A Pocket Book of Wrong Tides";
 
@@ -52,8 +54,8 @@ public sealed class QuoteJourney(Chromium chromium, SampleApp sample)
         await Expect(page.Locator(".said")).ToContainTextAsync("You have agreed");
         await Expect(page.Locator("#agree")).ToHaveCountAsync(0);
 
-        await maker.ReloadAsync();
-        await Expect(maker.Page.Locator("p.sentence").First).ToContainTextAsync("agreed");
+        await Expect(maker.Page.Locator("p.sentence").First).ToContainTextAsync("It is agreed");
+        await Expect(maker.Page.Locator(".course")).ToContainTextAsync("Could the cover be blue?");
         await maker.Page.GetByRole(AriaRole.Button, new() { Name = "End this link, of Ada Reed" }).ClickAsync();
         await Expect(maker.Page.Locator(".link-list")).ToContainTextAsync("has agreed");
         await Expect(maker.Page.GetByRole(AriaRole.Button, new() { Name = "End this link, of Ada Reed" })).ToHaveCountAsync(0);
@@ -116,23 +118,67 @@ public sealed class QuoteJourney(Chromium chromium, SampleApp sample)
     }
 
     [Fact]
-    public async Task What_a_reader_says_shows_on_the_open_page_and_beside_the_word_for_quotes_and_takes_no_typed_word()
+    public async Task What_a_reader_says_shows_on_open_pages_counts_beside_the_word_for_quotes_until_it_is_in_sight_and_takes_no_typed_word()
     {
-        var (_, secret) = await SharedAsync("Dee Marl");
         await using var maker = await sample.VisitAsync(chromium);
-        await maker.OpenAsync("quotes/3");
+        await maker.Page.AddInitScriptAsync("Object.defineProperty(document, 'visibilityState', { get: () => window.nearby ? 'visible' : 'hidden' });");
+        var number = await FreezeAsync(maker);
+        var secret = await sample.Stored.ShareAsync(number, "Dee Marl");
+        await sample.Stored.ReadAllQuotesAsync();
         await maker.Field("A remark to everyone who has it").PressSequentiallyAsync("Half a sentence");
         await maker.Field("Whom the link is for").FillAsync("Someone else");
+        await using var list = await sample.VisitAsync(chromium);
+        await list.OpenAsync("quotes");
+        await Expect(list.Page.Locator(".masthead .news")).ToHaveCountAsync(0);
 
         using var http = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = sample.Address };
-        var said = await http.PostAsync(new Uri($"q/{secret}/remark", UriKind.Relative), new FormUrlEncodedContent(new Dictionary<string, string> { ["name"] = "Dee Marl", ["words"] = "Is the cover laminated?" }));
-        Assert.Equal(HttpStatusCode.SeeOther, said.StatusCode);
+        foreach (var (words, count) in new[] { ("Is the cover laminated?", "1, 1 new thing"), ("And the spine?", "2, 2 new things") })
+        {
+            using var said = await http.PostAsync(new Uri($"q/{secret}/remark", UriKind.Relative), new FormUrlEncodedContent(new Dictionary<string, string> { ["name"] = "Dee Marl", ["words"] = words }));
+            Assert.Equal(HttpStatusCode.SeeOther, said.StatusCode);
+            await Expect(maker.Page.Locator(".course")).ToContainTextAsync(words);
+            await Expect(maker.Page.Locator(".masthead .news")).ToHaveTextAsync(count);
+            await Expect(list.Page.Locator(".masthead .news")).ToHaveTextAsync(count);
+            await Expect(list.Page.Locator($"tr:has(a[href='quotes/{number}'])")).ToContainTextAsync(count[3..]);
+        }
 
-        await Expect(maker.Page.Locator(".course")).ToContainTextAsync("Is the cover laminated?");
-        await Expect(maker.Page.Locator(".masthead .news .visually-hidden")).ToContainTextAsync("new thing");
         await Expect(maker.Field("A remark to everyone who has it")).ToHaveValueAsync("Half a sentence");
         await Expect(maker.Field("Whom the link is for")).ToHaveValueAsync("Someone else");
+        await maker.Page.EvaluateAsync("() => { window.nearby = true; document.dispatchEvent(new Event('visibilitychange')); }");
+        await Expect(maker.Page.Locator(".masthead .news")).ToHaveCountAsync(0);
+        await Expect(list.Page.Locator(".masthead .news")).ToHaveCountAsync(0);
+        await Expect(list.Page.Locator($"tr:has(a[href='quotes/{number}'])")).Not.ToContainTextAsync("new thing");
         maker.WasQuiet();
+        list.WasQuiet();
+    }
+
+    [Fact]
+    public async Task Whoever_may_only_read_sees_a_quote_and_leaves_what_is_new_to_its_maker()
+    {
+        await people.ReadyAsync();
+        var press = people.Stored.Press.Id;
+        await people.Stored.ReadAllQuotesAsync();
+        var secret = await people.Stored.ShareAsync(3, "Fenn Low");
+        using var http = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = people.App.Address };
+        using var said = await http.PostAsync(new Uri($"q/{secret}/remark", UriKind.Relative), new FormUrlEncodedContent(new Dictionary<string, string> { ["name"] = "Fenn Low", ["words"] = "Is it thick?" }));
+
+        await using var reader = await people.SignInAsync(chromium, await people.PersonAsync("Quill", press, PressRole.Reader));
+        await reader.OpenAsync("quotes/3");
+
+        await Expect(reader.Page.Locator(".course")).ToContainTextAsync("Is it thick?");
+        await reader.OpenAsync("quotes");
+        await Expect(reader.Page.Locator(".masthead .news")).ToHaveTextAsync("1, 1 new thing");
+        reader.WasQuiet();
+    }
+
+    private async Task<int> FreezeAsync(Visit maker)
+    {
+        var book = await sample.Stored.BookAsync(Book, 2);
+        await maker.OpenAsync(book.Path + "/run/quote");
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Freeze as a quote" }).ClickAsync();
+        await maker.Page.WaitForURLAsync("**/quotes/*");
+        await maker.AnswersAsync();
+        return int.Parse(new Uri(maker.Page.Url).Segments[^1], CultureInfo.InvariantCulture);
     }
 
     private async Task<(string Address, string Secret)> SharedAsync(string name)

@@ -136,6 +136,16 @@ public sealed class Stored : IAsyncDisposable
         return ((SaveResult<MadeLink>.Saved)await quotes.LinkAsync(Press.Id, quote.Id, link, Press.Name)).Now.Secret;
     }
 
+    /// <summary>Marks all that happened to quotes as read.</summary>
+    public async Task ReadAllQuotesAsync()
+    {
+        var quotes = host.Services.GetRequiredService<QuoteStore>();
+        foreach (var quote in await quotes.ListAsync(Press.Id))
+        {
+            await quotes.SeeAsync(Press.Id, quote.Id, (await quotes.FindAsync(Press.Id, quote.Number))!.Changes);
+        }
+    }
+
     /// <summary>The plan that a printing goes by.</summary>
     public async Task<JobSource> ChosenPlanAsync(Guid edition) => (await PlansAsync(edition)).Single(source => source.Plan.Chosen);
 

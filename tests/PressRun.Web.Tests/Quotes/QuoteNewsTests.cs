@@ -1,0 +1,103 @@
+using PressRun.Data.Presses;
+using PressRun.Data.Running;
+using PressRun.Web.Quotes;
+
+namespace PressRun.Web.Tests.Quotes;
+
+public sealed class QuoteNewsTests
+{
+    private static readonly PressId Ours = PressId.New();
+
+    [Fact]
+    public async Task What_happens_while_a_page_looks_is_looked_at_once_more_and_never_beside_it()
+    {
+        var said = new Said();
+        var (looks, beside, most) = (0, 0, 0);
+        var (begun, go, last) = (new SemaphoreSlim(0), new SemaphoreSlim(0), new TaskCompletionSource());
+        using var watch = new QuoteNews(said, null!).Watch(Ours, work => work(), async () =>
+        {
+            most = Math.Max(most, Interlocked.Increment(ref beside));
+            begun.Release();
+            await go.WaitAsync();
+            Interlocked.Decrement(ref beside);
+            if (++looks == 2)
+            {
+                last.SetResult();
+            }
+        });
+
+        said.Tell(Ours);
+        await begun.WaitAsync();
+        said.Tell(Ours);
+        said.Tell(Ours);
+        said.TellMissed();
+        go.Release(2);
+        await last.Task;
+        said.Tell(Ours);
+        await begun.WaitAsync();
+        await begun.WaitAsync();
+
+        Assert.Equal((2, 1), (looks, most));
+        go.Release();
+    }
+
+    [Fact]
+    public async Task News_of_another_press_and_news_after_the_page_went_move_nobody()
+    {
+        var said = new Said();
+        var looks = 0;
+        var looked = new TaskCompletionSource();
+        var watch = new QuoteNews(said, null!).Watch(Ours, work => work(), () =>
+        {
+            looks++;
+            looked.TrySetResult();
+            return Task.CompletedTask;
+        });
+
+        said.Tell(PressId.New());
+        said.Tell(Ours);
+        await looked.Task;
+        watch.Dispose();
+        said.Tell(Ours);
+
+        Assert.Equal(1, looks);
+        Assert.False(said.IsHeard);
+    }
+
+    [Fact]
+    public async Task A_look_that_failed_as_the_database_was_away_is_followed_by_the_next()
+    {
+        var said = new Said();
+        var looks = 0;
+        var again = new TaskCompletionSource();
+        using var watch = new QuoteNews(said, null!).Watch(Ours, work => work(), () =>
+        {
+            if (++looks == 1)
+            {
+                said.TellMissed();
+                throw new Npgsql.NpgsqlException("away");
+            }
+
+            again.SetResult();
+            return Task.CompletedTask;
+        });
+
+        said.Tell(Ours);
+        await again.Task;
+
+        Assert.Equal(2, looks);
+    }
+
+    private sealed class Said : IQuoteNews
+    {
+        public event Action<PressId>? QuotesChanged;
+
+        public event Action? Missed;
+
+        public bool IsHeard => QuotesChanged is not null || Missed is not null;
+
+        public void Tell(PressId press) => QuotesChanged?.Invoke(press);
+
+        public void TellMissed() => Missed?.Invoke();
+    }
+}
