@@ -7,7 +7,7 @@ using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Copies;
 
-public sealed partial class CopiesPage : IDisposable
+public sealed partial class CopiesPage
 {
     private readonly UndoStack edits = new();
     private readonly OneAtATime saves = new();
@@ -27,7 +27,11 @@ public sealed partial class CopiesPage : IDisposable
     private CopiesView? View { get; set; }
 
     /// <inheritdoc/>
-    public void Dispose() => saves.Dispose();
+    protected override void Dispose(bool disposing)
+    {
+        saves.Dispose();
+        base.Dispose(disposing);
+    }
 
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
@@ -36,7 +40,7 @@ public sealed partial class CopiesPage : IDisposable
         {
             (View, loaded, said, problem, recalled) = (null, false, null, null, false);
             edits.Clear();
-            View = await Handover.LoadAsync($"copies/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
+            View = await LoadAsync($"copies/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
             if (View is not null)
             {
                 entry = new LedgerEntry(View, Format);

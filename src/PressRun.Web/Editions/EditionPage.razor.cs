@@ -12,7 +12,7 @@ using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Editions;
 
-public sealed partial class EditionPage : IDisposable
+public sealed partial class EditionPage
 {
     private static readonly (Binding, string)[] Bindings =
     [
@@ -74,7 +74,11 @@ public sealed partial class EditionPage : IDisposable
     private IReadOnlyList<(string, string)> SizeChoices => [("", "its own size"), .. Sizes.Select(size => (size.Name, $"{size.Name}, {Format.Size(size.Size)}"))];
 
     /// <inheritdoc/>
-    public void Dispose() => saves.Dispose();
+    protected override void Dispose(bool disposing)
+    {
+        saves.Dispose();
+        base.Dispose(disposing);
+    }
 
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
@@ -84,7 +88,7 @@ public sealed partial class EditionPage : IDisposable
         {
             // Nothing of the printing before is shown under this one's name while it is fetched, nor can it be changed.
             (View, loaded) = (null, false);
-            View = await Handover.LoadAsync($"edition/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
+            View = await LoadAsync($"edition/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
             settled = View?.WorkOut(View.Edition);
             (before, tried, triedEdition, conflict, problem, takingOut) = (null, null, null, null, null, false);
             edits.Clear();

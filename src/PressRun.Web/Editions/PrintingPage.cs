@@ -6,8 +6,10 @@ using PressRun.Web.Shared.Wording;
 namespace PressRun.Web.Editions;
 
 /// <summary>A page about one printing, which its address names by the title's slug and the number of the printing.</summary>
-public abstract class PrintingPage : ComponentBase
+public abstract class PrintingPage : ComponentBase, IDisposable
 {
+    private readonly LastAsked asked = new();
+
     /// <summary>The title in the address.</summary>
     [Parameter]
     public string Slug { get; set; } = "";
@@ -18,7 +20,7 @@ public abstract class PrintingPage : ComponentBase
 
     /// <summary>What the page showed before it came to life.</summary>
     [Inject]
-    protected Handover Handover { get; set; } = default!;
+    private Handover Handover { get; set; } = default!;
 
     /// <summary>Where the page goes on.</summary>
     [Inject]
@@ -33,4 +35,23 @@ public abstract class PrintingPage : ComponentBase
 
     /// <summary>Address of the printing's own page.</summary>
     protected string EditionAddress => $"titles/{Slug}/{Printing.ToString(CultureInfo.InvariantCulture)}";
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        Dispose(disposing: true);
+        GC.SuppressFinalize(this);
+    }
+
+    /// <summary>Loads what the page shows, or takes over what it showed before it came to life. Where the address moved on meanwhile, nothing is
+    /// answered: a slow answer about one printing is never shown under the name of another.</summary>
+    /// <param name="what">The same for the page as sent and for its circuit.</param>
+    /// <param name="load">Loads it.</param>
+    /// <exception cref="OperationCanceledException">Something else was asked for since.</exception>
+    protected Task<T?> LoadAsync<T>(string what, Func<Task<T?>> load)
+        where T : class => asked.AnswerAsync(_ => Handover.LoadAsync(what, load));
+
+    /// <summary>Lets go what the page holds.</summary>
+    /// <param name="disposing">True.</param>
+    protected virtual void Dispose(bool disposing) => asked.Dispose();
 }

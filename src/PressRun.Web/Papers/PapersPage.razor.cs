@@ -92,7 +92,7 @@ public sealed partial class PapersPage
         if (View is null || View.Title.Slug != Slug || View.Source.Edition.Printing != Printing || (PlanId is { } plan && plan != View.Source.Plan.Id))
         {
             (View, loaded) = (null, false);
-            View = await Handover.LoadAsync($"papers/{Slug}/{Printing}/{PlanId}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing, PlanId));
+            View = await LoadAsync($"papers/{Slug}/{Printing}/{PlanId}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing, PlanId));
             (beside, problem, shownAt) = (null, null, null);
             edits.Clear();
         }

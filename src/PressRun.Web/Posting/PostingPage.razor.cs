@@ -61,7 +61,7 @@ public sealed partial class PostingPage
         if (View is null || View.Title.Slug != Slug || Source.Edition.Printing != Printing || (PlanId is { } plan && plan != Source.Plan.Id))
         {
             (View, loaded) = (null, false);
-            View = await Handover.LoadAsync($"post/{Slug}/{Printing}/{PlanId}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing, PlanId));
+            View = await LoadAsync($"post/{Slug}/{Printing}/{PlanId}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing, PlanId));
         }
 
         loaded = true;

@@ -39,7 +39,7 @@ public sealed partial class FreezePage
     {
         if (Press is not null && View is null)
         {
-            View = await Handover.LoadAsync($"freeze/{Slug}/{Printing}/{PlanId}/{Replaces}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing, PlanId, Replaces));
+            View = await LoadAsync($"freeze/{Slug}/{Printing}/{PlanId}/{Replaces}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing, PlanId, Replaces));
             if (View is null)
             {
                 Navigation.NotFound();

@@ -11,7 +11,7 @@ using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Reprint;
 
-public sealed partial class ReprintPage : IDisposable
+public sealed partial class ReprintPage
 {
     private readonly UndoStack edits = new();
     private readonly OneAtATime saves = new();
@@ -120,7 +120,11 @@ public sealed partial class ReprintPage : IDisposable
         : [];
 
     /// <inheritdoc/>
-    public void Dispose() => saves.Dispose();
+    protected override void Dispose(bool disposing)
+    {
+        saves.Dispose();
+        base.Dispose(disposing);
+    }
 
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
@@ -129,7 +133,7 @@ public sealed partial class ReprintPage : IDisposable
         if (Press is not null && (View is null || View.Title.Slug != Slug || View.Edition.Printing != Printing))
         {
             (View, loaded, conflict) = (null, false, null);
-            View = await Handover.LoadAsync($"reprint/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
+            View = await LoadAsync($"reprint/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
             edits.Clear();
         }
 

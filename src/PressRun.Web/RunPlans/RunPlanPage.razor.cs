@@ -8,7 +8,7 @@ using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.RunPlans;
 
-public sealed partial class RunPlanPage : IDisposable
+public sealed partial class RunPlanPage
 {
     private const int FirstQuantity = 100;
 
@@ -68,7 +68,11 @@ public sealed partial class RunPlanPage : IDisposable
     }
 
     /// <inheritdoc/>
-    public void Dispose() => saves.Dispose();
+    protected override void Dispose(bool disposing)
+    {
+        saves.Dispose();
+        base.Dispose(disposing);
+    }
 
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
@@ -80,7 +84,7 @@ public sealed partial class RunPlanPage : IDisposable
         {
             // Nothing of the printing before is shown under this one's name while it is fetched, nor can it be changed.
             (Page, loaded) = (null, false);
-            Page = await Handover.LoadAsync($"run/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
+            Page = await LoadAsync($"run/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
             conflict = null;
             edits.Clear();
         }

@@ -17,10 +17,10 @@ public sealed partial class ShelfPage : IDisposable
     // Words are looked for when the typing pauses, so that a quick typist asks once.
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(120);
 
+    private readonly LastAsked asked = new();
     private string search = "";
     private bool failed;
     private string? shown;
-    private CancellationTokenSource? asking;
 
     [Inject]
     private ShelfService Service { get; set; } = default!;
@@ -65,7 +65,7 @@ public sealed partial class ShelfPage : IDisposable
     ];
 
     /// <inheritdoc/>
-    public void Dispose() => asking?.Dispose();
+    public void Dispose() => asked.Dispose();
 
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
@@ -77,36 +77,25 @@ public sealed partial class ShelfPage : IDisposable
         }
     }
 
-    private async Task SearchAsync(string words)
+    private Task SearchAsync(string words)
     {
         search = words;
-        var cancel = await NextAsync();
-        try
-        {
-            await Task.Delay(Pause, Time, cancel);
-            await ShowAsync(cancel);
-        }
-        catch (OperationCanceledException)
-        {
-            // More was typed; the later question is answered instead.
-        }
+        return ShowAsync(Pause);
     }
 
     private async Task MoreAsync()
     {
-        var more = await ReadAsync(View!.Titles.Count, CancellationToken.None);
+        var more = await asked.AnswerAsync(cancel => ReadAsync(View!.Titles.Count, cancel));
         View = more! with { Titles = [.. View!.Titles.Concat(more.Titles).DistinctBy(title => title.Title.Id)] };
     }
 
-    private Task ShowAsync() => ShowAsync(CancellationToken.None);
+    private Task ShowAsync() => ShowAsync(TimeSpan.Zero);
 
-    private async Task ShowAsync(CancellationToken cancel)
+    private async Task ShowAsync(TimeSpan pause)
     {
         try
         {
-            View = View is null && search.Length == 0
-                ? await Handover.LoadAsync($"shelf/{Show}", () => ReadAsync(0, cancel))
-                : await ReadAsync(0, cancel);
+            View = await asked.AnswerAsync(cancel => AnswerAsync(pause, cancel));
             failed = false;
         }
         catch (Exception exception) when (exception is not OperationCanceledException)
@@ -117,20 +106,16 @@ public sealed partial class ShelfPage : IDisposable
         }
     }
 
+    private async Task<ShelfView?> AnswerAsync(TimeSpan pause, CancellationToken cancel)
+    {
+        await Task.Delay(pause, Time, cancel);
+        return View is null && search.Length == 0
+            ? await Handover.LoadAsync($"shelf/{Show}", () => ReadAsync(0, cancel))
+            : await ReadAsync(0, cancel);
+    }
+
     private async Task<ShelfView?> ReadAsync(int skip, CancellationToken cancel) =>
         await Service.ShowAsync(Press!.Record.Id, new ShelfFilter(search, skip, Step, IsArchived, IsAsking, IsDue), cancel);
-
-    private async Task<CancellationToken> NextAsync()
-    {
-        if (asking is not null)
-        {
-            await asking.CancelAsync();
-            asking.Dispose();
-        }
-
-        asking = new CancellationTokenSource();
-        return asking.Token;
-    }
 
     private StandingPile Pile(TitleRecord title, EditionOnShelf edition)
     {

@@ -1,6 +1,10 @@
 using System.Text.RegularExpressions;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using PressRun.Browser.Tests.Running;
+using PressRun.Data;
+using PressRun.Data.Copies;
+using PressRun.Engine.Copies;
 using static Microsoft.Playwright.Assertions;
 
 namespace PressRun.Browser.Tests.Journeys;
@@ -145,6 +149,28 @@ public sealed class ShelfJourney(Chromium chromium, SampleApp sample)
         await Expect(visit.Page.Locator("table.titles a.asks")).ToHaveTextAsync("Sold out: order now");
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "archived", Exact = true }).ClickAsync();
         await Expect(visit.Page.Locator("table.titles a.title")).ToHaveCountAsync(0);
+        visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task Copies_that_last_for_years_or_for_nobody_knows_how_long_are_said_within_the_width_of_a_phone()
+    {
+        await using var app = await AppProcess.StartAsync(sample: true);
+        await using var stored = await Stored.OpenAsync(app);
+        var book = await stored.BookAsync("Lantern Club Winter Broadside", 1);
+        var today = DateOnly.FromDateTime(TimeProvider.System.GetUtcNow().UtcDateTime);
+        var many = new NewMovement(Guid.NewGuid(), book.Edition.Id, today, MovementKind.Counted, 5 * (int)(await stored.OnHandAsync(book.Edition.Id)).OnHand);
+        Assert.IsType<SaveResult<MovementRecord>.Saved>(await stored.Services.GetRequiredService<CopiesLedgerStore>().WriteAsync(stored.Press.Id, many));
+        await using var visit = await Visit.BeginAsync(chromium.Browser, app.Address, press: stored.Press.Id.ToString());
+        await visit.OpenAsync("shelf");
+        await Expect(visit.Page.Locator("td.lasts", new() { HasTextRegex = new Regex(@"over 104\s+\d+ to over 104") })).ToHaveCountAsync(1);
+
+        foreach (var width in new[] { 390, 320 })
+        {
+            await visit.Page.SetViewportSizeAsync(width, 900);
+            Assert.Equal(width, await visit.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
+        }
+
         visit.WasQuiet();
     }
 }

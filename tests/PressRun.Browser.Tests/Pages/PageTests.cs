@@ -128,8 +128,15 @@ public sealed class PageTests(Chromium chromium, SampleApp sample)
             return [];
         }
 
+        // What lies in a stretch that scrolls by itself does not widen the page.
         var wide = await page.EvaluateAsync<string[]>(
-            "most => [...document.querySelectorAll('body *')].filter(e => e.getBoundingClientRect().right > most + 0.5).slice(0, 5).map(e => e.outerHTML.slice(0, 160))", width);
+            """
+            most => [...document.querySelectorAll('body *')]
+              .filter(e => e.getBoundingClientRect().right > most + 0.5 || e.scrollWidth > e.clientWidth + 0.5 && e.getBoundingClientRect().left + e.scrollWidth > most + 0.5)
+              .filter(e => { for (let p = e.parentElement; p && p !== document.body; p = p.parentElement) { if (getComputedStyle(p).overflowX !== 'visible') return false; } return true; })
+              .slice(-5).map(e => e.outerHTML.slice(0, 160))
+            """,
+            width);
         return [$"{width} px: the page scrolls sideways to {shown} px: {string.Join(" | ", wide)}"];
     }
 }
