@@ -436,9 +436,9 @@ namespace PressRun.Migrations.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("count");
 
-                    b.Property<DateTimeOffset>("Since")
+                    b.Property<DateTimeOffset>("EndsAt")
                         .HasColumnType("timestamp with time zone")
-                        .HasColumnName("since");
+                        .HasColumnName("ends_at");
 
                     b.HasKey("Kind", "Of")
                         .HasName("pk_attempts");

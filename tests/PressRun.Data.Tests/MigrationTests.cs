@@ -88,7 +88,7 @@ public sealed class MigrationTests(PostgresFixture postgres)
     }
 
     /// <summary>Copies every row into a database of an earlier model, column by column as far as that one has them; what came later gets its
-    /// default from the migrations.</summary>
+    /// default from the migrations. Counts of tries are over within the hour and are not asked after.</summary>
     private static async Task CopyRowsAsync(DbContext from, DbContext to)
     {
         var source = (NpgsqlConnection)from.Database.GetDbConnection();
@@ -96,7 +96,7 @@ public sealed class MigrationTests(PostgresFixture postgres)
         await from.Database.OpenConnectionAsync();
         await to.Database.OpenConnectionAsync();
         await RunAsync(target, "SET session_replication_role = replica");
-        foreach (var table in await ListAsync(target, "SELECT tablename FROM pg_tables WHERE schemaname = 'public' AND tablename <> '__EFMigrationsHistory'"))
+        foreach (var table in await ListAsync(target, "SELECT tablename FROM pg_tables WHERE schemaname = 'public' AND tablename NOT IN ('__EFMigrationsHistory', 'attempts')"))
         {
             var columns = string.Join(", ", await ListAsync(
                 target,

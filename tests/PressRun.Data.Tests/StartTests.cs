@@ -38,11 +38,11 @@ public sealed class StartTests(PostgresFixture postgres)
         var server = folder.ServerProcess!.Value;
         var acknowledged = new List<string>();
         var writing = WriteUntilRefusedAsync(folder.ConnectionString, acknowledged);
-        await UntilAsync(() => acknowledged.Count > 20);
+        await Eventually.HoldsAsync(() => Task.FromResult(acknowledged.Count > 20));
 
         await first.KillAsync();
         await writing;
-        await UntilAsync(() => !ServerFolder.Runs(server));
+        await Eventually.HoldsAsync(() => Task.FromResult(!ServerFolder.Runs(server)));
         await using var second = await AppProcess.StartAsync(folder.Setting);
 
         await using var stores = Stores.On(folder.ConnectionString);
@@ -58,8 +58,8 @@ public sealed class StartTests(PostgresFixture postgres)
 
         folder.KillServer();
 
-        await UntilAsync(() => folder.ServerProcess is { } process && process != server && ServerFolder.Runs(process));
-        await UntilAsync(async () => await app.GetAsync("/readyz") == (200, "ready"));
+        await Eventually.HoldsAsync(() => Task.FromResult(folder.ServerProcess is { } process && process != server && ServerFolder.Runs(process)));
+        await Eventually.HoldsAsync(async () => await app.GetAsync("/readyz") == (200, "ready"));
     }
 
     [Fact]
@@ -159,7 +159,7 @@ public sealed class StartTests(PostgresFixture postgres)
         Assert.Equal((200, "alive"), await app.GetAsync("/livez"));
 
         await using var again = await PrivateServer.StartAsync(options, [], TimeProvider.System, NullLogger.Instance, CancellationToken.None);
-        await UntilAsync(async () => await app.GetAsync("/readyz") == (200, "ready"));
+        await Eventually.HoldsAsync(async () => await app.GetAsync("/readyz") == (200, "ready"));
     }
 
     [Fact]
@@ -219,22 +219,5 @@ public sealed class StartTests(PostgresFixture postgres)
                 return;
             }
         }
-    }
-
-    private static Task UntilAsync(Func<bool> condition) => UntilAsync(() => Task.FromResult(condition()));
-
-    private static async Task UntilAsync(Func<Task<bool>> condition)
-    {
-        for (var attempt = 0; attempt < 600; attempt++)
-        {
-            if (await condition())
-            {
-                return;
-            }
-
-            await Task.Delay(100);
-        }
-
-        Assert.Fail("It did not come about within a minute.");
     }
 }

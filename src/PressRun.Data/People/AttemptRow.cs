@@ -9,7 +9,7 @@ internal sealed class AttemptRow
 
     public byte[] Of { get; set; } = [];
 
-    public DateTimeOffset Since { get; set; }
+    public DateTimeOffset EndsAt { get; set; }
 
     public int Count { get; set; }
 }

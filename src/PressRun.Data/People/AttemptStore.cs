@@ -11,9 +11,6 @@ public sealed record AttemptLimit(string Kind, int Most, TimeSpan Within);
 /// <summary>Counts tries in the database, so that the limit holds across nodes and starts. What they are counted by is kept as a hash.</summary>
 public sealed class AttemptStore
 {
-    // The longest time of any limit; rows older than this say nothing.
-    private static readonly TimeSpan Kept = TimeSpan.FromDays(1);
-
     private readonly PressDatabase database;
 
     internal AttemptStore(PressDatabase database) => this.database = database;
@@ -22,26 +19,34 @@ public sealed class AttemptStore
     /// <returns>False where it is one too many, and so must not be made.</returns>
     public async Task<bool> TakeAsync(AttemptLimit limit, string of, CancellationToken cancel = default)
     {
-        var (now, begins, hash) = (database.Now, database.Now - limit.Within, Hash(limit, of));
+        var (now, ends, hash) = (database.Now, database.Now + limit.Within, Hash(limit, of));
         var count = await database.WriteServerAsync(
             async db => (await db.Database.SqlQuery<int>(
                 $"""
-                INSERT INTO attempts (kind, "of", since, count) VALUES ({limit.Kind}, {hash}, {now}, 1)
+                INSERT INTO attempts (kind, "of", ends_at, count) VALUES ({limit.Kind}, {hash}, {ends}, 1)
                 ON CONFLICT (kind, "of") DO UPDATE SET
-                  count = CASE WHEN attempts.since < {begins} THEN 1 ELSE attempts.count + 1 END,
-                  since = CASE WHEN attempts.since < {begins} THEN {now} ELSE attempts.since END
+                  count = CASE WHEN attempts.ends_at < {now} THEN 1 ELSE attempts.count + 1 END,
+                  ends_at = CASE WHEN attempts.ends_at < {now} THEN {ends} ELSE attempts.ends_at END
                 RETURNING count AS "Value"
                 """).ToListAsync(cancel))[0],
             cancel);
         return count <= limit.Most;
     }
 
-    /// <summary>Forgets the tries, once one of them was right.</summary>
-    public Task ForgetAsync(AttemptLimit limit, string of, CancellationToken cancel = default)
+    /// <summary>Takes a try back that was right: only wrong ones are counted.</summary>
+    public Task GiveBackAsync(AttemptLimit limit, string of, CancellationToken cancel = default)
     {
-        var (hash, old) = (Hash(limit, of), database.Now - Kept);
+        var hash = Hash(limit, of);
         return database.WriteServerAsync(
-            db => db.Attempts.Where(row => (row.Kind == limit.Kind && row.Of == hash) || row.Since < old).ExecuteDeleteAsync(cancel), cancel);
+            db => db.Attempts.Where(row => row.Kind == limit.Kind && row.Of == hash && row.Count > 0).ExecuteUpdateAsync(set => set.SetProperty(row => row.Count, row => row.Count - 1), cancel), cancel);
+    }
+
+    /// <summary>Takes out the counts whose time is over.</summary>
+    /// <returns>How many those were.</returns>
+    public Task<int> SweepAsync(CancellationToken cancel = default)
+    {
+        var now = database.Now;
+        return database.WriteServerAsync(db => db.Attempts.Where(row => row.EndsAt < now).ExecuteDeleteAsync(cancel), cancel);
     }
 
     private static byte[] Hash(AttemptLimit limit, string of) => Secret.Hash($"{limit.Kind} {of}");

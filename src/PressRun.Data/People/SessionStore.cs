@@ -77,6 +77,16 @@ public sealed class SessionStore
     /// <summary>Ends all of somebody's sign-ins but one.</summary>
     public Task EndOthersAsync(Guid user, Guid kept, CancellationToken cancel = default) => EndAsync(user, null, kept, cancel);
 
+    /// <summary>Takes out the sign-ins that have ended in any way.</summary>
+    /// <returns>How many those were.</returns>
+    public Task<int> SweepAsync(CancellationToken cancel = default)
+    {
+        var now = database.Now;
+        var idleSince = now - LongestIdle;
+        return database.WriteServerAsync(
+            db => db.Sessions.Where(row => row.EndedAt != null || row.ExpiresAt < now || row.SeenAt < idleSince).ExecuteDeleteAsync(cancel), cancel);
+    }
+
     private Task<int> EndAsync(Guid user, Guid? one, Guid? kept, CancellationToken cancel) => database.WriteServerAsync(
         async db =>
         {

@@ -11,6 +11,8 @@ public static class Health
 {
     private const int SecondsToAnswer = 2;
 
+    private static readonly string[] Read = [HttpMethods.Get, HttpMethods.Head];
+
     /// <summary>Maps <c>/livez</c>, which answers while the process lives, and <c>/readyz</c>, which answers 200 while the database does and 503
     /// otherwise.</summary>
     /// <returns>Both, to say who may ask.</returns>
@@ -19,8 +21,8 @@ public static class Health
         ArgumentNullException.ThrowIfNull(endpoints);
         var database = endpoints.ServiceProvider.GetRequiredService<Database>();
         var both = endpoints.MapGroup("").ExcludeFromDescription();
-        both.MapGet("/livez", () => "alive");
-        both.MapGet("/readyz", (CancellationToken cancel) => AnswerAsync(database, cancel));
+        both.MapMethods("/livez", Read, () => "alive");
+        both.MapMethods("/readyz", Read, (CancellationToken cancel) => AnswerAsync(database, cancel));
         return both;
     }
 

@@ -42,6 +42,7 @@ public static class PressRunData
         services.AddSingleton<ServerNews>().AddHostedService(provider => provider.GetRequiredService<ServerNews>())
             .AddSingleton<IAccessNews>(provider => provider.GetRequiredService<ServerNews>())
             .AddSingleton<IQuoteNews>(provider => provider.GetRequiredService<ServerNews>());
+        services.AddHostedService<Sweeping>();
         services.AddSingleton(provider => new PressGuard(
             provider.GetRequiredService<IOptions<PressRunOptions>>().Value.AsksToSignIn(), provider.GetRequiredService<TimeProvider>()));
         services.AddPeople();

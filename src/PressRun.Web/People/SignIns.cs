@@ -1,5 +1,3 @@
-using System.Net;
-using System.Net.Sockets;
 using Microsoft.AspNetCore.Authentication;
 using PressRun.Data.Access;
 using PressRun.Data.People;
@@ -7,20 +5,30 @@ using PressRun.Data.People;
 namespace PressRun.Web.People;
 
 /// <summary>Signs people in and out, and counts their tries.</summary>
-public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptStore attempts, IHttpContextAccessor http, TimeProvider time)
+public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptStore attempts, KnownDevices devices, IHttpContextAccessor http, TimeProvider time)
 {
     /// <summary>Said of every address and password that do not belong together, whether or not somebody has the address.</summary>
     public const string NoMatch = "This address and this password do not belong together.";
 
     /// <summary>Said when there were too many tries.</summary>
-    public const string TooMany = "There were too many tries. Wait a quarter of an hour, then try again.";
+    public const string TooMany =
+        "There were too many tries. Try again in a quarter of an hour; where that does not help, on a device on which you have signed in before.";
 
-    private const int BitsOfHousehold = 64;
+    /// <summary>Wrong tries of one address from all places together. It is more than one place alone can reach, so that no single one keeps others
+    /// out.</summary>
+    public static readonly AttemptLimit OfAddress = new("sign-in address", 100, TimeSpan.FromHours(1));
 
     private static readonly TimeSpan Quarter = TimeSpan.FromMinutes(15);
-    private static readonly AttemptLimit OfAddress = new("sign-in address", 10, Quarter);
+
+    // Whoever is wrong too often in one place keeps themselves out, and nobody who is elsewhere.
     private static readonly AttemptLimit OfPlace = new("sign-in place", 100, Quarter);
+    private static readonly AttemptLimit OfAddressInPlace = new("sign-in address in place", 10, Quarter);
+
+    // A device on which somebody has signed in is counted by itself, for them only: all else may be somebody else's doing.
+    private static readonly AttemptLimit OfDevice = new("sign-in device", 10, Quarter);
+
     private static readonly AttemptLimit OfSecrets = new("secret place", 30, Quarter);
+    private static readonly AttemptLimit OfChange = new("password change", 10, Quarter);
 
     private HttpContext Http => http.HttpContext!;
 
@@ -30,9 +38,13 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
     {
         // As it is looked up: another spelling of the same address has no tries of its own.
         var address = accounts.Known(email.Trim()) ?? "";
-        if (!await attempts.TakeAsync(OfPlace, Place()) || !await attempts.TakeAsync(OfAddress, address))
+        var counted = Counted(address);
+        foreach (var (limit, of) in counted)
         {
-            return TooMany;
+            if (!await attempts.TakeAsync(limit, of))
+            {
+                return TooMany;
+            }
         }
 
         if (await accounts.VerifyAsync(email.Trim(), password) is not { } user)
@@ -40,19 +52,29 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
             return NoMatch;
         }
 
-        await attempts.ForgetAsync(OfAddress, address);
+        foreach (var (limit, of) in counted)
+        {
+            await attempts.GiveBackAsync(limit, of);
+        }
+
         await BeginAsync(user);
         return null;
     }
 
-    /// <summary>Counts a try of a secret, such as the owner's code or an invitation; false where it is one too many.</summary>
-    public Task<bool> MayTryAsync() => attempts.TakeAsync(OfSecrets, Place());
+    /// <summary>Counts that a secret was wrong, such as the owner's code or an invitation; false where it was one too many. A right one is not
+    /// counted and not kept waiting: secrets are too long to be guessed, and somebody else in the same place may be trying.</summary>
+    public Task<bool> MissAsync() => attempts.TakeAsync(OfSecrets, Place.Of(Http.Connection.RemoteIpAddress));
+
+    /// <summary>Counts a try of one's own password by somebody who has signed in; false where it is one too many. Whoever sits at a device that
+    /// was left open keeps nobody out elsewhere.</summary>
+    public Task<bool> MayChangeAsync(Guid session) => attempts.TakeAsync(OfChange, session.ToString());
 
     /// <summary>Signs somebody in who is known to be themselves. A sign-in that was there before ends: nothing of it goes on under the new one.</summary>
     public async Task BeginAsync(User user)
     {
         ArgumentNullException.ThrowIfNull(user);
         await EndOwnAsync();
+        devices.Remember(Http, user.NormalizedEmail!);
         var session = await sessions.BeginAsync(user.Id, Devices.Name(Http.Request.Headers.UserAgent.ToString()));
         var who = WhoClaims.Of(new Visitor.Person(user.Id, session), user.Name, SignInSetup.People);
         await Http.SignInAsync(SignInSetup.People, who, new AuthenticationProperties { IsPersistent = true, IssuedUtc = time.GetUtcNow(), ExpiresUtc = time.GetUtcNow() + SessionStore.Longest });
@@ -73,13 +95,11 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
         }
     }
 
-    // An address of the newer kind is one of very many that a household has; its first half is the household's.
-    private string Place()
+    private (AttemptLimit Limit, string Of)[] Counted(string address)
     {
-        var address = Http.Connection.RemoteIpAddress ?? IPAddress.None;
-        address = address.IsIPv4MappedToIPv6 ? address.MapToIPv4() : address;
-        return address.AddressFamily == AddressFamily.InterNetworkV6
-            ? Convert.ToHexString(address.GetAddressBytes().AsSpan(0, BitsOfHousehold / 8))
-            : address.ToString();
+        var place = Place.Of(Http.Connection.RemoteIpAddress);
+        return devices.Of(Http, address) is { } device
+            ? [(OfDevice, $"{device} {address}")]
+            : [(OfPlace, place), (OfAddressInPlace, $"{place} {address}"), (OfAddress, address)];
     }
 }

@@ -9,6 +9,7 @@ using PressRun.Data;
 using PressRun.Data.People;
 using PressRun.Data.Quotes;
 using PressRun.Engine.Costing;
+using PressRun.Web.People;
 
 namespace PressRun.Web.Quotes;
 
@@ -24,23 +25,23 @@ public sealed class SharedQuotes : IDisposable
     private readonly TimeProvider time;
     private readonly MemoryCache pages = new(new MemoryCacheOptions { SizeLimit = MostKept });
 
-    // Whoever guesses at secrets is slowed down, by address. The secrets themselves cannot be guessed.
-    private readonly PartitionedRateLimiter<IPAddress> misses = PartitionedRateLimiter.Create<IPAddress, IPAddress>(address =>
-        RateLimitPartition.GetFixedWindowLimiter(address, _ => new FixedWindowRateLimiterOptions { PermitLimit = MostMisses, Window = TimeSpan.FromMinutes(1) }));
+    // Whoever guesses at secrets is slowed down, by place. The secrets themselves cannot be guessed.
+    private readonly PartitionedRateLimiter<string> misses = PartitionedRateLimiter.Create<string, string>(place =>
+        RateLimitPartition.GetFixedWindowLimiter(place, _ => new FixedWindowRateLimiterOptions { PermitLimit = MostMisses, Window = TimeSpan.FromMinutes(1) }));
 
     /// <summary>Made once for the app.</summary>
     public SharedQuotes(SharedQuoteStore store, IServiceScopeFactory scopes, TimeProvider time) => (this.store, this.scopes, this.time) = (store, scopes, time);
 
-    /// <summary>True where an address has asked for too many links that never were.</summary>
-    public bool IsGuessing(IPAddress? address) => address is not null && misses.GetStatistics(address) is { CurrentAvailablePermits: 0 };
+    /// <summary>True where too many links that never were have been asked for from a place.</summary>
+    public bool IsGuessing(IPAddress? address) => misses.GetStatistics(Place.Of(address)) is { CurrentAvailablePermits: 0 };
 
     /// <summary>Looks a link up, with one indexed look-up; null where there never was one.</summary>
     public async Task<SharedLook?> LookAsync(string secret, IPAddress? address, CancellationToken cancel)
     {
         var look = await store.LookAsync(Secret.Hash(secret), cancel);
-        if (look is null && address is not null)
+        if (look is null)
         {
-            misses.AttemptAcquire(address).Dispose();
+            misses.AttemptAcquire(Place.Of(address)).Dispose();
         }
 
         return look;

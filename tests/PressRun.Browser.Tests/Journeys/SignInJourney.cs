@@ -69,32 +69,6 @@ public sealed partial class SignInJourney(Chromium chromium, PeopleApp people)
         desk.WasQuiet();
     }
 
-    [Fact]
-    public async Task Too_many_tries_are_told_alike_whether_or_not_somebody_has_the_address()
-    {
-        await people.ReadyAsync();
-        var email = await people.PersonAsync("Guessed", people.Other, PressRole.Reader);
-        using var guesser = new HttpPerson(people.App.Address);
-        foreach (var address in new[] { email, "nobody-at-all@example.org" })
-        {
-            var answers = new List<string>();
-            for (var attempt = 0; attempt < 11; attempt++)
-            {
-                using var answer = await guesser.FillAsync("sign-in", new() { ["Email"] = address, ["Password"] = "wrong wrong wrong wrong" });
-                answers.Add(Alert().Match(await answer.Content.ReadAsStringAsync()).Groups[1].Value);
-            }
-
-            Assert.All(answers[..10], said => Assert.Equal("This address and this password do not belong together.", said));
-            Assert.StartsWith("There were too many tries.", answers[10], StringComparison.Ordinal);
-        }
-
-        using var owner = await guesser.FillAsync("sign-in", new() { ["Email"] = email, ["Password"] = PeopleApp.Password });
-        Assert.Contains("too many tries", await owner.Content.ReadAsStringAsync(), StringComparison.Ordinal);
-    }
-
     [GeneratedRegex("until the next start: ([0-9A-Z-]+)")]
     private static partial Regex Code();
-
-    [GeneratedRegex("role=\"alert\"[^>]*>([^<]+)<")]
-    private static partial Regex Alert();
 }

@@ -106,4 +106,18 @@ public sealed class EndpointTests(PeopleApp people)
         using var still = await owner.AskAsync("GET", "account");
         Assert.Equal(HttpStatusCode.OK, still.StatusCode);
     }
+
+    [Theory]
+    [InlineData("livez")]
+    [InlineData("readyz")]
+    public async Task A_supervisor_may_ask_for_the_answer_without_its_body(string path)
+    {
+        await people.ReadyAsync();
+        using var supervisor = new HttpPerson(people.App.Address);
+        using var whole = await supervisor.AskAsync("GET", path);
+        using var head = await supervisor.AskAsync("HEAD", path);
+
+        Assert.Equal((HttpStatusCode.OK, whole.Content.Headers.ContentType), (head.StatusCode, head.Content.Headers.ContentType));
+        Assert.Empty(await head.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken));
+    }
 }

@@ -10,10 +10,16 @@ internal sealed partial class HttpPerson : IDisposable
     private readonly HttpClient http;
     private readonly Uri address;
 
-    public HttpPerson(Uri address)
+    /// <param name="address">Where the app answers.</param>
+    /// <param name="from">The place that they seem to come from; null for this machine.</param>
+    public HttpPerson(Uri address, string? from = null)
     {
         this.address = address;
         http = new HttpClient(new HttpClientHandler { CookieContainer = cookies, AllowAutoRedirect = false }) { BaseAddress = address };
+        if (from is not null)
+        {
+            http.DefaultRequestHeaders.Add("X-Forwarded-For", from);
+        }
     }
 
     public static async Task<HttpPerson> SignedInAsync(Uri address, string email, string? press = null)

@@ -1,5 +1,8 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Logging.Abstractions;
 using PressRun.Data.Access;
 using PressRun.Data.People;
+using PressRun.Data.Running;
 using PressRun.Data.Tests.Fixtures;
 
 namespace PressRun.Data.Tests.People;
@@ -182,5 +185,49 @@ public sealed class PeopleTests(PostgresFixture postgres)
         Assert.True(await stores.Attempts.TakeAsync(limit, "another"));
         clock.Pass(TimeSpan.FromMinutes(16));
         Assert.True(await stores.Attempts.TakeAsync(limit, "one"));
+    }
+
+    [Fact]
+    public async Task A_try_that_was_right_is_not_counted()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var limit = new AttemptLimit("test", 2, TimeSpan.FromMinutes(15));
+
+        for (var right = 0; right < 5; right++)
+        {
+            Assert.True(await stores.Attempts.TakeAsync(limit, "one"));
+            await stores.Attempts.GiveBackAsync(limit, "one");
+        }
+
+        Assert.True(await stores.Attempts.TakeAsync(limit, "one"));
+        Assert.True(await stores.Attempts.TakeAsync(limit, "one"));
+        Assert.False(await stores.Attempts.TakeAsync(limit, "one"));
+    }
+
+    [Fact]
+    public async Task Counts_whose_time_is_over_and_sign_ins_that_have_ended_are_swept_out_and_no_others()
+    {
+        var clock = new SetClock();
+        await using var stores = await Stores.NewAsync(postgres, signIn: true, clock);
+        var limit = new AttemptLimit("test", 5, TimeSpan.FromMinutes(15));
+        var me = await Household.PersonAsync(stores, "Me");
+        var (ended, idle) = (await stores.Sessions.BeginAsync(me.UserId, "Ended"), await stores.Sessions.BeginAsync(me.UserId, "Idle"));
+        await stores.Attempts.TakeAsync(limit, "old");
+        await stores.Sessions.EndAsync(me.UserId, ended);
+        clock.Pass(SessionStore.LongestIdle - TimeSpan.FromDays(1));
+        Assert.NotNull(await stores.Sessions.NameAsync(me.UserId, me.SessionId));
+        clock.Pass(TimeSpan.FromDays(2));
+        await stores.Attempts.TakeAsync(limit, "new");
+        using var sweeping = new Sweeping(stores.Attempts, stores.Sessions, clock, NullLogger<Sweeping>.Instance);
+
+        await sweeping.StartAsync(TestContext.Current.CancellationToken);
+
+        await using var db = stores.Context(default);
+        await Eventually.HoldsAsync(async () => await db.Sessions.CountAsync() + await db.Attempts.CountAsync() == 2);
+        await sweeping.StopAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(me.SessionId, Assert.Single(db.Sessions).Id);
+        Assert.NotEqual(idle, me.SessionId);
+        Assert.Equal(limit.Kind, Assert.Single(db.Attempts).Kind);
+        Assert.Equal(clock.GetUtcNow() + limit.Within, Assert.Single(db.Attempts).EndsAt);
     }
 }
