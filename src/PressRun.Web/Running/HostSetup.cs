@@ -51,6 +51,7 @@ public static class HostSetup
         ArgumentNullException.ThrowIfNull(app);
         app.UseForwardedHeaders();
         app.UseBrokenRequestAnswers();
+        app.UseHostCookies();
         if (app.Configuration["PathBase"] is { Length: > 0 } pathBase)
         {
             app.UsePathBase(pathBase.StartsWith('/') ? pathBase : "/" + pathBase);

@@ -2,12 +2,13 @@ using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
 using System.Net;
+using System.Text.RegularExpressions;
 
 namespace PressRun.Browser.Tests.Running;
 
 /// <summary>The app as a host runs it: a process of its own, with its own PostgreSQL in a folder of its own. Killed and started again it
 /// answers at the same address from the same data.</summary>
-public sealed class AppProcess : IAsyncDisposable
+public sealed partial class AppProcess : IAsyncDisposable
 {
     private const string Announcement = "PressRun is at ";
     private static readonly TimeSpan LongestStart = TimeSpan.FromMinutes(2);
@@ -18,7 +19,9 @@ public sealed class AppProcess : IAsyncDisposable
     private readonly ConcurrentQueue<string> said = new();
     private Process process = null!;
 
-    private AppProcess(bool sample, bool signIn) => (this.sample, this.signIn) = (sample, signIn);
+    private readonly Dictionary<string, string> settings;
+
+    private AppProcess(bool sample, bool signIn, Dictionary<string, string> settings) => (this.sample, this.signIn, this.settings) = (sample, signIn, settings);
 
     /// <summary>Where it answers.</summary>
     public Uri Address { get; private set; } = new("http://127.0.0.1:0");
@@ -36,9 +39,10 @@ public sealed class AppProcess : IAsyncDisposable
     /// <summary>Starts it and waits until it is ready.</summary>
     /// <param name="sample">True for the sample press, false for an empty database.</param>
     /// <param name="signIn">True for people who sign in, false for single-user mode.</param>
-    public static async Task<AppProcess> StartAsync(bool sample, bool signIn = false)
+    /// <param name="settings">More of its environment.</param>
+    public static async Task<AppProcess> StartAsync(bool sample, bool signIn = false, Dictionary<string, string>? settings = null)
     {
-        var app = new AppProcess(sample, signIn);
+        var app = new AppProcess(sample, signIn, settings ?? []);
         try
         {
             await app.StartAsync();
@@ -70,6 +74,11 @@ public sealed class AppProcess : IAsyncDisposable
         start.Environment["Logging__Console__FormatterName"] = "simple";
         start.Environment["Logging__Console__FormatterOptions__IncludeScopes"] = "true";
         start.Environment.Remove("ConnectionStrings__PressRun");
+        foreach (var (name, value) in settings)
+        {
+            start.Environment[name] = value;
+        }
+
         process = Process.Start(start)!;
         var address = new TaskCompletionSource<Uri>(TaskCreationOptions.RunContinuationsAsynchronously);
         process.OutputDataReceived += (_, line) => Hear(line.Data, address);
@@ -83,8 +92,17 @@ public sealed class AppProcess : IAsyncDisposable
         }
 
         Address = await address.Task;
-        using var http = new HttpClient { BaseAddress = Address };
+        // Over TLS it has a certificate of its own making.
+        using var trusting = new HttpClientHandler { ServerCertificateCustomValidationCallback = HttpClientHandler.DangerousAcceptAnyServerCertificateValidator };
+        using var http = new HttpClient(trusting) { BaseAddress = Address };
         await Eventually.HoldsAsync(async () => await IsReadyAsync(http), "the app is ready");
+    }
+
+    /// <summary>The code that it wrote for the first owner.</summary>
+    public async Task<string> OwnerCodeAsync()
+    {
+        await Eventually.HoldsAsync(() => Task.FromResult(Code().IsMatch(Said)), "the code is in the log");
+        return Code().Match(Said).Groups[1].Value;
     }
 
     /// <summary>Ends it at once, as a power cut would.</summary>
@@ -137,4 +155,7 @@ public sealed class AppProcess : IAsyncDisposable
             address.TrySetResult(new Uri(line[Announcement.Length..]));
         }
     }
+
+    [GeneratedRegex("until the next start: ([0-9A-Z-]+)")]
+    private static partial Regex Code();
 }

@@ -37,6 +37,7 @@ public sealed class Visit : IAsyncDisposable
         var context = await browser.NewContextAsync(new BrowserNewContextOptions
         {
             BaseURL = address.ToString(),
+            IgnoreHTTPSErrors = address.Scheme == Uri.UriSchemeHttps,
             Locale = locale,
             ViewportSize = new ViewportSize { Width = 1280, Height = 900 },
             ColorScheme = ColorScheme.Light,

@@ -208,7 +208,7 @@ async function keepPage() {
 }
 
 function begin() {
-  const chosen = document.cookie.match(/(?:^|; )table=(light|dark)/)?.[1];
+  const chosen = document.cookie.match(/(?:^|; )(?:__Host-)?table=(light|dark)/)?.[1];
   if (chosen) document.documentElement.dataset.table = chosen;
   const old = Date.now() - DAYS_KEPT * DAY;
   entries().filter(entry => entry.state === 'arrived' && entry.at < old).forEach(drop);

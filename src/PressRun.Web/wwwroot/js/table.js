@@ -1,5 +1,5 @@
 // Which table is lit (a cookie, so that the server renders the same one), and whether the page answers yet.
-const YEAR = 31536000;
+import { keepChoice } from './cookies.js';
 
 document.addEventListener('click', event => {
   const button = event.target.closest?.('[data-table-switch]');
@@ -8,7 +8,7 @@ document.addEventListener('click', event => {
   const deviceIsDark = matchMedia('(prefers-color-scheme: dark)').matches;
   const isDark = root.dataset.table ? root.dataset.table === 'dark' : deviceIsDark;
   root.dataset.table = isDark ? 'light' : 'dark';
-  document.cookie = `table=${root.dataset.table}; path=/; max-age=${YEAR}; samesite=lax`;
+  keepChoice('table', root.dataset.table);
 });
 
 export function markInteractive() {
@@ -30,6 +30,6 @@ export function listenForUndo(page) {
 
 // Remembers which press this browser is about, and opens its shelf.
 export function choosePress(cookie, id) {
-  document.cookie = `${cookie}=${id}; path=/; max-age=${YEAR}; samesite=lax`;
+  keepChoice(cookie, id);
   location.assign(new URL('shelf', document.baseURI));
 }
