@@ -64,6 +64,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["QuoteStore.FreezeAsync"] = async (stores, theirs, me) => await stores.Quotes.FreezeAsync(me, await SmallQuote.NewAsync(stores, theirs)),
         ["QuoteStore.ListAsync"] = async (stores, theirs, me) => await stores.Quotes.ListAsync(me, theirs.Edition.Id),
         ["QuoteStore.FindAsync"] = async (stores, theirs, me) => await stores.Quotes.FindAsync(me, (await QuoteOf(stores, theirs)).Quote.Number),
+        ["QuoteStore.ChangesAsync"] = async (stores, theirs, me) => await stores.Quotes.ChangesAsync(me, (await QuoteOf(stores, theirs)).Quote.Id),
         ["QuoteStore.LinkAsync"] = async (stores, theirs, me) => await stores.Quotes.LinkAsync(me, (await QuoteOf(stores, theirs)).Quote.Id, SmallQuote.ForAda, "Me"),
         ["QuoteStore.EndAsync"] = async (stores, theirs, me) =>
             await stores.Quotes.EndAsync(me, (await QuoteOf(stores, theirs)).Quote.Id, (await QuoteOf(stores, theirs)).Links[0].Id, "Me"),

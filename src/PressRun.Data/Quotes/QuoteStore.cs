@@ -36,9 +36,9 @@ public sealed class QuoteStore
     public Task<int> UnseenAsync(PressId press, CancellationToken cancel = default) =>
         database.ReadAsync(press, db => db.QuoteMarks.Where(mark => mark.Changes > mark.Seen).SumAsync(mark => mark.Changes - mark.Seen, cancel), cancel);
 
-    /// <summary>How much has happened to a quote, by its key; 0 where there is none.</summary>
-    public Task<int> ChangesAsync(PressId press, Guid quoteId, CancellationToken cancel = default) =>
-        database.ReadAsync(press, db => db.QuoteMarks.Where(mark => mark.QuoteId == quoteId).Select(mark => mark.Changes).SingleOrDefaultAsync(cancel), cancel);
+    /// <summary>How much has happened to a quote, by its key; null where there is none.</summary>
+    public Task<int?> ChangesAsync(PressId press, Guid quoteId, CancellationToken cancel = default) =>
+        database.ReadAsync(press, db => db.QuoteMarks.Where(mark => mark.QuoteId == quoteId).Select(mark => (int?)mark.Changes).SingleOrDefaultAsync(cancel), cancel);
 
     /// <summary>All about a quote by its number, or null.</summary>
     public Task<QuoteWhole?> FindAsync(PressId press, int number, CancellationToken cancel = default) =>

@@ -13,7 +13,7 @@ public sealed class QuoteNews(IQuoteNews news, QuoteStore quotes)
     public Task<int> UnseenAsync(PressId press) => quotes.UnseenAsync(press);
 
     /// <summary>How much has happened to a quote; grows with everything that alters its page.</summary>
-    public Task<int> ChangesAsync(PressId press, Guid quoteId) => quotes.ChangesAsync(press, quoteId);
+    public Task<int?> ChangesAsync(PressId press, Guid quoteId) => quotes.ChangesAsync(press, quoteId);
 
     /// <summary>Has a part of a page look again, until the answer is disposed of. The looks follow each other, so that no earlier answer comes
     /// after a later one; what happens while one looks is looked at once more, and not once for each thing.</summary>
