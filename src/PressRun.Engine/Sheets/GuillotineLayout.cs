@@ -61,6 +61,74 @@ internal sealed class GuillotineLayout
         return workLeft <= 0 ? null : Math.Max(count, grid);
     }
 
+    /// <summary>Where the most pieces lie, for a search that <see cref="Count"/> has ended; null where a plain grid holds as many.</summary>
+    public static List<(Length Left, Length Top, bool Turned)>? Places(Length width, Length height, Length pieceWidth, Length pieceHeight, int grid)
+    {
+        var (w, h, a, b) = (Units(width), Units(height), Units(pieceWidth), Units(pieceHeight));
+        if (w <= 0 || h <= 0 || Side.Of(w, a, b) is not { } across || Side.Of(h, b, a) is not { } down)
+        {
+            return null;
+        }
+
+        var layout = new GuillotineLayout(across, down, long.MaxValue);
+        var (i, j) = (across.Positions.Length - 1, down.Positions.Length - 1);
+        if (layout.Best(i, j) <= grid)
+        {
+            return null;
+        }
+
+        var places = new List<(Length, Length, bool)>();
+        layout.Lay(i, j, 0, 0, (a, b), places);
+        return places;
+    }
+
+    // Follows the cuts that gave the best count.
+    private void Lay(int i, int j, long left, long top, (long Width, long Height) piece, List<(Length, Length, bool)> places)
+    {
+        var best = Best(i, j);
+        if (across.Upright[i] * down.Upright[j] == best)
+        {
+            LayGrid(across.Upright[i], down.Upright[j], piece.Width, piece.Height, false);
+            return;
+        }
+
+        if (across.Turned[i] * down.Turned[j] == best)
+        {
+            LayGrid(across.Turned[i], down.Turned[j], piece.Height, piece.Width, true);
+            return;
+        }
+
+        for (int cut = 1, rest = i - 1; across.Rest(i, cut, ref rest); cut++)
+        {
+            if (Best(cut, j) + Best(rest, j) == best)
+            {
+                Lay(cut, j, left, top, piece, places);
+                Lay(rest, j, left + across.Positions[cut], top, piece, places);
+                return;
+            }
+        }
+
+        for (int cut = 1, rest = j - 1; down.Rest(j, cut, ref rest); cut++)
+        {
+            if (Best(i, cut) + Best(i, rest) == best)
+            {
+                Lay(i, cut, left, top, piece, places);
+                Lay(i, rest, left, top + down.Positions[cut], piece, places);
+                return;
+            }
+        }
+
+        void LayGrid(int columns, int rows, long width, long height, bool turned)
+        {
+            for (var at = 0; at < columns * rows; at++)
+            {
+                places.Add((OfUnits(left + (at % columns * width)), OfUnits(top + (at / columns * height)), turned));
+            }
+        }
+
+        static Length OfUnits(long units) => Length.FromMillimetres(units / UnitsPerMillimetre);
+    }
+
     private static long Units(Length length) => (long)decimal.Round(length.Millimetres * UnitsPerMillimetre);
 
     private int Best(int i, int j)

@@ -41,6 +41,29 @@ public static class PiecesOnSheet
             : grid;
     }
 
+    /// <summary>Where the pieces of that count lie, packed towards the upper left: the corner of each, and whether it lies a quarter turn.</summary>
+    internal static List<(Length Left, Length Top, bool Turned)> Places(Sheet sheet, Size piece, bool bleed)
+    {
+        var (width, height) = Usable(sheet, bleed);
+        var upright = Grid(width, height, piece.Width, piece.Height, sheet.Gutter);
+        var turned = sheet.Grain == GrainRule.ParallelToSpine ? 0 : Grid(width, height, piece.Height, piece.Width, sheet.Gutter);
+        if (sheet.MixedLayout && sheet.Grain == GrainRule.Any && GuillotineLayout.Places(
+            width + sheet.Gutter + Tolerance, height + sheet.Gutter + Tolerance, piece.Width + sheet.Gutter, piece.Height + sheet.Gutter,
+            Math.Max(upright, turned)) is { } mixed)
+        {
+            return mixed;
+        }
+
+        var lies = turned > upright;
+        var (across, down) = lies ? (piece.Height, piece.Width) : (piece.Width, piece.Height);
+        var columns = Along(width, across, sheet.Gutter);
+        return
+        [
+            .. Enumerable.Range(0, Math.Max(upright, turned))
+                .Select(at => (at % columns * (across + sheet.Gutter), at / columns * (down + sheet.Gutter), lies)),
+        ];
+    }
+
     /// <summary>By how much the piece is too large for the sheet, in the orientation that lacks least; zero on a side that fits.</summary>
     public static Size Excess(Sheet sheet, Size piece, bool bleed)
     {

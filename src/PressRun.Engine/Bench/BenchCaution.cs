@@ -1,0 +1,75 @@
+using PressRun.Engine.Costing;
+using PressRun.Engine.Editions;
+using PressRun.Engine.Imposing;
+using PressRun.Engine.Measures;
+
+namespace PressRun.Engine.Bench;
+
+/// <summary>What may go wrong at the table.</summary>
+public enum BenchCautionCode
+{
+    /// <summary>A part is folded across the grain of its paper.</summary>
+    AgainstGrain,
+
+    /// <summary>Inner leaves stand out further than the fore-edge trim takes off.</summary>
+    CreepBeyondTrim,
+
+    /// <summary>The paper is too thick for the staple's leg.</summary>
+    StapleTooShort,
+
+    /// <summary>A part is too heavy to be folded without a scored line.</summary>
+    FoldUnscored,
+}
+
+/// <summary>A caution before printing, measured against the press's own limits.</summary>
+/// <param name="Code">What it is about.</param>
+/// <param name="Part">The part; null where it is about the whole book.</param>
+/// <param name="Has">What the book has, of creep or of paper under a staple; zero for the others, which are about the part's grammage.</param>
+/// <param name="May">What it may have; zero likewise.</param>
+public sealed record BenchCaution(BenchCautionCode Code, PartPieces? Part, Length Has, Length May)
+{
+    /// <summary>The cautions of a run, in the order of their codes and then of the parts. What the shop staples, folds or scores is the shop's to judge.</summary>
+    /// <param name="prepared">The run's job.</param>
+    /// <param name="sheets">Its sheets.</param>
+    /// <param name="limits">The press's own.</param>
+    public static IReadOnlyList<BenchCaution> Of(PreparedJob prepared, IReadOnlyList<ImposedSheet> sheets, BenchLimits limits)
+    {
+        var (block, cautions) = (prepared.Block, new List<BenchCaution>());
+        var folded = Folded(block).ToList();
+        cautions.AddRange(folded
+            .Where(part => part.Stock.Weight.GramsPerSquareMetre > limits.GrainOver && sheets.Any(sheet => sheet.AgainstGrain && ReferenceEquals(block.Parts[sheet.PartIndex], part)))
+            .Select(part => new BenchCaution(BenchCautionCode.AgainstGrain, part, default, default)));
+        var allowed = block.Edition.Trim.ForeEdge + limits.CreepBeyondTrim;
+        if (block.Creep.Settled() > allowed)
+        {
+            cautions.Add(new BenchCaution(BenchCautionCode.CreepBeyondTrim, null, block.Creep, allowed));
+        }
+
+        var byShop = prepared.BoundBy == BoundBy.Shop ? Enum.GetValues<WorkKind>() : [.. prepared.Job.Shop.Finishing.SelectMany(operation => Work.Mentioned(operation.Name))];
+        if (!byShop.Contains(WorkKind.Staple) && UnderStaple(block).Settled() > limits.StapleHolds)
+        {
+            cautions.Add(new BenchCaution(BenchCautionCode.StapleTooShort, null, UnderStaple(block), limits.StapleHolds));
+        }
+
+        if (!byShop.Contains(WorkKind.Score) && !byShop.Contains(WorkKind.Fold))
+        {
+            cautions.AddRange(folded.Where(part => part.Stock.Weight.GramsPerSquareMetre > limits.ScoreOver)
+                .Select(part => new BenchCaution(BenchCautionCode.FoldUnscored, part, default, default)));
+        }
+
+        return cautions;
+    }
+
+    /// <summary>Parts that are folded: every sheet of a saddle-stitched book, and the cover of a glued one.</summary>
+    private static IEnumerable<PartPieces> Folded(BookBlock block) => block.Edition.Binding switch
+    {
+        Binding.Saddle => block.Parts,
+        Binding.Perfect => block.Parts.Take(1),
+        _ => [],
+    };
+
+    /// <summary>Thickness that a staple goes through: a sheet once at its fold, a leaf once at its side; nothing where nothing is stapled.</summary>
+    private static Length UnderStaple(BookBlock block) => block.Edition.Binding is Binding.Saddle or Binding.Side
+        ? block.Parts.Aggregate(Length.Zero, (sum, part) => sum + (part.Count * part.Stock.Caliper))
+        : Length.Zero;
+}
