@@ -112,9 +112,6 @@ internal sealed class PressGuard(bool signIn, TimeProvider time)
         }
     }
 
-    private IQueryable<SessionRow> Lasting(PressRunDbContext db, Visitor.Person person)
-    {
-        var now = time.GetUtcNow();
-        return db.Sessions.Where(session => session.Id == person.SessionId && session.UserId == person.UserId && session.EndedAt == null && session.ExpiresAt > now);
-    }
+    private IQueryable<SessionRow> Lasting(PressRunDbContext db, Visitor.Person person) =>
+        SessionStore.Lasting(db, person.UserId, time.GetUtcNow()).Where(session => session.Id == person.SessionId);
 }

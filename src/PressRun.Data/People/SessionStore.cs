@@ -42,34 +42,33 @@ public sealed class SessionStore
         },
         cancel);
 
-    /// <summary>The name of whoever signed in, while the sign-in lasts; null once it has ended.</summary>
-    public async Task<string?> NameAsync(Guid user, Guid session, CancellationToken cancel = default)
+    /// <summary>True while a sign-in lasts; asking is no use of it.</summary>
+    public async Task<bool> LastsAsync(Guid user, Guid session, CancellationToken cancel = default) => await SeenAsync(user, session, cancel) is not null;
+
+    /// <summary>True while a sign-in lasts, and notes that it is used.</summary>
+    public async Task<bool> UseAsync(Guid user, Guid session, CancellationToken cancel = default)
     {
         var now = database.Now;
-        var idleSince = now - LongestIdle;
-        var found = await database.ReadServerAsync(
-            db => db.Sessions.Where(row => row.Id == session && row.UserId == user && row.EndedAt == null && row.ExpiresAt > now && row.SeenAt > idleSince)
-                .Join(db.Users, row => row.UserId, who => who.Id, (row, who) => new { row.SeenAt, who.Name }).SingleOrDefaultAsync(cancel),
-            cancel);
-        if (found is not null && now - found.SeenAt > Notes)
+        if (await SeenAsync(user, session, cancel) is not { } seen)
+        {
+            return false;
+        }
+
+        if (now - seen > Notes)
         {
             await database.WriteServerAsync(
                 db => db.Sessions.Where(row => row.Id == session && row.SeenAt < now).ExecuteUpdateAsync(set => set.SetProperty(row => row.SeenAt, now), cancel), cancel);
         }
 
-        return found?.Name;
+        return true;
     }
 
     /// <summary>Somebody's sign-ins that last, the latest used first.</summary>
-    public async Task<IReadOnlyList<Session>> OfUserAsync(Guid user, CancellationToken cancel = default)
-    {
-        var now = database.Now;
-        var idleSince = now - LongestIdle;
-        return await database.ReadServerAsync(
-            db => db.Sessions.Where(row => row.UserId == user && row.EndedAt == null && row.ExpiresAt > now && row.SeenAt > idleSince).OrderByDescending(row => row.SeenAt)
+    public async Task<IReadOnlyList<Session>> OfUserAsync(Guid user, CancellationToken cancel = default) =>
+        await database.ReadServerAsync(
+            db => Lasting(db, user, database.Now).OrderByDescending(row => row.SeenAt)
                 .Select(row => new Session(row.Id, row.Device, row.BeganAt, row.SeenAt)).ToListAsync(cancel),
             cancel);
-    }
 
     /// <summary>Ends one of somebody's sign-ins; another's is left alone.</summary>
     public Task EndAsync(Guid user, Guid session, CancellationToken cancel = default) => EndAsync(user, session, null, cancel);
@@ -86,6 +85,16 @@ public sealed class SessionStore
         return database.WriteServerAsync(
             db => db.Sessions.Where(row => row.EndedAt != null || row.ExpiresAt < now || row.SeenAt < idleSince).ExecuteDeleteAsync(cancel), cancel);
     }
+
+    /// <summary>Somebody's sign-ins that have not ended in any way.</summary>
+    internal static IQueryable<SessionRow> Lasting(PressRunDbContext db, Guid user, DateTimeOffset now)
+    {
+        var idleSince = now - LongestIdle;
+        return db.Sessions.Where(row => row.UserId == user && row.EndedAt == null && row.ExpiresAt > now && row.SeenAt > idleSince);
+    }
+
+    private Task<DateTimeOffset?> SeenAsync(Guid user, Guid session, CancellationToken cancel) => database.ReadServerAsync(
+        db => Lasting(db, user, database.Now).Where(row => row.Id == session).Select(row => (DateTimeOffset?)row.SeenAt).SingleOrDefaultAsync(cancel), cancel);
 
     private Task<int> EndAsync(Guid user, Guid? one, Guid? kept, CancellationToken cancel) => database.WriteServerAsync(
         async db =>

@@ -14,6 +14,8 @@ public static class AccountEndpoints
     {
         // A form is what is sent, so its token is asked for (UseAntiforgery); the parameters say so to the framework.
         var account = app.MapGroup("/account").ExcludeFromDescription();
+        // Whoever is let through here has been seen, as with every page (see SignInSetup).
+        account.MapGet("/here", () => Results.NoContent());
         account.MapPost("/sign-out", async (HttpContext http, SignIns signIns, [FromForm] string? _) =>
         {
             await signIns.EndAsync();

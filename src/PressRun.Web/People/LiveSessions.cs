@@ -16,16 +16,20 @@ public enum AccessChange
 }
 
 /// <summary>The sign-ins that have pages open at this node. A page is told at once when its sign-in ends, on whatever node that was done, and a
-/// moment later its line is cut, whether or not it went.</summary>
+/// moment later its line is cut, whether or not it went. One that has ended by itself is found within half a minute.</summary>
 public sealed class LiveSessions : IDisposable
 {
     private static readonly TimeSpan TimeToGo = TimeSpan.FromMilliseconds(400);
+
+    // So often it is looked whether a sign-in has ended by itself, because of its age or because nobody was there.
+    private static readonly TimeSpan Rounds = TimeSpan.FromSeconds(30);
 
     private readonly ConcurrentDictionary<object, (Visitor.Person Person, Func<AccessChange, Task> Tell)> pages = new();
     private readonly ConcurrentDictionary<object, (Visitor.Person Person, Action Cut)> lines = new();
     private readonly IAccessNews news;
     private readonly SessionStore sessions;
     private readonly TimeProvider time;
+    private readonly ITimer rounds;
 
     /// <summary>Listens to the news.</summary>
     public LiveSessions(IAccessNews news, SessionStore sessions, TimeProvider time)
@@ -34,6 +38,7 @@ public sealed class LiveSessions : IDisposable
         news.SessionEnded += End;
         news.RightsChanged += Change;
         news.Missed += LookAgain;
+        rounds = time.CreateTimer(_ => LookAgain(), null, Rounds, Rounds);
     }
 
     /// <summary>Has a page told of changes until the answer is disposed of.</summary>
@@ -45,6 +50,7 @@ public sealed class LiveSessions : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
+        rounds.Dispose();
         news.SessionEnded -= End;
         news.RightsChanged -= Change;
         news.Missed -= LookAgain;
@@ -93,7 +99,7 @@ public sealed class LiveSessions : IDisposable
     {
         foreach (var person in lines.Values.Select(line => line.Person).Distinct())
         {
-            if (await sessions.NameAsync(person.UserId, person.SessionId) is null)
+            if (!await sessions.LastsAsync(person.UserId, person.SessionId))
             {
                 await EndAsync(person.SessionId);
             }

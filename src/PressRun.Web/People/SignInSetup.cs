@@ -100,11 +100,19 @@ public static class SignInSetup
         var http = context.HttpContext;
         var metadata = http.GetEndpoint()?.Metadata;
         var asks = metadata?.GetMetadata<IAllowAnonymous>() is null || metadata.GetMetadata<PublicAttribute>() is { AsksWho: true };
-        if (!asks || WhoClaims.Person(context.Principal) is not { } person
-            || await http.RequestServices.GetRequiredService<SessionStore>().NameAsync(person.UserId, person.SessionId, http.RequestAborted) is null)
+        if (!asks || WhoClaims.Person(context.Principal) is not { } person || !await LastsAsync(http, person))
         {
             context.RejectPrincipal();
         }
+    }
+
+    // An open page takes its line up again by itself, with nobody there; all else is asked for by somebody.
+    private static Task<bool> LastsAsync(HttpContext http, Visitor.Person person)
+    {
+        var sessions = http.RequestServices.GetRequiredService<SessionStore>();
+        return http.Request.Path.StartsWithSegments("/_blazor")
+            ? sessions.LastsAsync(person.UserId, person.SessionId, http.RequestAborted)
+            : sessions.UseAsync(person.UserId, person.SessionId, http.RequestAborted);
     }
 
     private static bool IsForPrograms(HttpRequest request) =>

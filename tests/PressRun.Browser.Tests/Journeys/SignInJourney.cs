@@ -1,6 +1,8 @@
 using Microsoft.Playwright;
+using PressRun.Browser.Tests.Pages;
 using PressRun.Browser.Tests.Running;
 using PressRun.Data.Access;
+using PressRun.Data.People;
 using static Microsoft.Playwright.Assertions;
 
 namespace PressRun.Browser.Tests.Journeys;
@@ -65,5 +67,23 @@ public sealed class SignInJourney(Chromium chromium, PeopleApp people)
         await desk.Page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).ClickAsync();
         await Expect(desk.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Sign in");
         desk.WasQuiet();
+    }
+
+    [Fact]
+    public async Task Typing_keeps_a_sign_in_alive_and_a_page_that_nobody_touches_ends_with_it()
+    {
+        await people.ReadyAsync();
+        var email = await people.PersonAsync("Quiet", people.Stored.Press.Id, PressRole.Editor);
+        await using var visit = await people.SignInAsync(chromium, email);
+        var book = await people.Stored.BookAsync(EveryPage.Title, EveryPage.Printing);
+        await visit.OpenAsync(book.Path);
+        var almostTooLongAgo = TimeProvider.System.GetUtcNow() - SessionStore.LongestIdle + TimeSpan.FromHours(1);
+        await people.Stored.SeenAsync(email, almostTooLongAgo);
+
+        await visit.Field("Price").PressAsync("End");
+        await Eventually.HoldsAsync(async () => await people.Stored.SeenAsync(email) > almostTooLongAgo + TimeSpan.FromDays(1), "the key that was pressed is noted");
+
+        await people.Stored.SeenAsync(email, almostTooLongAgo - TimeSpan.FromHours(2));
+        await visit.Page.WaitForURLAsync("**/sign-in?ended=true", new() { Timeout = 2 * Visit.Patience });
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
@@ -98,6 +99,14 @@ public sealed class Stored : IAsyncDisposable
         return scope.ServiceProvider.GetRequiredService<Data.PressRunDbContext>().Users.Single(user => user.Email == email).Id;
     }
 
+    /// <summary>When somebody was last seen.</summary>
+    public Task<DateTimeOffset> SeenAsync(string email) => QueryAsync(db => db.Database.SqlQuery<DateTimeOffset>(
+        $"""SELECT max(seen_at) AS "Value" FROM sign_in_sessions JOIN users ON users.id = user_id WHERE email = {email}""").SingleAsync());
+
+    /// <summary>Has somebody last been seen at a moment.</summary>
+    public Task<int> SeenAsync(string email, DateTimeOffset at) => QueryAsync(db => db.Database.ExecuteSqlAsync(
+        $"UPDATE sign_in_sessions SET seen_at = {at} FROM users WHERE users.id = user_id AND email = {email}"));
+
     /// <summary>A printing by its title.</summary>
     public async Task<Book> BookAsync(string title, int printing)
     {
@@ -148,6 +157,12 @@ public sealed class Stored : IAsyncDisposable
 
     /// <summary>The plan that a printing goes by.</summary>
     public async Task<JobSource> ChosenPlanAsync(Guid edition) => (await PlansAsync(edition)).Single(source => source.Plan.Chosen);
+
+    private async Task<T> QueryAsync<T>(Func<PressRunDbContext, Task<T>> query)
+    {
+        await using var scope = host.Services.CreateAsyncScope();
+        return await query(scope.ServiceProvider.GetRequiredService<PressRunDbContext>());
+    }
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()

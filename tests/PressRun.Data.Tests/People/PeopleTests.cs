@@ -104,13 +104,16 @@ public sealed class PeopleTests(PostgresFixture postgres)
         var clock = new SetClock();
         await using var stores = await Stores.NewAsync(postgres, signIn: true, clock);
         var press = (await Household.PressAsync(stores)).Id;
-        using var visiting = Visiting.As(await Household.MemberAsync(stores, press, "Own", PressRole.Owner));
+        var owner = await Household.MemberAsync(stores, press, "Own", PressRole.Owner);
+        using var visiting = Visiting.As(owner);
         var (late, back) = (await stores.Invitations.InviteAsync(press, "L", PressRole.Reader), await stores.Invitations.InviteAsync(press, "B", PressRole.Reader));
 
         await stores.Invitations.WithdrawAsync(press, (await stores.Invitations.ListAsync(press)).Single(made => made.For == "B").Id);
         Assert.Null(await stores.Invitations.LookAsync(back));
         Assert.NotNull(await stores.Invitations.LookAsync(late));
-        clock.Pass(InvitationStore.Holds);
+        clock.Pass(InvitationStore.Holds - TimeSpan.FromDays(1));
+        Assert.True(await stores.Sessions.UseAsync(owner.UserId, owner.SessionId));
+        clock.Pass(TimeSpan.FromDays(1));
         Assert.Null(await stores.Invitations.LookAsync(late));
         Assert.Empty(await stores.Invitations.ListAsync(press));
     }
@@ -147,13 +150,31 @@ public sealed class PeopleTests(PostgresFixture postgres)
 
         for (var day = 0; day < SessionStore.Longest.Days; day++)
         {
-            Assert.Equal("Used", await stores.Sessions.NameAsync(used.UserId, used.SessionId));
+            Assert.True(await stores.Sessions.UseAsync(used.UserId, used.SessionId));
             clock.Pass(TimeSpan.FromDays(1));
             Assert.Equal(day + 1 < SessionStore.LongestIdle.Days, (await stores.Sessions.OfUserAsync(idle.UserId)).Count == 1);
         }
 
-        Assert.Null(await stores.Sessions.NameAsync(used.UserId, used.SessionId));
-        Assert.Null(await stores.Sessions.NameAsync(idle.UserId, idle.SessionId));
+        Assert.False(await stores.Sessions.UseAsync(used.UserId, used.SessionId));
+        Assert.False(await stores.Sessions.UseAsync(idle.UserId, idle.SessionId));
+    }
+
+    [Fact]
+    public async Task A_sign_in_that_is_not_used_reaches_nothing_any_more_and_looking_whether_it_lasts_is_no_use()
+    {
+        var clock = new SetClock();
+        await using var stores = await Stores.NewAsync(postgres, signIn: true, clock);
+        var press = await Household.PressAsync(stores);
+        var me = await Household.MemberAsync(stores, press.Id, "Me", PressRole.Owner);
+        using var visiting = Visiting.As(me);
+        clock.Pass(SessionStore.LongestIdle - TimeSpan.FromHours(1));
+        Assert.True(await stores.Sessions.LastsAsync(me.UserId, me.SessionId));
+        Assert.NotNull(await stores.Titles.LoadAsync(press.Id, press.Title.Id));
+
+        clock.Pass(TimeSpan.FromHours(2));
+
+        Assert.False(await stores.Sessions.LastsAsync(me.UserId, me.SessionId));
+        await Assert.ThrowsAsync<AccessRefusedException>(() => stores.Titles.LoadAsync(press.Id, press.Title.Id));
     }
 
     [Fact]
@@ -169,7 +190,7 @@ public sealed class PeopleTests(PostgresFixture postgres)
         await stores.Sessions.EndOthersAsync(me.UserId, tablet);
 
         Assert.Equal(tablet, Assert.Single(await stores.Sessions.OfUserAsync(me.UserId)).Id);
-        Assert.Equal("Other", await stores.Sessions.NameAsync(other.UserId, other.SessionId));
+        Assert.True(await stores.Sessions.LastsAsync(other.UserId, other.SessionId));
     }
 
     [Fact]
@@ -215,7 +236,7 @@ public sealed class PeopleTests(PostgresFixture postgres)
         await stores.Attempts.TakeAsync(limit, "old");
         await stores.Sessions.EndAsync(me.UserId, ended);
         clock.Pass(SessionStore.LongestIdle - TimeSpan.FromDays(1));
-        Assert.NotNull(await stores.Sessions.NameAsync(me.UserId, me.SessionId));
+        Assert.True(await stores.Sessions.UseAsync(me.UserId, me.SessionId));
         clock.Pass(TimeSpan.FromDays(2));
         await stores.Attempts.TakeAsync(limit, "new");
         using var sweeping = new Sweeping(stores.Attempts, stores.Sessions, clock, NullLogger<Sweeping>.Instance);
