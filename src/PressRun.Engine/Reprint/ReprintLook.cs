@@ -18,7 +18,11 @@ public readonly record struct Leftover(decimal Probability, long Copies, long? C
 /// <param name="Odds">What may happen.</param>
 /// <param name="Futures">Fifty equally likely ones, by the copies asked for.</param>
 /// <param name="Leftovers">With a probability of 0.1, 0.5 and 0.9.</param>
-public sealed record ReprintLook(ReprintPoint Point, ReprintOdds Odds, IReadOnlyList<Future> Futures, IReadOnlyList<Leftover> Leftovers)
+/// <param name="OnHand">Copies that were there before.</param>
+/// <param name="GivenAway">Free copies; none are given where none is printed.</param>
+/// <param name="HoursUnpaid">True where the press's own hours are in the cost and not in what is paid out.</param>
+public sealed record ReprintLook(
+    ReprintPoint Point, ReprintOdds Odds, IReadOnlyList<Future> Futures, IReadOnlyList<Leftover> Leftovers, int OnHand, int GivenAway, bool HoursUnpaid)
 {
     /// <summary>Of the fifty, those in which the last copy goes.</summary>
     public int SoldOut { get; } = Futures.Count(future => future.SoldOut);

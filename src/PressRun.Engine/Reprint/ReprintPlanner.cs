@@ -23,6 +23,9 @@ public sealed class ReprintPlanner
     /// <summary>What a copy sold keeps.</summary>
     public decimal NetPerCopy { get; }
 
+    /// <summary>Most that may be paid out; null where there is no limit.</summary>
+    public decimal? Cash => request.Cash;
+
     /// <summary>Copies asked for on average.</summary>
     public double ExpectedDemand => demand.Mean;
 
@@ -150,7 +153,10 @@ public sealed class ReprintPlanner
             Point(cost),
             odds,
             [.. demand.Dots().Select(copies => new Future(copies, copies >= odds.ForSale, Profit(copies, odds.ForSale, cost.LandedCost) < 0m))],
-            [Left(0.1m, odds.Leftover10), Left(0.5m, odds.Leftover50), Left(0.9m, odds.Leftover90)]));
+            [Left(0.1m, odds.Leftover10), Left(0.5m, odds.Leftover50), Left(0.9m, odds.Leftover90)],
+            request.OnHand,
+            quantity == 0 ? 0 : (int)Math.Min(job.Job.FreeCopies, (long)request.OnHand + quantity),
+            quantity > 0 && job.Job.Bench is { Paid: false, HourlyRate: > 0m, Steps.Count: > 0 }));
 
         Leftover Left(decimal probability, long copies) => new(
             probability,
@@ -194,8 +200,8 @@ public sealed class ReprintPlanner
         }
     }
 
-    // Printing none keeps only the copies on hand; free copies are then not given.
-    private long ForSale(int quantity) =>
+    /// <summary>Copies for sale with a quantity: on hand and printed, less free ones. Printing none keeps only the copies on hand; free copies are then not given.</summary>
+    public long ForSale(int quantity) =>
         quantity == 0 ? request.OnHand : Math.Max(0L, (long)request.OnHand + quantity - job.Job.FreeCopies);
 
     /// <summary>What a quantity of known cost promises.</summary>
@@ -217,7 +223,7 @@ public sealed class ReprintPlanner
         - landedCost;
 
     // The first of equals is the smallest quantity; sums of doubles differ in their last digits, so equal means within 1e-9.
-    private static ReprintPoint Best(IEnumerable<ReprintPoint> curve)
+    internal static ReprintPoint Best(IEnumerable<ReprintPoint> curve)
     {
         const decimal lastDigits = 1e-9m;
         return curve.Aggregate((best, point) => point.ExpectedProfit > best.ExpectedProfit + lastDigits ? point : best);

@@ -31,6 +31,10 @@ public sealed partial class ProfitStaircase
     [Parameter, EditorRequired]
     public int Quantity { get; set; }
 
+    /// <summary>What else is to be said under it.</summary>
+    [Parameter]
+    public RenderFragment? Caption { get; set; }
+
     /// <summary>How figures are written.</summary>
     [Parameter, EditorRequired]
     public PressFormat Format { get; set; } = default!;

@@ -15,6 +15,7 @@ public sealed record PastRun(int Quantity, decimal Cost, string Words);
 public sealed partial class Staircase
 {
     private const int MostReadings = 600;
+    private const double PastRadius = 6;
 
     private readonly string id = "s" + Guid.NewGuid().ToString("N")[..8];
     private (StaircaseDrawing Drawing, string Size)[] drawings = [];
@@ -114,15 +115,26 @@ public sealed partial class Staircase
     private double TagLeft(StaircaseDrawing drawing) =>
         Math.Clamp(drawing.X(Inside) - (TagWidth / 2), 0, drawing.Frame.Width - TagWidth);
 
-    private bool LabelLeft(StaircaseDrawing drawing) => drawing.X(Inside) > drawing.Frame.Right - 80;
+    private bool LabelLeft(StaircaseDrawing drawing)
+    {
+        var x = drawing.X(Inside);
+        return x > drawing.Frame.Right - 80 || (PastBetween(drawing, x, x + 92, LabelY(drawing)) && x > drawing.Frame.Left + 92);
+    }
 
-    // A small figure gives way to the chosen one's label.
+    private double LabelY(StaircaseDrawing drawing) => Math.Min(drawing.Y(Cost) + 24, drawing.Frame.Bottom - 6);
+
+    // A small figure gives way to the chosen one's label, and to the mark of a printing that was made.
     private bool TooNear(StaircaseDrawing drawing, UnitCostMark mark)
     {
         var (from, to) = LabelLeft(drawing) ? (-92, 20) : (-20, 92);
         var across = mark.X - drawing.X(Inside);
-        return across > from && across < to && Math.Abs(mark.TextY - (drawing.Y(Cost) + 24)) < 18;
+        return (across > from && across < to && Math.Abs(mark.TextY - LabelY(drawing)) < 18) || PastBetween(drawing, mark.X - 16, mark.X + 16, mark.TextY);
     }
+
+    // True where the mark of a past run lies on a text of that width whose foot is there.
+    private bool PastBetween(StaircaseDrawing drawing, double from, double to, double foot) => Past.Any(past =>
+        past.Quantity >= Curve.From && past.Quantity <= Curve.To && drawing.X(past.Quantity) is var x && x > from - PastRadius && x < to + PastRadius
+        && drawing.Y(past.Cost) is var y && y > foot - 13 - PastRadius && y < foot + 4 + PastRadius);
 
     private bool UnderTag(StaircaseDrawing drawing, int mark) =>
         Math.Abs(drawing.X(mark) - drawing.X(Inside)) < (TagWidth / 2) + 6 + (4.5 * Format.Count(mark).Length);

@@ -29,8 +29,8 @@ public readonly record struct WithoutCopies(StockOut Time, double X, double Widt
 /// <param name="X">Across.</param>
 /// <param name="Y">Down, at what was on hand when the day ended.</param>
 /// <param name="Printed">True for a printing, false for a count.</param>
-/// <param name="Words">What it says of a printing: its copies; empty for a count.</param>
-public readonly record struct CopiesMark(double X, double Y, bool Printed, string Words);
+/// <param name="Label">A printing's copies, where there is room for them; null for a count.</param>
+public readonly record struct CopiesMark(double X, double Y, bool Printed, PlacedLabel? Label);
 
 /// <summary>A mark of the axis of days.</summary>
 public readonly record struct DayMark(double X, string Words);
@@ -100,14 +100,7 @@ public sealed class CopiesDrawing
                 .. view.StockOuts.Select((time, place) => new WithoutCopies(
                     time, drawing.X(time.From), Math.Max(NarrowestShade, drawing.X(time.To.AddDays(1)) - drawing.X(time.From)), (char)('a' + (place % 26)))),
             ],
-            Marks =
-            [
-                .. view.Rows.Where(row => row.CanBeTakenBack && row.Line.Movement.Kind is MovementKind.Printed or MovementKind.Counted)
-                    .Select(row => row.Line.Movement)
-                    .Select(moved => new CopiesMark(
-                        drawing.X(moved.Day), drawing.Y(ends[moved.Day]), moved.Kind == MovementKind.Printed,
-                        moved.Kind == MovementKind.Printed ? "+" + moved.Copies.ToString("N0", culture) : "")),
-            ],
+            Marks = [.. drawing.Marked(view, ends, culture)],
         };
     }
 
@@ -116,6 +109,19 @@ public sealed class CopiesDrawing
 
     /// <summary>Down, of a number of copies.</summary>
     public double Y(double copies) => Frame.Bottom - ((Frame.Bottom - Frame.Top) * (copies - least) / (most - least));
+
+    // Where printings stand close, their copies keep out of each other's way and inside the picture.
+    private IEnumerable<CopiesMark> Marked(CopiesView view, Dictionary<DateOnly, long> ends, CultureInfo culture)
+    {
+        var moved = view.Rows.Where(row => row.CanBeTakenBack && row.Line.Movement.Kind is MovementKind.Printed or MovementKind.Counted).Select(row => row.Line.Movement).ToList();
+        var room = new LabelRoom(Frame.Left, 0, Frame.Width, Frame.Bottom);
+        moved.ForEach(line => room.Take(X(line.Day), Y(ends[line.Day])));
+        foreach (var line in moved)
+        {
+            var (x, y, printed) = (X(line.Day), Y(ends[line.Day]), line.Kind == MovementKind.Printed);
+            yield return new CopiesMark(x, y, printed, printed ? room.Place("+" + line.Copies.ToString("N0", culture), x, y) : null);
+        }
+    }
 
     private string Line(IReadOnlyList<(DateOnly Day, CopiesPosition Position)> days)
     {

@@ -103,7 +103,8 @@ public sealed class CopiesView(
 /// <param name="OnHand">Copies on hand after it.</param>
 /// <param name="TakenBack">True where it was taken back, or takes another back: the two come to nothing.</param>
 /// <param name="Count">The day of the count that it is set against; null where it is set against none.</param>
-public sealed record LedgerRow(MovementRecord Line, long OnHand, bool TakenBack, DateOnly? Count)
+/// <param name="Pair">The line that this one takes back; null where it takes none back.</param>
+public sealed record LedgerRow(MovementRecord Line, long OnHand, bool TakenBack, DateOnly? Count, MovementRecord? Pair)
 {
     /// <summary>True where this line can be taken back: it stands, and is neither the pair of another nor a part of a count.</summary>
     public bool CanBeTakenBack => !TakenBack && Line.SettledBy is null;
@@ -114,14 +115,15 @@ public sealed record LedgerRow(MovementRecord Line, long OnHand, bool TakenBack,
     {
         var after = CopiesAccount.ByLine(lines.Select(line => line.Movement)).ToDictionary(line => line.Movement.Sequence, line => line.OnHand);
         var back = lines.Select(line => line.TakesBack).OfType<Guid>().ToHashSet();
-        var days = lines.ToDictionary(line => line.Id, line => line.Movement.Day);
+        var byId = lines.ToDictionary(line => line.Id);
         return
         [
             .. lines.Select(line => new LedgerRow(
                 line,
                 after[line.Movement.Sequence],
                 line.TakesBack is not null || back.Contains(line.Id),
-                line.SettledBy is { } count ? days.GetValueOrDefault(count, line.Movement.Day) : null)),
+                line.SettledBy is { } count ? (byId.GetValueOrDefault(count) ?? line).Movement.Day : null,
+                line.TakesBack is { } taken ? byId.GetValueOrDefault(taken) : null)),
         ];
     }
 }

@@ -58,7 +58,7 @@ public static class LedgerWords
     /// <summary>What is to be said of a line beyond its note; null where nothing is.</summary>
     public static string? Explained(LedgerRow row, PressFormat format) => row switch
     {
-        { Line.TakesBack: not null } => "takes the line back that it is the pair of",
+        { Pair: { } pair } => $"takes back {Named(pair, format)}",
         { Count: { } day } => $"written late: the count of {format.Day(day)} had seen these copies already, so it stands as it was",
         { TakenBack: true } => "taken back",
         { Line.Movement: { Kind: MovementKind.Counted, Copies: 0 } } => "as many as the ledger said",

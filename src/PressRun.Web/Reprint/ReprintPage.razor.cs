@@ -23,8 +23,8 @@ public sealed partial class ReprintPage
     private bool typing;
     private (PlanRecord Mine, PlanRecord Theirs)? conflict;
     private (JobSource Source, Outcome<ReprintWorked> Worked)? worked;
-    private (ReprintWorked Worked, ReprintLook Best, IReadOnlyList<ReprintPoint> Points)? answered;
-    private (ReprintWorked Worked, int Quantity, ReprintLook Look, ReprintPaces Paces)? seen;
+    private (ReprintWorked Worked, IReadOnlyList<ReprintPoint> Points)? points;
+    private (ReprintWorked Worked, int Quantity, ReprintAdvice Advice, ReprintPaces Paces)? seen;
 
     [Inject]
     private ReprintService Service { get; set; } = default!;
@@ -55,43 +55,38 @@ public sealed partial class ReprintPage
 
     private ReprintWorked? Worked => Outcome.Succeeded ? Outcome.Value : null;
 
-    // What does not change with the quantity is kept while one drags.
-    private (ReprintWorked Worked, ReprintLook Best, IReadOnlyList<ReprintPoint> Points)? Answered
-    {
-        get
-        {
-            if (Worked is { } now && (answered is not { } known || known.Worked != now))
-            {
-                var best = now.Planner.LookAt(now.Plan.BestQuantity);
-                answered = best.Succeeded ? (now, best.Value, [.. now.Plan.Curve.TakeWhile(point => point.Quantity <= now.LastShown)]) : null;
-            }
-
-            return Worked is null ? null : answered;
-        }
-    }
-
-    private (ReprintWorked Worked, int Quantity, ReprintLook Look, ReprintPaces Paces)? Seen
+    private (ReprintWorked Worked, int Quantity, ReprintAdvice Advice, ReprintPaces Paces)? Seen
     {
         get
         {
             var quantity = looked ?? Open!.Plan.Quantity;
             if (Worked is { } now && (seen is not { } known || known.Worked != now || known.Quantity != quantity))
             {
-                var (look, paces) = (now.Planner.LookAt(quantity), ReprintPaces.Of(now.Planner, now.Costs, quantity));
-                seen = look.Succeeded && paces.Succeeded ? (now, quantity, look.Value, paces.Value) : null;
+                var (advice, paces) = (ReprintAdvice.Of(now.Planner, now.Plan, quantity), ReprintPaces.Of(now.Planner, now.Costs, quantity));
+                seen = advice.Succeeded && paces.Succeeded ? (now, quantity, advice.Value, paces.Value) : null;
             }
 
             return Worked is null ? null : seen;
         }
     }
 
-    private ReprintLook? Mine => Seen?.Look;
+    private ReprintAdvice? Advice => Seen?.Advice;
 
     private ReprintPaces? Paces => Seen?.Paces;
 
-    private ReprintLook? Best => Answered?.Best;
+    // What does not change with the quantity is kept while one drags: the picture knows its points by their list.
+    private IReadOnlyList<ReprintPoint> Points
+    {
+        get
+        {
+            if (points is not { } known || known.Worked != Worked)
+            {
+                points = (Worked!, [.. Worked!.Plan.Curve.TakeWhile(point => point.Quantity <= Worked.LastShown)]);
+            }
 
-    private IReadOnlyList<ReprintPoint> Points => Answered!.Value.Points;
+            return points.Value.Points;
+        }
+    }
 
     private IReadOnlyList<MarkedQuantity> Marks
     {

@@ -21,6 +21,32 @@ public static class ReprintWords
     public static string Odds(ReprintLook look) =>
         $"in {(look.SoldOut == 0 ? "none" : look.SoldOut)} of {look.Futures.Count} such futures they sell out, in {(look.Losses == 0 ? "none" : look.Losses)} money is lost";
 
+    /// <summary>Why the best number is no higher: what the next copies bring on average against what they cost.</summary>
+    public static string WhyNoMore(NextCopies next, int futures, PressFormat format)
+    {
+        var (brings, costs) = (format.Money(Math.Abs(next.Brings)), format.Money(Math.Abs(next.Costs)));
+        var (copies, asked) = next.More == 1
+            ? ("One more", $": it is asked for in {(next.Asked == 0 ? "none" : format.Count(next.Asked))} of the {futures}")
+            : ($"The next step up, to {format.Count(next.To)},", "");
+        return (next.Brings, next.Costs) switch
+        {
+            ( < 0m, < 0m) => $"{copies} would cost {costs} less, and bring {brings} less on average.",
+            ( < 0m, _) => $"{copies} would cost {costs}, and bring {brings} less on average.",
+            _ when brings == costs => $"{copies} would bring no more on average than the {costs} it costs{asked}.",
+            _ => $"{copies} would bring {brings} on average and cost {costs}{asked}.",
+        };
+    }
+
+    /// <summary>Where the copies for sale come from, such as <c>110 printed, 4 given away</c>; null where that says nothing new.</summary>
+    public static string? ForSale(ReprintLook look, PressFormat format) => look is { OnHand: 0, GivenAway: 0 } or { Point.Quantity: 0 }
+        ? null
+        : string.Join(", ", new[]
+        {
+            look.OnHand > 0 ? $"{format.Count(look.OnHand)} on hand" : null,
+            $"{format.Count(look.Point.Quantity)} printed",
+            look.GivenAway > 0 ? $"{format.Count(look.GivenAway)} given away" : null,
+        }.OfType<string>());
+
     /// <summary>What is left over, such as <c>12 copies</c>, with cartons where the shop has some.</summary>
     public static string Left(Leftover left, PressFormat format) => left.Cartons is { } cartons && left.Copies > 0
         ? $"{format.Count(left.Copies)} ({Words.Many(format.Count(cartons), cartons, "box", "boxes")})"

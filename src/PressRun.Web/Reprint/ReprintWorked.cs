@@ -48,8 +48,9 @@ public sealed record TitleLedger(DateOnly Today, int OnHand, SalesHistory? Histo
 /// <param name="Other">The assumption beside it worked out with it; null where there is only one.</param>
 /// <param name="LastShown">Last quantity of the picture.</param>
 /// <param name="LeadDays">Days from the order of the plan's own quantity to finished copies.</param>
+/// <param name="PaidForBy">Copies sold that pay for the plan's own quantity, as its run has it; null where none do, and where a net of one's own is gone by.</param>
 public sealed record ReprintWorked(
-    PlanReprint Settings, ReprintPlanner Planner, IReadOnlyList<RunCost> Costs, ReprintPlan Plan, TwoAssumptions? Other, int LastShown, int LeadDays)
+    PlanReprint Settings, ReprintPlanner Planner, IReadOnlyList<RunCost> Costs, ReprintPlan Plan, TwoAssumptions? Other, int LastShown, int LeadDays, long? PaidForBy)
 {
     private const int MostShown = 5_000;
     private const double Hardly = 0.99;
@@ -94,10 +95,13 @@ public sealed record ReprintWorked(
         var plan = planner.Value.Plan(costs.Value);
         var worth = (long)planner.Value.Demand.Quantile(Hardly) - settings.Request.OnHand + job.Value.Job.FreeCopies;
         var shown = Math.Max(Math.Max(plan.BestQuantity, source.Plan.Quantity), worth);
+        var run = job.Value.Estimate(source.Plan.Quantity) is { Succeeded: true } estimate ? estimate.Value : null;
+        var leadDays = source.PriceList.Order.LeadDays;
         return Outcome<ReprintWorked>.Of(new ReprintWorked(
             settings, planner.Value, costs.Value, plan, Beside(settings, job.Value, planner.Value, costs.Value, ledger),
             (int)Math.Min(costs.Value[^1].Quantity, Math.Max(10, shown + (shown / 10))),
-            job.Value.Estimate(source.Plan.Quantity) is { Succeeded: true, Value: var run } ? LeadTime.Days(source.PriceList.Order.LeadDays, run) : source.PriceList.Order.LeadDays));
+            run is null ? leadDays : LeadTime.Days(leadDays, run),
+            settings.Request.NetPerCopy is null ? run?.BreakEven.Copies : null));
     }
 
     private static TwoAssumptions? Beside(PlanReprint settings, PreparedJob job, ReprintPlanner planner, IReadOnlyList<RunCost> costs, TitleLedger ledger)

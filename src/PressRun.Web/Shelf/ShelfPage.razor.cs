@@ -128,7 +128,9 @@ public sealed partial class ShelfPage : IDisposable
 
     private string When(EditionRecord edition) => edition.PrintedOn is { } day ? day.ToString("MMM yyyy", Format.Culture) : "being planned";
 
-    private static string Leads(EditionOnShelf edition, string address) => edition.Edition.CopiesPrinted is null ? address + "/run" : edition.Decision == DecisionKind.Due ? address + "/reprint" : address;
+    // Who is asked whether to print again wants to know how many; who plans a first printing, what it costs.
+    private static string Leads(EditionOnShelf edition, string address) => address
+        + (edition.Decision is DecisionKind.Due or DecisionKind.NoneLeft or DecisionKind.RunningOut ? "/reprint" : "/run");
 
     // Of what is not due yet, the day is worth a word where it is near.
     private string? OrderBy(TitleOnShelf title, EditionOnShelf edition) =>

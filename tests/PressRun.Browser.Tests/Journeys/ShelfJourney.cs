@@ -146,7 +146,9 @@ public sealed class ShelfJourney(Chromium chromium, SampleApp sample)
         await visit.TypeAsync("Find a title or its maker", "fog man");
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "due to be ordered", Exact = true }).ClickAsync();
         await Expect(visit.Page.Locator("table.titles a.title")).ToHaveTextAsync(["Fog Manners"]);
-        await Expect(visit.Page.Locator("table.titles a.asks")).ToHaveTextAsync("Sold out: order now");
+        var now = visit.Page.Locator("table.titles a.asks");
+        await Expect(now).ToHaveTextAsync("Sold out: order now");
+        await Expect(now).ToHaveAttributeAsync("href", new System.Text.RegularExpressions.Regex("^titles/fog-manners/\\d+/reprint$"));
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "archived", Exact = true }).ClickAsync();
         await Expect(visit.Page.Locator("table.titles a.title")).ToHaveCountAsync(0);
         visit.WasQuiet();

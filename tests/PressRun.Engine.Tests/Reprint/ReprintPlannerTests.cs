@@ -153,10 +153,10 @@ public class ReprintPlannerTests
 
     private static ReprintPlan Plan(PreparedJob job, ReprintRequest request) => ReprintPlanner.Prepare(job, request).Value.Plan().Value;
 
-    private static ReprintRequest Request(Demand demand, decimal? net, decimal salvage, int to) => new(0, demand, net, salvage, 0m, 0m, null, 0, to, 1);
+    internal static ReprintRequest Request(Demand demand, decimal? net, decimal salvage, int to) => new(0, demand, net, salvage, 0m, 0m, null, 0, to, 1);
 
     // A shop that asks the same for every copy, and no costs besides.
-    private static PreparedJob Linear(decimal each)
+    internal static PreparedJob Linear(decimal each)
     {
         var example = ExampleJob.Create();
         var shop = example.Shop with

@@ -57,6 +57,21 @@ public class StaircaseTests
     }
 
     [Fact]
+    public async Task A_small_figure_gives_way_to_the_mark_of_a_printing_that_was_made()
+    {
+        await using var page = new BunitContext();
+        page.JSInterop.Mode = JSRuntimeMode.Loose;
+        var drawing = StaircaseDrawing.Of(Curve, Curve.DearBands(), LadderJump.Of(Curve), StaircaseFrame.Wide);
+        var figure = drawing.UnitCosts.First(mark => mark.Quantity == 30);
+        var staircase = Render(page, 90);
+        Assert.Contains(staircase.FindAll("svg.wide text.each"), text => text.GetAttribute("x") == Svg.N(figure.X));
+        // A mark just where the figure would stand.
+        var cost = Enumerable.Range(1, 600).Select(tenth => tenth / 2m).MinBy(money => Math.Abs(drawing.Y(money) - figure.TextY));
+        staircase.Render(set => set.Add(part => part.Past, [new PastRun(30, cost, "the first printing")]));
+        Assert.DoesNotContain(staircase.FindAll("svg.wide text.each"), text => text.GetAttribute("x") == Svg.N(figure.X));
+    }
+
+    [Fact]
     public async Task A_quantity_outside_the_range_is_shown_at_its_end()
     {
         await using var page = new BunitContext();

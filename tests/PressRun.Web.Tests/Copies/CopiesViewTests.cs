@@ -1,5 +1,6 @@
 using Bunit;
 using PressRun.Engine.Copies;
+using PressRun.Web.Charts;
 using PressRun.Web.Copies;
 using PressRun.Web.Tests.Support;
 
@@ -21,6 +22,38 @@ public class CopiesViewTests
         Assert.Equal([count.Movement.Day], view.Rows.Where(row => row.Count is not null).Select(row => row.Count!.Value));
         Assert.Equal([MovementKind.Counted, MovementKind.Printed], view.Rows.Where(row => row.CanBeTakenBack).Select(row => row.Line.Movement.Kind));
         Assert.Equal(51, view.Rows[0].OnHand);
+    }
+
+    [Fact]
+    public void The_line_that_takes_another_back_names_it()
+    {
+        var sale = ALedger.Line(3, MovementKind.Sold, -2, 12m);
+        var back = sale with { Id = Guid.NewGuid(), Movement = sale.Movement with { Copies = 2, Amount = -12m }, TakesBack = sale.Id };
+        var view = ALedger.View(ALedger.Line(0, MovementKind.Printed, 50, 100m), sale, back);
+        Assert.Equal($"takes back 2 copies sold on {Written.Metric.Day(sale.Movement.Day)}", LedgerWords.Explained(view.Rows.Single(row => row.Line.TakesBack is not null), Written.Metric));
+        Assert.Equal("taken back", LedgerWords.Explained(view.Rows.Single(row => row.Line.Id == sale.Id), Written.Metric));
+    }
+
+    [Fact]
+    public void Copies_beside_printings_stay_in_the_picture_and_off_each_other()
+    {
+        var view = ALedger.View(
+            ALedger.Line(0, MovementKind.Printed, 120, 200m), ALedger.Line(92, MovementKind.Printed, 113, 200m), ALedger.Line(96, MovementKind.Printed, 108, 200m), ALedger.Line(99, MovementKind.Counted, 0));
+        foreach (var frame in new[] { CopiesFrame.Wide, CopiesFrame.Narrow })
+        {
+            var boxes = CopiesDrawing.Of(view, Written.Metric.Culture, frame).Marks.Where(mark => mark.Label is not null).Select(mark => Box(mark.Label!)).ToList();
+            Assert.InRange(boxes.Count, 2, 3);
+            Assert.All(boxes, box => Assert.True(box.Left >= frame.Left && box.Right <= frame.Width, $"{box.Left} to {box.Right}"));
+            Assert.All(boxes.Zip(boxes.Skip(1)), pair => Assert.True(pair.First.Right <= pair.Second.Left || pair.Second.Right <= pair.First.Left || Math.Abs(pair.First.Foot - pair.Second.Foot) >= 12));
+        }
+
+        // Figures of 12.5 units are about 7 wide.
+        static (double Left, double Right, double Foot) Box(PlacedLabel label)
+        {
+            var width = 7 * label.Text.Length;
+            var left = label.Anchor switch { "end" => label.X - width, "middle" => label.X - (width / 2d), _ => label.X };
+            return (left, left + width - 1, label.Y);
+        }
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using System.Globalization;
 using Bunit;
 using Microsoft.AspNetCore.Components;
 using PressRun.Data.Presses;
+using PressRun.Engine.Costing;
 using PressRun.Engine.Reprint;
 using PressRun.Web.Charts;
 using PressRun.Web.Shared.Wording;
@@ -13,8 +14,9 @@ public class ReprintChartsTests
 {
     private static readonly PressFormat Format = new(ARun.Dollars, UnitSystem.Metric, CultureInfo.GetCultureInfo("en-US"));
 
-    private static readonly ReprintPlanner Planner =
-        ReprintPlanner.Prepare(ARun.Prepared, new ReprintRequest(0, new PoissonDemand(60m, 0), 5m, 0m, 0m, 0m, null, 0, 120, 1)).Value;
+    private static readonly ReprintRequest Request = new(0, new PoissonDemand(60m, 0), 5m, 0m, 0m, 0m, null, 0, 120, 1);
+
+    private static readonly ReprintPlanner Planner = ReprintPlanner.Prepare(ARun.Prepared, Request).Value;
 
     [Fact]
     public async Task Fifty_dots_stand_in_each_drawing_and_as_many_are_hollow_as_the_words_say()
@@ -27,6 +29,10 @@ public class ReprintChartsTests
         Assert.Equal(look.SoldOut, dots.FindAll("svg.wide circle.out").Count);
         Assert.InRange(look.SoldOut, 1, 49);
         Assert.Contains($"in {look.SoldOut} they sell out", dots.Find(".dot-key").TextContent, StringComparison.Ordinal);
+        Assert.Contains($"{look.Odds.ForSale} copies for sale:", dots.Find("figcaption p").TextContent, StringComparison.Ordinal);
+        var freely = ReprintPlanner.Prepare(PreparedJob.Prepare(ARun.Job with { FreeCopies = 4 }).Value, Request with { OnHand = 3 }).Value.LookAt(62).Value;
+        dots.Render(set => set.Add(part => part.Look, freely));
+        Assert.Contains("61 copies for sale (3 on hand, 62 printed, 4 given away):", dots.Find("figcaption p").TextContent, StringComparison.Ordinal);
         Assert.Equal(50, dots.FindAll("tbody tr").Sum(row => int.Parse(row.QuerySelector("td")!.TextContent, CultureInfo.InvariantCulture)));
     }
 
@@ -62,6 +68,7 @@ public class ReprintChartsTests
         var marker = chart.Find("svg.wide [role=slider]");
         Assert.Equal("0", marker.GetAttribute("aria-valuemin"));
         Assert.Equal("40", marker.GetAttribute("aria-valuenow"));
+        Assert.Single(chart.FindAll(".jump-key"));
         Assert.Equal($"40 keep {Format.Money(plan.Curve[40].ExpectedProfit)}", marker.GetAttribute("aria-valuetext"));
         Assert.Contains("best", chart.FindAll("tbody tr").Single(row => row.QuerySelector("th")!.TextContent == Format.Count(plan.BestQuantity)).TextContent, StringComparison.Ordinal);
         await chart.Instance.MoveTo(500);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Bunit;
+using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 using PressRun.Data.Presses;
 using PressRun.Engine.Copies;
@@ -37,49 +38,69 @@ public class ReprintTablesTests
     }
 
     [Fact]
-    public async Task The_sentence_offers_the_best_number_where_ones_own_is_another()
+    public async Task The_sentence_offers_the_best_number_where_ones_own_is_another_and_says_why_it_is_no_higher()
     {
-        var plan = Planner.Plan().Value;
-        var (best, mine) = (Planner.LookAt(plan.BestQuantity).Value, Planner.LookAt(10).Value);
-        await using var page = new BunitContext();
-        page.JSInterop.Mode = JSRuntimeMode.Loose;
-        page.Services.AddSingleton<IServerDrafts>(new KeptNowhere());
-        page.Services.AddScoped<Drafts>();
-        var taken = 0;
-        var sentence = page.Render<ReprintSentence>(set => set.Add(part => part.Best, best).Add(part => part.Mine, mine).Add(part => part.Shown, 10).Add(part => part.WithinCash, plan.WithinCash)
-            .Add(part => part.Short, best.Point.ExpectedProfit - mine.Point.ExpectedProfit).Add(part => part.OnHand, 0).Add(part => part.Low, 50).Add(part => part.High, 70)
-            .Add(part => part.Over, "6 months").Add(part => part.Format, Format).Add(part => part.SaveQuantity, _ => Task.FromResult<string?>(null)).Add(part => part.Take, quantity => taken = quantity));
+        var advice = Advice(Planner, 10);
+        var (taken, best) = (0, advice.Best.Point.Quantity);
+        await using var page = APage();
+        var sentence = page.Render<ReprintSentence>(set => Set(set, advice).Add(part => part.Take, quantity => taken = quantity));
 
         Assert.Equal("10", sentence.Find("input").GetAttribute("value"));
+        Assert.Contains($"One more would bring {Format.Money(advice.Next!.Value.Brings)} on average and cost {Format.Money(advice.Next.Value.Costs)}", Text(sentence), StringComparison.Ordinal);
         await sentence.Find("button").ClickAsync(new());
-        Assert.Equal(plan.BestQuantity, taken);
+        Assert.Equal(best, taken);
+    }
+
+    [Fact]
+    public async Task Cash_that_forbids_the_best_turns_the_headline_to_the_best_that_it_pays_for()
+    {
+        var planner = ReprintPlanner.Prepare(ARun.Prepared, new ReprintRequest(0, new PoissonDemand(60m, 0), 5m, 0m, 0m, 0m, 60m, 0, 300, 1)).Value;
+        var advice = Advice(planner, 40);
+        Assert.InRange(advice.Answer.Point.Quantity, 1, advice.Best.Point.Quantity - 1);
+        await using var page = APage();
+        var words = Text(page.Render<ReprintSentence>(set => Set(set, advice).Add(part => part.Cash, 60m)));
+
+        Assert.StartsWith($"Print {advice.Answer.Point.Quantity}, the best that the cash of 60.00 pays for: on hand are none;", words, StringComparison.Ordinal);
+        Assert.Contains(
+            $"With {Format.Money(advice.WithMoreCash!.Value.More)} more to pay out, {advice.Best.Point.Quantity} would be best, and keep {Format.Money(advice.WithMoreCash.Value.Gains)} more.", words, StringComparison.Ordinal);
+        Assert.Contains($"takes {Format.Money(advice.OwnBeyondCash!.Value)} more cash than there is", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("One more", words, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(1, 1.93, 2.25, 18, "One more would bring 1.93 on average and cost 2.25: it is asked for in 18 of the 50.")]
+    [InlineData(1, 2.251, 2.252, 20, "One more would bring no more on average than the 2.25 it costs: it is asked for in 20 of the 50.")]
+    [InlineData(25, 12.4, 30, 9, "The next step up, to 130, would bring 12.40 on average and cost 30.00.")]
+    [InlineData(1, -2, 0.5, 0, "One more would cost 0.50, and bring 2.00 less on average.")]
+    [InlineData(1, -3, -1, 0, "One more would cost 1.00 less, and bring 3.00 less on average.")]
+    public void Why_no_more_is_one_plain_sentence(int more, decimal brings, decimal costs, int asked, string words) =>
+        Assert.Equal(words, ReprintWords.WhyNoMore(new NextCopies(105 + more, more, brings, costs, asked), 50, Format));
+
+    [Fact]
+    public async Task The_odds_are_counted_in_dots_and_what_is_paid_out_says_that_own_hours_are_left_out()
+    {
+        await using var page = APage();
+        var look = Planner.LookAt(62).Value;
+        var words = Text(page.Render<ReprintChances>(set => set.Add(part => part.Look, look).Add(part => part.Format, Format)));
+        Assert.Contains($"Selling out{look.SoldOut} of 50 dots {decimal.Round((decimal)look.Odds.SellingOut * 100, 0)} %", words, StringComparison.Ordinal);
+        Assert.Contains($"Paid out at once{Format.Money(look.Point.CashOut)} without your own hours", words, StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task A_number_that_was_looked_at_while_it_was_typed_is_saved_and_stays_in_its_place()
     {
-        var plan = Planner.Plan().Value;
-        var best = Planner.LookAt(plan.BestQuantity).Value;
-        await using var page = new BunitContext();
-        page.JSInterop.Mode = JSRuntimeMode.Loose;
-        page.Services.AddSingleton<IServerDrafts>(new KeptNowhere());
-        page.Services.AddScoped<Drafts>();
         var saved = "";
-        var sentence = page.Render<ReprintSentence>(set => set.Add(part => part.Best, best).Add(part => part.Mine, Planner.LookAt(10).Value).Add(part => part.Shown, 10)
-            .Add(part => part.WithinCash, plan.WithinCash).Add(part => part.Over, "6 months").Add(part => part.Format, Format)
-            .Add(part => part.SaveQuantity, text =>
-            {
-                saved = text;
-                return Task.FromResult<string?>(null);
-            }));
+        var best = Advice(Planner, 10).Best.Point.Quantity;
+        await using var page = APage();
+        var sentence = page.Render<ReprintSentence>(set => Set(set, Advice(Planner, 10), text => saved = text));
         var field = sentence.Find("input").Id;
 
         // The best number itself is typed: the page looks at it before Enter.
-        sentence.Render(set => set.Add(part => part.Mine, best));
+        sentence.Render(set => set.Add(part => part.Advice, Advice(Planner, best)));
         Assert.Equal(field, sentence.Find("input").Id);
-        await sentence.Find("input").ChangeAsync(new() { Value = $"{plan.BestQuantity}" });
+        await sentence.Find("input").ChangeAsync(new() { Value = $"{best}" });
 
-        Assert.Equal($"{plan.BestQuantity}", saved);
+        Assert.Equal($"{best}", saved);
     }
 
     [Theory]
@@ -91,4 +112,26 @@ public class ReprintTablesTests
         var outlook = new StockOutlook(30, low, middle, high);
         Assert.Equal((weeks, between), (StockWords.Weeks(outlook.Weeks.Middle, Format), StockWords.Between(outlook, Format)));
     }
+
+    private static ReprintAdvice Advice(ReprintPlanner planner, int own) => ReprintAdvice.Of(planner, planner.Plan().Value, own).Value;
+
+    private static BunitContext APage()
+    {
+        var page = new BunitContext();
+        page.JSInterop.Mode = JSRuntimeMode.Loose;
+        page.Services.AddSingleton<IServerDrafts>(new KeptNowhere());
+        page.Services.AddScoped<Drafts>();
+        return page;
+    }
+
+    private static ComponentParameterCollectionBuilder<ReprintSentence> Set(ComponentParameterCollectionBuilder<ReprintSentence> set, ReprintAdvice advice, Action<string>? save = null) => set
+        .Add(part => part.Advice, advice).Add(part => part.Shown, advice.Own.Point.Quantity).Add(part => part.Low, 50).Add(part => part.High, 70)
+        .Add(part => part.Over, "6 months").Add(part => part.Format, Format).Add(part => part.SaveQuantity, text =>
+        {
+            save?.Invoke(text);
+            return Task.FromResult<string?>(null);
+        });
+
+    private static string Text(IRenderedComponent<IComponent> part) =>
+        string.Join(' ', string.Concat(part.Nodes.Select(node => node.TextContent)).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 }

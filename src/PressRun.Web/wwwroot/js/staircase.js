@@ -67,7 +67,7 @@ export function attach(root, page) {
   };
 
   const onDown = event => {
-    const svg = event.target.closest('svg');
+    const svg = event.target.closest('svg[data-plot]');
     if (!svg || event.button !== 0) return;
     dragging = { svg, reading: nearest(svg, event) };
     svg.setPointerCapture(event.pointerId);
@@ -87,7 +87,7 @@ export function attach(root, page) {
         look(reading.quantity);
       }
     } else if (event.pointerType === 'mouse') {
-      const svg = event.target.closest('svg');
+      const svg = event.target.closest('svg[data-plot]');
       if (svg) show(svg, nearest(svg, event));
     }
   };
