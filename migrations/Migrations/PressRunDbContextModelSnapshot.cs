@@ -93,6 +93,29 @@ namespace PressRun.Migrations.Migrations
                     b.ToTable("user_passkeys", (string)null);
                 });
 
+            modelBuilder.Entity("PressRun.Data.Bench.BenchLimitsRow", b =>
+                {
+                    b.Property<Guid>("PressId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("press_id");
+
+                    b.Property<string>("Limits")
+                        .IsRequired()
+                        .HasColumnType("json")
+                        .HasColumnName("limits");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PressId")
+                        .HasName("pk_bench_limits");
+
+                    b.ToTable("bench_limits", (string)null);
+                });
+
             modelBuilder.Entity("PressRun.Data.Bench.BenchRow", b =>
                 {
                     b.Property<Guid>("PressId")
@@ -1674,6 +1697,16 @@ namespace PressRun.Migrations.Migrations
 
                     b.Navigation("Data")
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("PressRun.Data.Bench.BenchLimitsRow", b =>
+                {
+                    b.HasOne("PressRun.Data.Presses.PressRow", null)
+                        .WithOne()
+                        .HasForeignKey("PressRun.Data.Bench.BenchLimitsRow", "PressId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_bench_limits_presses_press_id");
                 });
 
             modelBuilder.Entity("PressRun.Data.Bench.BenchRow", b =>

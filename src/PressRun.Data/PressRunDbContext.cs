@@ -63,6 +63,8 @@ public sealed class PressRunDbContext(DbContextOptions<PressRunDbContext> option
 
     internal DbSet<BenchRow> Benches => Set<BenchRow>();
 
+    internal DbSet<BenchLimitsRow> BenchLimits => Set<BenchLimitsRow>();
+
     internal DbSet<RunPlanRow> RunPlans => Set<RunPlanRow>();
 
     internal DbSet<PlanStockRow> PlanStocks => Set<PlanStockRow>();

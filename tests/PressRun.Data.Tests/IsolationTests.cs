@@ -121,7 +121,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         "PeopleStore.ChangeAsync", "PeopleStore.RemoveAsync", "InvitationStore.WithdrawAsync", "ApiKeyStore.RevokeAsync", // see PeopleTests
         "InvitationStore.InviteAsync", "ApiKeyStore.MakeAsync", // make rows of their own
         "TitleStore.AddAsync", "TitleStore.AddWithEditionAsync", // make rows of their own
-        "BenchStore.LoadAsync", "BenchStore.SaveAsync", // one row a press
+        "BenchStore.LoadAsync", "BenchStore.SaveAsync", "BenchLimitsStore.LoadAsync", "BenchLimitsStore.SaveAsync", // one row a press
         "StockStore.ImportAsync", "MailerStore.ImportAsync", "PostageServiceStore.ImportAsync", "ChannelStore.ImportAsync", // make rows of their own
         "StockStore.TakeBackAsync", "MailerStore.TakeBackAsync", "PostageServiceStore.TakeBackAsync", "ChannelStore.TakeBackAsync", // see the test below
         "DraftStore.KeepAsync", "DraftStore.DropAsync", // by the person's own key; see the test on drafts below

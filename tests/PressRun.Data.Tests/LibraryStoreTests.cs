@@ -106,6 +106,26 @@ public sealed class LibraryStoreTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task A_press_is_warned_as_usual_until_it_sets_limits_of_its_own_and_a_second_saver_sees_the_first()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var usual = await stores.BenchLimits.LoadAsync(small.Id);
+        Assert.Equal(new LibraryItem<BenchLimits>(BenchLimits.Usual, false, 0), usual);
+
+        var own = BenchLimits.Usual with { StapleLeg = Length.FromMillimetres(8m), ScoreOver = 200m };
+        var saved = SmallPress.Saved(await stores.BenchLimits.SaveAsync(small.Id, usual with { Item = own }));
+        Assert.Equal(own, saved.Item);
+        Assert.Equal(saved, await stores.BenchLimits.LoadAsync(small.Id));
+        Assert.Equal(saved, Assert.IsType<SaveResult<LibraryItem<BenchLimits>>.Conflict>(await stores.BenchLimits.SaveAsync(small.Id, usual with { Item = own })).Theirs);
+        var refused = await stores.BenchLimits.SaveAsync(small.Id, saved with { Item = own with { ScoreOver = -1m } });
+        Assert.Equal("$.scoreOver", Assert.Single(Assert.IsType<SaveResult<LibraryItem<BenchLimits>>.Refused>(refused).Problems).Path);
+
+        var again = (await stores.Archives.ImportAsync((await stores.Archives.ExportAsync(small.Id))!)).Value;
+        Assert.Equal(own, (await stores.BenchLimits.LoadAsync(again.Id)).Item);
+    }
+
+    [Fact]
     public async Task Deleting_what_is_in_use_is_refused_with_where_it_is_used()
     {
         await using var stores = await Stores.NewAsync(postgres);

@@ -30,7 +30,10 @@ internal static class ArchiveExport
             await KeptAsync(db.Channels.InOrder(), row => row.ToItem(), cancel),
             bench?.Rates ?? BenchRates.None,
             await TitlesAsync(db, cancel),
-            await QuotesAsync(db, cancel));
+            await QuotesAsync(db, cancel))
+        {
+            Limits = (await db.BenchLimits.AsNoTracking().SingleOrDefaultAsync(cancel))?.Limits ?? BenchLimits.Usual,
+        };
     }
 
     private static async Task<IReadOnlyList<ArchivedQuote>> QuotesAsync(PressRunDbContext db, CancellationToken cancel)

@@ -1,19 +1,20 @@
 using System.Buffers;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using PressRun.Data.Bench;
 using PressRun.Engine.Costing;
 using PressRun.JobFile.Reading;
 
 namespace PressRun.Data.Archive;
 
 /// <summary>Reads an archive from one file, or from a folder that holds its sections in files of their own: press.json, stocks.json,
-/// shops/ID.json, mailers.json, postage.json, channels.json, bench.json, archived.json, titles/ID.json and quotes/NUMBER.json. A problem in a folder names the file.</summary>
+/// shops/ID.json, mailers.json, postage.json, channels.json, bench.json, benchLimits.json, archived.json, titles/ID.json and quotes/NUMBER.json. A problem in a folder names the file.</summary>
 internal static class ArchiveFiles
 {
     /// <summary>Largest archive, and largest file of one, in bytes.</summary>
     public const int MostBytes = 64 * 1024 * 1024;
 
-    private static readonly string[] Sections = ["stocks", "mailers", "postage", "channels", "bench", "archived"];
+    private static readonly string[] Sections = ["stocks", "mailers", "postage", "channels", "bench", BenchLimitsShape.Name, "archived"];
     private static readonly string[] ListSections = ["shops", "titles", "quotes"];
 
     /// <summary>Reads a file's bytes.</summary>

@@ -8,6 +8,7 @@ using PressRun.Data.Selling;
 using PressRun.Data.Shops;
 using PressRun.Data.Stocks;
 using PressRun.Data.Titles;
+using PressRun.Engine.Bench;
 using PressRun.Engine.Copies;
 
 namespace PressRun.Data.Archive;
@@ -33,6 +34,11 @@ internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, 
         };
         db.Presses.Add(press);
         db.Benches.Add(new BenchRow { PressId = db.Press, Rates = archive.Bench });
+        if (archive.Limits != BenchLimits.Usual)
+        {
+            db.BenchLimits.Add(new BenchLimitsRow { PressId = db.Press, Limits = archive.Limits });
+        }
+
         AddLibrary<StockRow, Engine.Paper.Stock>(archive.Stocks);
         AddLibrary<MailerRow, Engine.Postage.Mailer>(archive.Mailers);
         AddLibrary<PostageServiceRow, Engine.Postage.PostageService>(archive.Postage);

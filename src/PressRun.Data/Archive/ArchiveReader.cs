@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PressRun.Data.Bench;
 using PressRun.Data.Presses;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
@@ -14,7 +15,7 @@ namespace PressRun.Data.Archive;
 /// <summary>Reads a press archive and finds every problem in it, with its path, its value and the rule.</summary>
 internal static class ArchiveReader
 {
-    private const string Rule = "Write a press as an object with schema, press, stocks, shops, mailers, postage, channels, bench, titles and quotes.";
+    private const string Rule = "Write a press as an object with schema, press, stocks, shops, mailers, postage, channels, bench, benchLimits, titles and quotes.";
     private const string SchemaRule = "Write \"" + PressArchive.Schema + "\".";
     private const string PressRule = "Write the press as { \"name\", \"currency\", \"units\", \"paperRegion\" }.";
     private const string ShopsRule = "Write shops as a list of { \"id\", \"name\", \"priceLists\" }.";
@@ -46,6 +47,7 @@ internal static class ArchiveReader
         var channels = ChannelBlock.ReadAll(block, mailerIds);
         var channelIds = channels.Select(channel => channel.Id).ToHashSet(StringComparer.Ordinal);
         var bench = BenchBlock.ReadMember(block);
+        var limits = BenchLimitsShape.ReadMember(block);
         var plans = new PlanReader(shops, bench, stockIds);
         var titles = block.List("titles", Need.May, TitlesRule, (element, path) => TitleReader.Read(element, path, stockIds, channelIds, plans, block.Problems));
         CheckOnce(block, "titles", titles.Select(title => title.Id), "Another title has this id already; ids must differ.");
@@ -58,7 +60,7 @@ internal static class ArchiveReader
         var keptPostage = Keep(archived, "postage", postage, ServiceKey);
         archived?.Close();
         block.Close();
-        return press is null ? null : new PressArchive(press, keptStocks, shops, keptMailers, keptPostage, keptChannels, bench, titles, frozen);
+        return press is null ? null : new PressArchive(press, keptStocks, shops, keptMailers, keptPostage, keptChannels, bench, titles, frozen) { Limits = limits };
     }
 
     /// <summary>How a dated table of a service is named where it is archived: <c>letter 2026-01-01</c>.</summary>

@@ -1,8 +1,10 @@
 using System.Buffers;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using PressRun.Data.Bench;
 using PressRun.Data.Copies;
 using PressRun.Data.RunPlans;
+using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
 using PressRun.JobFile.Writing;
@@ -46,6 +48,13 @@ internal static class ArchiveWriter
         json.WriteStartObject("bench");
         BenchWriter.WriteMembers(json, archive.Bench, currency);
         json.WriteEndObject();
+        if (archive.Limits != BenchLimits.Usual)
+        {
+            json.WriteStartObject(BenchLimitsShape.Name);
+            BenchLimitsShape.WriteMembers(json, archive.Limits);
+            json.WriteEndObject();
+        }
+
         WriteArchived(json, archive);
         List(json, "titles", archive.Titles, title => WriteTitle(json, title, archive.Shops, currency));
         List(json, "quotes", archive.Quotes, quote => QuoteWriter.WriteMembers(json, quote, currency));

@@ -23,6 +23,9 @@ internal sealed record PressArchive(
     IReadOnlyList<ArchivedTitle> Titles,
     IReadOnlyList<ArchivedQuote> Quotes)
 {
+    /// <summary>From where on the press wants to be warned.</summary>
+    public BenchLimits Limits { get; init; } = BenchLimits.Usual;
+
     /// <summary>Name and version of the form.</summary>
     public const string Schema = "pressrun/press/1";
 }

@@ -75,6 +75,7 @@ public static class PressRunData
         .AddStore(database => new PostageServiceStore(database))
         .AddStore(database => new ChannelStore(database))
         .AddStore(database => new BenchStore(database))
+        .AddStore(database => new BenchLimitsStore(database))
         .AddStore(database => new DraftStore(database))
         .AddStore(database => new PressArchiveStore(database))
         .AddStore(database => new PeopleStore(database))

@@ -46,6 +46,7 @@ internal sealed class Stores : IAsyncDisposable
         Services = new PostageServiceStore(rows);
         Channels = new ChannelStore(rows);
         Bench = new BenchStore(rows);
+        BenchLimits = new BenchLimitsStore(rows);
         Drafts = new DraftStore(rows);
         Archives = new PressArchiveStore(rows);
         People = new PeopleStore(rows);
@@ -92,6 +93,8 @@ internal sealed class Stores : IAsyncDisposable
     public ChannelStore Channels { get; }
 
     public BenchStore Bench { get; }
+
+    public BenchLimitsStore BenchLimits { get; }
 
     public DraftStore Drafts { get; }
 
