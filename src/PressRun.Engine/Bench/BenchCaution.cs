@@ -30,14 +30,14 @@ public sealed record BenchCaution(BenchCautionCode Code, PartPieces? Part, Lengt
 {
     /// <summary>The cautions of a run, in the order of their codes and then of the parts. What the shop staples, folds or scores is the shop's to judge.</summary>
     /// <param name="prepared">The run's job.</param>
-    /// <param name="sheets">Its sheets.</param>
+    /// <param name="estimate">The same at its quantity.</param>
     /// <param name="limits">The press's own.</param>
-    public static IReadOnlyList<BenchCaution> Of(PreparedJob prepared, IReadOnlyList<ImposedSheet> sheets, BenchLimits limits)
+    public static IReadOnlyList<BenchCaution> Of(PreparedJob prepared, Estimate estimate, BenchLimits limits)
     {
         var (block, cautions) = (prepared.Block, new List<BenchCaution>());
         var folded = Folded(block).ToList();
         cautions.AddRange(folded
-            .Where(part => part.Stock.Weight.GramsPerSquareMetre > limits.GrainOver && sheets.Any(sheet => sheet.AgainstGrain && ReferenceEquals(block.Parts[sheet.PartIndex], part)))
+            .Where(part => part.Stock.Weight.GramsPerSquareMetre > limits.GrainOver && AgainstGrain(prepared, estimate, part))
             .Select(part => new BenchCaution(BenchCautionCode.AgainstGrain, part, default, default)));
         var allowed = block.Edition.Trim.ForeEdge + limits.CreepBeyondTrim;
         if (block.Creep.Settled() > allowed)
@@ -58,6 +58,14 @@ public sealed record BenchCaution(BenchCautionCode Code, PartPieces? Part, Lengt
         }
 
         return cautions;
+    }
+
+    // A sheet's grain runs along its height, and so does the spine of a piece that is not turned.
+    private static bool AgainstGrain(PreparedJob prepared, Estimate estimate, PartPieces part)
+    {
+        var index = prepared.Block.Parts.ToList().IndexOf(part);
+        return estimate.Parts[index].OnSheets is { } on
+            && Place.On(prepared.Job.Shop.Sheets.First(sheet => sheet.Id == on.SheetId), part.Piece, prepared.Job.Edition.Bleed).Any(place => place.Turned);
     }
 
     /// <summary>Parts that are folded: every sheet of a saddle-stitched book, and the cover of a glued one.</summary>

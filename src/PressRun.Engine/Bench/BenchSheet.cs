@@ -31,7 +31,7 @@ public sealed record BenchSheet(
     public static BenchSheet Of(PreparedJob prepared, Estimate estimate, BenchLimits limits)
     {
         var (imposition, sheets) = (prepared.Impose(), SheetImposer.Impose(prepared, estimate));
-        var cautions = BenchCaution.Of(prepared, sheets, limits);
+        var cautions = BenchCaution.Of(prepared, estimate, limits);
         var scored = cautions.Any(caution => caution.Code == BenchCautionCode.FoldUnscored);
         return new BenchSheet(
             estimate,

@@ -53,7 +53,4 @@ public sealed record ImposedSheet(
 {
     /// <summary>True where both sides carry printed pages, so that it matters how the sheet is turned over.</summary>
     public bool IsTwoSided => Front.Ink != Ink.None && Back.Ink != Ink.None && Back.Pages.Count > 0;
-
-    /// <summary>True where some piece lies with its spine across the sheet's grain, which runs along the sheet's height.</summary>
-    public bool AgainstGrain => Stacks.Any(stack => stack.Place.Turned);
 }

@@ -1,4 +1,5 @@
 using PressRun.Data;
+using PressRun.Data.Bench;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Shops;
@@ -16,12 +17,13 @@ namespace PressRun.Web.RunPlans;
 /// <param name="Plans">In the order in which they were made.</param>
 /// <param name="Past">Earlier printings of the title, by the plans and price lists that they went by.</param>
 /// <param name="Shops">Shops that can be chosen.</param>
+/// <param name="Limits">From where on the press wants to be warned of the work at its table.</param>
 public sealed record RunPlanView(
-    TitleRecord Title, EditionRecord Edition, IReadOnlyList<PlanCosting> Plans, IReadOnlyList<PastRun> Past, IReadOnlyList<ShopRecord> Shops);
+    TitleRecord Title, EditionRecord Edition, IReadOnlyList<PlanCosting> Plans, IReadOnlyList<PastRun> Past, IReadOnlyList<ShopRecord> Shops, BenchLimits Limits);
 
 /// <summary>Loads, tries and saves the run plans of an edition.</summary>
 public sealed class RunPlanService(
-    TitleStore titles, EditionStore editions, PlanStore plans, ShopStore shops, PriceListStore priceLists, TimeProvider time)
+    TitleStore titles, EditionStore editions, PlanStore plans, ShopStore shops, PriceListStore priceLists, BenchLimitsStore limits, TimeProvider time)
 {
     /// <summary>An edition with its plans by its address, or null.</summary>
     public async Task<RunPlanView?> LoadAsync(PressId press, string slug, int printing)
@@ -39,7 +41,8 @@ public sealed class RunPlanService(
             edition,
             [.. records.Where(plan => sources.ContainsKey(plan.Id)).Select(plan => PlanCosting.Of(sources[plan.Id]))],
             await PastAsync(press, [.. all.Where(other => other.Printing < printing && other.CopiesPrinted is not null)]),
-            await shops.ListAsync(press));
+            await shops.ListAsync(press),
+            (await limits.LoadAsync(press)).Item);
     }
 
     /// <summary>Works a plan out as it would be, without saving it.</summary>

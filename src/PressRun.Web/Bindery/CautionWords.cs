@@ -1,0 +1,29 @@
+using PressRun.Engine.Bench;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Bindery;
+
+/// <summary>What may go wrong at the table, as sentences with what to do about it.</summary>
+public static class CautionWords
+{
+    /// <summary>What a caution says.</summary>
+    /// <param name="caution">The caution.</param>
+    /// <param name="limits">The press's own, by which it was found.</param>
+    /// <param name="format">How figures are written.</param>
+    public static string Of(BenchCaution caution, BenchLimits limits, PressFormat format) => caution.Code switch
+    {
+        BenchCautionCode.AgainstGrain =>
+            $"{Part(caution)}, {Weight(caution, format)}, is folded across the grain of its paper and may crack there: ask the shop for a sheet whose grain runs along the spine.",
+        BenchCautionCode.CreepBeyondTrim when caution.May.Millimetres == 0m =>
+            $"The innermost leaves stand out by {format.Thickness(caution.Has)}, and the fore-edge is not trimmed.",
+        BenchCautionCode.CreepBeyondTrim =>
+            $"The innermost leaves stand out by {format.Thickness(caution.Has)}, more than the {format.Thickness(caution.May)} that may come off or stand out.",
+        BenchCautionCode.StapleTooShort =>
+            $"The staples go through {format.Thickness(caution.Has)} of paper, and a leg of {format.Thickness(limits.StapleLeg)} holds {format.Thickness(caution.May)}: take longer legs, or fewer or thinner leaves.",
+        _ => $"{Part(caution)}, {Weight(caution, format)}, is heavier than {format.Number(limits.ScoreOver, 0)} g/m²: score the line before it is folded, or it may crack.",
+    };
+
+    private static string Part(BenchCaution caution) => $"The part “{Apart.Of(caution.Part!.Part.Name)}”";
+
+    private static string Weight(BenchCaution caution, PressFormat format) => $"{format.Number(caution.Part!.Stock.Weight.GramsPerSquareMetre, 0)} g/m²";
+}
