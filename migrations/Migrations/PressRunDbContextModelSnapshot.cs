@@ -545,6 +545,38 @@ namespace PressRun.Migrations.Migrations
                     b.ToTable("memberships", (string)null);
                 });
 
+            modelBuilder.Entity("PressRun.Data.People.PasswordCodeRow", b =>
+                {
+                    b.Property<Guid>("UserId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("user_id");
+
+                    b.Property<DateTimeOffset>("ExpiresAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("expires_at");
+
+                    b.Property<Guid?>("MadeBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("made_by");
+
+                    b.Property<byte[]>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("secret_hash");
+
+                    b.HasKey("UserId")
+                        .HasName("pk_password_codes");
+
+                    b.HasIndex("MadeBy")
+                        .HasDatabaseName("ix_password_codes_made_by");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_password_codes_secret_hash");
+
+                    b.ToTable("password_codes", (string)null);
+                });
+
             modelBuilder.Entity("PressRun.Data.People.SessionRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1812,6 +1844,22 @@ namespace PressRun.Migrations.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_memberships_users_user_id");
+                });
+
+            modelBuilder.Entity("PressRun.Data.People.PasswordCodeRow", b =>
+                {
+                    b.HasOne("PressRun.Data.People.User", null)
+                        .WithMany()
+                        .HasForeignKey("MadeBy")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .HasConstraintName("fk_password_codes_users_made_by");
+
+                    b.HasOne("PressRun.Data.People.User", null)
+                        .WithOne()
+                        .HasForeignKey("PressRun.Data.People.PasswordCodeRow", "UserId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_password_codes_users_user_id");
                 });
 
             modelBuilder.Entity("PressRun.Data.People.SessionRow", b =>

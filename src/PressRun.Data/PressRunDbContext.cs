@@ -39,6 +39,8 @@ public sealed class PressRunDbContext(DbContextOptions<PressRunDbContext> option
 
     internal DbSet<SessionRow> Sessions => Set<SessionRow>();
 
+    internal DbSet<PasswordCodeRow> PasswordCodes => Set<PasswordCodeRow>();
+
     internal DbSet<AttemptRow> Attempts => Set<AttemptRow>();
 
     internal DbSet<PressRow> Presses => Set<PressRow>();

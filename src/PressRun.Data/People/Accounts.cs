@@ -111,6 +111,28 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
         return changed.Succeeded ? null : Told(changed);
     }
 
+    /// <summary>Sets a new password for whoever a code was made for, and ends all their sign-ins: all of it, or nothing.</summary>
+    /// <returns>Null where the code holds no more, or never did.</returns>
+    public async Task<AccountResult?> ResetPasswordAsync(string code, string next, CancellationToken cancel = default)
+    {
+        await using var all = await db.Database.BeginTransactionAsync(cancel);
+        if (await PasswordCodeStore.TakeAsync(db, code, time.GetUtcNow(), cancel) is not { } id || await FindAsync(id) is not { } user)
+        {
+            return null;
+        }
+
+        await users.RemovePasswordAsync(user);
+        var set = await users.AddPasswordAsync(user, next);
+        if (!set.Succeeded)
+        {
+            return new AccountResult(null, Told(set));
+        }
+
+        await SessionStore.EndAllAsync(db, id, time.GetUtcNow(), cancel);
+        await all.CommitAsync(cancel);
+        return new AccountResult(user, null);
+    }
+
     private async Task<AccountResult> MakeAsync(NewAccount account, bool isHost)
     {
         var (name, email) = (account.Name.Trim(), account.Email.Trim());

@@ -24,6 +24,9 @@ public enum PeopleResult
 
     /// <summary>They are its last owner, and nobody could look after it without one.</summary>
     LastOwner,
+
+    /// <summary>They belong elsewhere too, or set the server up: their account is not this press's to open.</summary>
+    NotYours,
 }
 
 /// <summary>The people of a press.</summary>

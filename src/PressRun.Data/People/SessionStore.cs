@@ -96,21 +96,29 @@ public sealed class SessionStore
     private Task<DateTimeOffset?> SeenAsync(Guid user, Guid session, CancellationToken cancel) => database.ReadServerAsync(
         db => Lasting(db, user, database.Now).Where(row => row.Id == session).Select(row => (DateTimeOffset?)row.SeenAt).SingleOrDefaultAsync(cancel), cancel);
 
-    private Task<int> EndAsync(Guid user, Guid? one, Guid? kept, CancellationToken cancel) => database.WriteServerAsync(
-        async db =>
-        {
-            var now = database.Now;
-            var ending = db.Sessions.Where(row => row.UserId == user && row.EndedAt == null && (one == null || row.Id == one) && (kept == null || row.Id != kept));
-            var ids = await ending.Select(row => row.Id).ToListAsync(cancel);
-            await ending.ExecuteUpdateAsync(set => set.SetProperty(row => row.EndedAt, now), cancel);
-            foreach (var id in ids)
-            {
-                await Announcing.SessionEndedAsync(db, id, cancel);
-            }
+    /// <summary>Ends all of somebody's sign-ins in a transaction of the caller's.</summary>
+    internal static Task EndAllAsync(PressRunDbContext db, Guid user, DateTimeOffset now, CancellationToken cancel) =>
+        EndAsync(db, db.Sessions.Where(row => row.UserId == user && row.EndedAt == null), now, cancel);
 
-            return ids.Count;
-        },
+    private Task<int> EndAsync(Guid user, Guid? one, Guid? kept, CancellationToken cancel) => database.WriteServerAsync(
+        db => EndAsync(
+            db,
+            db.Sessions.Where(row => row.UserId == user && row.EndedAt == null && (one == null || row.Id == one) && (kept == null || row.Id != kept)),
+            database.Now,
+            cancel),
         cancel);
+
+    private static async Task<int> EndAsync(PressRunDbContext db, IQueryable<SessionRow> ending, DateTimeOffset now, CancellationToken cancel)
+    {
+        var ids = await ending.Select(row => row.Id).ToListAsync(cancel);
+        await ending.ExecuteUpdateAsync(set => set.SetProperty(row => row.EndedAt, now), cancel);
+        foreach (var id in ids)
+        {
+            await Announcing.SessionEndedAsync(db, id, cancel);
+        }
+
+        return ids.Count;
+    }
 
     private static string Short(string device)
     {

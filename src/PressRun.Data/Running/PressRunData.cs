@@ -82,6 +82,7 @@ public static class PressRunData
         .AddStore(database => new InvitationStore(database))
         .AddStore(database => new ApiKeyStore(database))
         .AddStore(database => new SessionStore(database))
+        .AddStore(database => new PasswordCodeStore(database))
         .AddStore(database => new AttemptStore(database));
 
     private static void AddPeople(this IServiceCollection services)

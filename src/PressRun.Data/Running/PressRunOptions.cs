@@ -25,6 +25,9 @@ public sealed class PressRunOptions
     /// which is allowed on loopback addresses only.</summary>
     public string SignIn { get; set; } = "on";
 
+    /// <summary>Mail address of somebody for whom the start writes a code for a new password into the log; empty for nobody.</summary>
+    public string NewPasswordFor { get; set; } = "";
+
     /// <summary>Proxies whose forwarded headers are believed, as addresses separated by commas; empty for loopback ones only.</summary>
     public string TrustedProxies { get; set; } = "";
 

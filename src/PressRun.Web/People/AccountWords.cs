@@ -31,6 +31,8 @@ internal static class AccountWords
     {
         nameof(PeopleResult.LastOwner) => "This is the press's last owner: without one nobody could look after it. Make somebody else an owner first.",
         nameof(PeopleResult.Gone) => "They are not among the press's people any more.",
+        nameof(PeopleResult.NotYours) =>
+            "Whoever gives the code opens everything that this person has. They belong to a press that you do not own, or set this server up, or are yourself: only whoever runs the server can make them one.",
         _ => null,
     };
 }

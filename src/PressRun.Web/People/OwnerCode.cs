@@ -29,7 +29,7 @@ public sealed class OwnerCode(IServiceScopeFactory scopes, TimeProvider time)
 
     /// <summary>True for the code, while it holds.</summary>
     public bool Is(string typed) =>
-        hash is { } held && time.GetUtcNow() < until && CryptographicOperations.FixedTimeEquals(held, Secret.Hash(typed.Trim().ToUpperInvariant()));
+        hash is { } held && time.GetUtcNow() < until && CryptographicOperations.FixedTimeEquals(held, Secret.HashTyped(typed));
 
     /// <summary>Ends the code.</summary>
     public void End() => hash = null;

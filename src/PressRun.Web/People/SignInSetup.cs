@@ -33,6 +33,7 @@ public static class SignInSetup
             authorization.FallbackPolicy = options.Value.AsksToSignIn() ? new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build() : null);
         services.AddSingleton<LiveSessions>();
         services.AddSingleton<OwnerCode>();
+        services.AddSingleton<HostsCode>();
         services.AddSingleton<KnownDevices>();
         services.AddScoped<SignIns>();
         services.AddScoped<CircuitHandler, VisitorOfCircuit>();

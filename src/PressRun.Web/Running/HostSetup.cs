@@ -79,6 +79,7 @@ public static class HostSetup
             if (signIn)
             {
                 await app.Services.GetRequiredService<OwnerCode>().PrintAsync(app.Urls.First());
+                await app.Services.GetRequiredService<HostsCode>().PrintAsync(app.Urls.First());
             }
 
             await app.WaitForShutdownAsync();

@@ -2,6 +2,7 @@ using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using PressRun.Browser.Tests.Pages;
 using PressRun.Browser.Tests.Running;
+using PressRun.Data.Access;
 using static Microsoft.Playwright.Assertions;
 
 namespace PressRun.Browser.Tests.Journeys;
@@ -78,7 +79,45 @@ public sealed class PeopleJourney(Chromium chromium, PeopleApp people)
         }
     }
 
+    [Fact]
+    public async Task An_owner_makes_a_code_by_which_somebody_sets_a_forgotten_password_and_is_signed_out_everywhere_else()
+    {
+        await people.ReadyAsync();
+        var email = await people.PersonAsync("Forgetful", people.Stored.Press.Id, PressRole.Reader);
+        using var before = await HttpPerson.SignedInAsync(people.App.Address, email);
+        await using var owner = await people.SignInAsync(chromium, PeopleApp.Owner);
+        await owner.Page.GotoAsync("people");
+        await owner.Field("Whose").SelectOptionAsync("Forgetful");
+        await owner.Page.GetByRole(AriaRole.Button, new() { Name = "Make a code" }).ClickAsync();
+        await Expect(owner.Page.GetByRole(AriaRole.Status)).ToContainTextAsync("Give this code to Forgetful");
+        var code = await owner.Page.Locator(".shown-once").InnerTextAsync();
+
+        await using var visit = await Visit.BeginAsync(chromium.Browser, people.App.Address);
+        await visit.Page.GotoAsync("sign-in");
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "set a new password" }).ClickAsync();
+        await SetAsync("0000-0000", "nine wet umbrellas, no heron");
+        await Expect(visit.Page.GetByRole(AriaRole.Alert)).ToContainTextAsync("This is no code, or it has ended");
+        await SetAsync(code, "heron");
+        await Expect(visit.Page.GetByRole(AriaRole.Alert)).ToContainTextAsync("at least 15 characters");
+        await SetAsync(code, "nine wet umbrellas, no heron");
+        await visit.AnswersAsync();
+        await Expect(visit.Page.Locator(".masthead .account")).ToHaveTextAsync("Forgetful");
+
+        using var ended = await before.AskAsync("GET", "account");
+        Assert.Equal(System.Net.HttpStatusCode.Redirect, ended.StatusCode);
+        Assert.DoesNotContain(code, people.App.Said, StringComparison.Ordinal);
+        visit.WasQuiet();
+
+        async Task SetAsync(string typed, string password)
+        {
+            await visit.Field("Code").FillAsync(typed);
+            await visit.Field("New password").FillAsync(password);
+            await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Set it and sign in" }).ClickAsync();
+        }
+    }
+
     [Theory]
+    [InlineData("new-password")]
     [InlineData("account")]
     [InlineData("people")]
     [InlineData("first-owner")]

@@ -10,9 +10,10 @@ namespace PressRun.Browser.Tests.Journeys;
 public sealed class SignInJourney(Chromium chromium, PeopleApp people)
 {
     [Fact]
-    public async Task The_code_in_the_log_makes_the_first_owner_once()
+    public async Task The_code_in_the_log_makes_the_first_owner_once_and_another_sets_a_forgotten_password()
     {
-        await using var app = await AppProcess.StartAsync(sample: true, signIn: true);
+        var settings = new Dictionary<string, string>();
+        await using var app = await AppProcess.StartAsync(sample: true, signIn: true, settings);
         var code = await app.OwnerCodeAsync();
         await using var visit = await Visit.BeginAsync(chromium.Browser, app.Address);
         var page = visit.Page;
@@ -35,6 +36,24 @@ public sealed class SignInJourney(Chromium chromium, PeopleApp people)
         await Expect(page.Locator("main")).ToContainTextAsync("Somebody owns this server already");
         Assert.DoesNotContain("six herons", app.Said, StringComparison.Ordinal);
         visit.WasQuiet();
+
+        await app.KillAsync();
+        settings["PressRun__NewPasswordFor"] = "Ada@example.org";
+        await app.StartAsync();
+        await page.GotoAsync("new-password");
+        await visit.Field("Code").FillAsync(await app.PasswordCodeAsync());
+        await visit.Field("New password").FillAsync("nine wet umbrellas, no heron");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Set it and sign in" }).ClickAsync();
+        await visit.AnswersAsync();
+        using var ada = new HttpPerson(app.Address);
+        Assert.Equal(System.Net.HttpStatusCode.OK, await TryAsync("six herons, one umbrella"));
+        Assert.Equal(System.Net.HttpStatusCode.Redirect, await TryAsync("nine wet umbrellas, no heron"));
+
+        async Task<System.Net.HttpStatusCode> TryAsync(string password)
+        {
+            using var answer = await ada.FillAsync("sign-in", new() { ["Email"] = "ada@example.org", ["Password"] = password });
+            return answer.StatusCode;
+        }
 
         async Task MakeAsync(string code, string password)
         {

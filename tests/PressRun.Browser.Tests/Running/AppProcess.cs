@@ -99,11 +99,10 @@ public sealed partial class AppProcess : IAsyncDisposable
     }
 
     /// <summary>The code that it wrote for the first owner.</summary>
-    public async Task<string> OwnerCodeAsync()
-    {
-        await Eventually.HoldsAsync(() => Task.FromResult(Code().IsMatch(Said)), "the code is in the log");
-        return Code().Match(Said).Groups[1].Value;
-    }
+    public Task<string> OwnerCodeAsync() => CodeAsync(OwnerCode());
+
+    /// <summary>The code that it wrote for a new password.</summary>
+    public Task<string> PasswordCodeAsync() => CodeAsync(PasswordCode());
 
     /// <summary>Ends it at once, as a power cut would.</summary>
     public async Task KillAsync()
@@ -142,6 +141,12 @@ public sealed partial class AppProcess : IAsyncDisposable
         return answer.StatusCode == HttpStatusCode.OK;
     }
 
+    private async Task<string> CodeAsync(Regex said)
+    {
+        await Eventually.HoldsAsync(() => Task.FromResult(said.IsMatch(Said)), "the code is in the log");
+        return said.Match(Said).Groups[1].Value;
+    }
+
     private void Hear(string? line, TaskCompletionSource<Uri> address)
     {
         if (line is null)
@@ -156,6 +161,9 @@ public sealed partial class AppProcess : IAsyncDisposable
         }
     }
 
+    [GeneratedRegex("once and for 24 hours: ([0-9A-Z-]+)")]
+    private static partial Regex PasswordCode();
+
     [GeneratedRegex("until the next start: ([0-9A-Z-]+)")]
-    private static partial Regex Code();
+    private static partial Regex OwnerCode();
 }

@@ -54,6 +54,7 @@ internal sealed class Stores : IAsyncDisposable
         Keys = new ApiKeyStore(rows);
         Sessions = new SessionStore(rows);
         Attempts = new AttemptStore(rows);
+        PasswordCodes = new PasswordCodeStore(rows);
     }
 
     public Database Database { get; }
@@ -109,6 +110,8 @@ internal sealed class Stores : IAsyncDisposable
     public SessionStore Sessions { get; }
 
     public AttemptStore Attempts { get; }
+
+    public PasswordCodeStore PasswordCodes { get; }
 
     public static Stores On(string connectionString) => On(connectionString, () => Task.CompletedTask, signIn: false, TimeProvider.System);
 
