@@ -398,6 +398,78 @@ namespace PressRun.Migrations.Migrations
                     b.ToTable("fix_notes", (string)null);
                 });
 
+            modelBuilder.Entity("PressRun.Data.Payouts.EditionClaimsRow", b =>
+                {
+                    b.Property<Guid>("PressId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("press_id");
+
+                    b.Property<Guid>("EditionId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("edition_id");
+
+                    b.Property<string>("Claims")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("claims");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PressId", "EditionId")
+                        .HasName("pk_edition_claims");
+
+                    b.ToTable("edition_claims", (string)null);
+                });
+
+            modelBuilder.Entity("PressRun.Data.Payouts.EditionPaymentRow", b =>
+                {
+                    b.Property<Guid>("PressId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("press_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<decimal>("Amount")
+                        .HasColumnType("numeric")
+                        .HasColumnName("amount");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date")
+                        .HasColumnName("day");
+
+                    b.Property<Guid>("EditionId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("edition_id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<DateTimeOffset>("WrittenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("written_at");
+
+                    b.HasKey("PressId", "Id")
+                        .HasName("pk_edition_payments");
+
+                    b.HasIndex("PressId", "EditionId", "Day")
+                        .HasDatabaseName("ix_edition_payments_press_id_edition_id_day");
+
+                    b.ToTable("edition_payments", (string)null);
+                });
+
             modelBuilder.Entity("PressRun.Data.People.ApiKeyRow", b =>
                 {
                     b.Property<Guid>("PressId")
@@ -1807,6 +1879,26 @@ namespace PressRun.Migrations.Migrations
                         .HasConstraintName("fk_fix_notes_editions_press_id_edition_id");
 
                     b.Navigation("Edition");
+                });
+
+            modelBuilder.Entity("PressRun.Data.Payouts.EditionClaimsRow", b =>
+                {
+                    b.HasOne("PressRun.Data.Titles.EditionRow", null)
+                        .WithOne()
+                        .HasForeignKey("PressRun.Data.Payouts.EditionClaimsRow", "PressId", "EditionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_edition_claims_editions_press_id_edition_id");
+                });
+
+            modelBuilder.Entity("PressRun.Data.Payouts.EditionPaymentRow", b =>
+                {
+                    b.HasOne("PressRun.Data.Titles.EditionRow", null)
+                        .WithMany()
+                        .HasForeignKey("PressId", "EditionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_edition_payments_editions_press_id_edition_id");
                 });
 
             modelBuilder.Entity("PressRun.Data.People.ApiKeyRow", b =>

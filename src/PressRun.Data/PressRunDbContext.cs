@@ -6,6 +6,7 @@ using PressRun.Data.Conversions;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Fixes;
+using PressRun.Data.Payouts;
 using PressRun.Data.People;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
@@ -84,6 +85,10 @@ public sealed class PressRunDbContext(DbContextOptions<PressRunDbContext> option
     internal DbSet<QuoteEventRow> QuoteEvents => Set<QuoteEventRow>();
 
     internal DbSet<TitleOutlookRow> TitleOutlooks => Set<TitleOutlookRow>();
+
+    internal DbSet<EditionClaimsRow> EditionClaims => Set<EditionClaimsRow>();
+
+    internal DbSet<EditionPaymentRow> EditionPayments => Set<EditionPaymentRow>();
 
     internal DbSet<FixNoteRow> FixNotes => Set<FixNoteRow>();
 

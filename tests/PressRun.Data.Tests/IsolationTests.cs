@@ -5,6 +5,7 @@ using PressRun.Data.Archive;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Fixes;
+using PressRun.Data.Payouts;
 using PressRun.Data.People;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
@@ -14,6 +15,7 @@ using PressRun.Data.Titles;
 using PressRun.Engine.Copies;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
+using PressRun.Engine.Quoting;
 
 namespace PressRun.Data.Tests;
 
@@ -71,6 +73,11 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["QuoteStore.RemarkAsync"] = async (stores, theirs, me) => await stores.Quotes.RemarkAsync(me, (await QuoteOf(stores, theirs)).Quote.Id, "Me", "Hello"),
         ["QuoteStore.PayAsync"] = async (stores, theirs, me) =>
             await stores.Quotes.PayAsync(me, (await QuoteOf(stores, theirs)).Quote.Id, 0, 5m, SmallQuote.Today, "Me"),
+        ["PayoutStore.LoadAsync"] = async (stores, theirs, me) => (await stores.Payouts.LoadAsync(me, theirs.Edition.Id)) is { Claims.Claims: var claims, Payments: var paid }
+            ? claims.Cast<object>().Concat(paid).ToList() : null,
+        ["PayoutStore.SaveAsync"] = async (stores, theirs, me) => await stores.Payouts.SaveAsync(me, new EditionClaims(theirs.Edition.Id, [new Claim.PerCopy("Me", 1m)], 0)),
+        ["PayoutStore.PayAsync"] = async (stores, theirs, me) =>
+            await stores.Payouts.PayAsync(me, new NewPayment(Guid.NewGuid(), theirs.Edition.Id, new PaidOut("Me", SmallQuote.Today, 5m)), "Me"),
         ["OutlookStore.MovedAsync"] = async (stores, _, me) => await stores.Outlooks.MovedAsync(me, 100),
         ["OutlookStore.ByDayAsync"] = async (stores, theirs, me) => (await stores.Outlooks.ByDayAsync(me, [theirs.Title.Id], default(DateOnly).AddDays(1))).ToList(),
         ["OutlookStore.OfTitlesAsync"] = async (stores, theirs, me) => (await stores.Outlooks.OfTitlesAsync(me, [theirs.Title.Id])).ToList(),
@@ -143,6 +150,8 @@ public sealed class IsolationTests(PostgresFixture postgres)
         await stores.Drafts.KeepAsync(theirs.Id, Subject(theirs), new Draft("price", "9.5", DateTimeOffset.UnixEpoch));
         Assert.NotNull(await stores.Ledger.ImportAsync(theirs.Id, [theirs.Edition.Id], () => [Sale(theirs)], TheirImport));
         SmallPress.Saved(await stores.Fixes.AddAsync(theirs.Id, FixNote.Noticed(theirs.Edition.Id, "a smudge", 3)));
+        SmallPress.Saved(await stores.Payouts.SaveAsync(theirs.Id, new EditionClaims(theirs.Edition.Id, [new Claim.PerCopy("Ada", 1m)], 0)));
+        SmallPress.Saved(await stores.Payouts.PayAsync(theirs.Id, new NewPayment(Guid.NewGuid(), theirs.Edition.Id, new PaidOut("Ada", SmallQuote.Today, 5m)), "Theirs"));
         await SmallQuote.SharedAsync(stores, theirs);
         var quoted = await QuoteOf(stores, theirs);
         var mine = await EmptyPressAsync(stores);

@@ -1,6 +1,7 @@
 using PressRun.Data.Bench;
 using PressRun.Data.Copies;
 using PressRun.Data.Fixes;
+using PressRun.Data.Payouts;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
@@ -117,9 +118,28 @@ internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, 
             });
         }
 
+        AddPayouts(row, archived);
         for (var position = 0; position < archived.Plans.Count; position++)
         {
             AddPlan(row, archived.Plans[position], position);
+        }
+    }
+
+    private void AddPayouts(EditionRow edition, ArchivedEdition archived)
+    {
+        if (archived.Claims.Count > 0)
+        {
+            db.EditionClaims.Add(new EditionClaimsRow { PressId = db.Press, EditionId = edition.Id, Claims = ClaimShape.Text(archived.Claims) });
+        }
+
+        // A microsecond apart, so that those of one day keep their order.
+        foreach (var (place, payment) in archived.Payments.Index())
+        {
+            db.EditionPayments.Add(new EditionPaymentRow
+            {
+                PressId = db.Press, Id = Guid.CreateVersion7(), EditionId = edition.Id, Name = payment.Name, Day = payment.Day, Amount = payment.Amount, By = payment.By,
+                WrittenAt = now.AddMicroseconds(place),
+            });
         }
     }
 

@@ -3,6 +3,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using PressRun.Data.Bench;
 using PressRun.Data.Copies;
+using PressRun.Data.Payouts;
 using PressRun.Data.RunPlans;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
@@ -130,6 +131,24 @@ internal static class ArchiveWriter
         {
             List(json, "fixes", edition.Fixes, fix => WriteFix(json, fix));
         }
+
+        if (edition.Claims.Count > 0)
+        {
+            ClaimShape.WriteList(json, edition.Claims);
+        }
+
+        if (edition.Payments.Count > 0)
+        {
+            List(json, "payments", edition.Payments, payment => WritePayment(json, payment, currency));
+        }
+    }
+
+    private static void WritePayment(Utf8JsonWriter json, ArchivedPayment payment, Currency currency)
+    {
+        Day(json, "day", payment.Day);
+        json.WriteString("name", payment.Name);
+        json.WriteString("amount", Amounts.AtLeastMinorDigits(payment.Amount, currency));
+        json.WriteString("by", payment.By);
     }
 
     private static void WriteFix(Utf8JsonWriter json, ArchivedFix fix)

@@ -24,7 +24,7 @@ public sealed record FirstBook(Edition Edition, string Colour, IReadOnlyList<Sto
         var plan = new ArchivedPlan(
             Shop.Name, shopId, Shop.ValidFrom, Shop.ValidFrom, Quantity, null, true, new Dictionary<string, string>(),
             [.. Shop.Finishing.Select(operation => operation.Name)], []);
-        var edition = new ArchivedEdition(Edition, null, null, [], 0m, 0, false, [plan], []);
+        var edition = new ArchivedEdition(Edition, null, null, [], 0m, 0, false, [plan], [], [], []);
         return new PressArchive(
             new ArchivedPress(press.Name.Trim(), press.Currency, press.Units, press.PaperRegion, false),
             [.. Stocks.Select(stock => new Kept<Stock>(stock, false))],

@@ -7,6 +7,7 @@ using PressRun.Engine.Editions;
 using PressRun.Engine.Ladder;
 using PressRun.Engine.Paper;
 using PressRun.Engine.Postage;
+using PressRun.Engine.Quoting;
 using PressRun.Engine.Selling;
 
 namespace PressRun.Data.Archive;
@@ -49,7 +50,12 @@ internal sealed record ArchivedEdition(
     int FreeCopies,
     bool Archived,
     IReadOnlyList<ArchivedPlan> Plans,
-    IReadOnlyList<ArchivedFix> Fixes);
+    IReadOnlyList<ArchivedFix> Fixes,
+    IReadOnlyList<Claim> Claims,
+    IReadOnlyList<ArchivedPayment> Payments);
+
+/// <summary>What was paid to somebody out of an edition's sales.</summary>
+internal sealed record ArchivedPayment(DateOnly Day, string Name, decimal Amount, string By);
 
 /// <summary>A note of what is to be mended at the next printing.</summary>
 internal sealed record ArchivedFix(DateOnly NoticedOn, string Text, int? Page, int? MendedIn, int CarriedPast);

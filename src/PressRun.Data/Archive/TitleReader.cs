@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using PressRun.Data.Fixes;
+using PressRun.Data.Payouts;
 using PressRun.Data.Titles;
 using PressRun.Engine.Editions;
 using PressRun.JobFile;
@@ -16,9 +17,11 @@ internal static partial class TitleReader
     private const string EditionRule = "Write an edition with its printing, copies, price and the fields of a job file's edition.";
     private const string PlansRule = "Write plans as a list of { \"name\", \"shop\", \"date\", \"quantity\" } and the like.";
     private const string FixRule = "Write a note of what is to be mended as { \"noticedOn\", \"text\", \"page\", \"mendedIn\", \"carriedPast\" }.";
+    private const string PaymentRule = "Write a payment as { \"day\", \"name\", \"amount\", \"by\" }.";
     private const string ColourRule = "Write a colour as # and six hexadecimal digits, such as \"#8a3b2e\".";
     private const string SlugRule = "Write a title's id in small letters without accents, digits and hyphens, at most 200 characters: it stands in addresses.";
 
+    private static readonly NumberRule Paid = new("Write the amount that was paid, below 0 for what was paid back.", -1_000_000_000m, 1_000_000_000m);
     private static readonly TextRule FixText = new($"Write what is to be mended on one line, at most {FixNoteStore.MostText} characters.", FixNoteStore.MostText, false);
 
     public static ArchivedTitle? Read(
@@ -73,10 +76,28 @@ internal static partial class TitleReader
             block.Count("freeCopies", JobRules.CopiesOrNone) ?? 0,
             block.Flag("archived") ?? false,
             block.List("plans", Need.May, PlansRule, (item, place) => plans.Read(item, place, edition.Parts, problems)),
-            block.List("fixes", Need.May, FixRule, (item, place) => ReadFix(item, place, printing, problems)));
+            block.List("fixes", Need.May, FixRule, (item, place) => ReadFix(item, place, printing, problems)),
+            ClaimShape.ReadList(block),
+            block.List("payments", Need.May, PaymentRule, (item, place) => ReadPayment(item, place, problems)));
         CheckOneChosen(read.Plans, path.Member("plans"), problems);
         block.Close();
         return read;
+    }
+
+    private static ArchivedPayment? ReadPayment(JsonElement element, JsonPath path, ProblemList problems)
+    {
+        if (JsonBlock.Open(element, path, problems, PaymentRule) is not { } block)
+        {
+            return null;
+        }
+
+        var payment = new ArchivedPayment(
+            block.Day("day", Need.Must) ?? default,
+            block.Text("name", Need.Must, ArchiveWords.Name) ?? "",
+            block.Number("amount", Paid, Need.Must) ?? 0m,
+            block.Text("by", Need.Must, ArchiveWords.Text) ?? "");
+        block.Close();
+        return payment;
     }
 
     private static ArchivedFix? ReadFix(JsonElement element, JsonPath path, int printing, ProblemList problems)

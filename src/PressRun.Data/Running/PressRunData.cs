@@ -12,6 +12,7 @@ using PressRun.Data.Bench;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Fixes;
+using PressRun.Data.Payouts;
 using PressRun.Data.People;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
@@ -66,6 +67,7 @@ public static class PressRunData
         .AddStore(database => new CopiesLedgerStore(database))
         .AddStore(database => new QuoteStore(database))
         .AddStore(database => new SharedQuoteStore(database))
+        .AddStore(database => new PayoutStore(database))
         .AddStore(database => new OutlookStore(database))
         .AddStore(database => new FixNoteStore(database))
         .AddStore(database => new StockStore(database))

@@ -41,7 +41,7 @@ internal static class EditionRules
         }
     }
 
-    /// <summary>What holds printings in place: lines of their ledgers, and quotes that were frozen of them.</summary>
+    /// <summary>What holds printings in place: lines of their ledgers, quotes that were frozen of them, and what was paid out of their sales.</summary>
     /// <param name="db">The press's rows.</param>
     /// <param name="printings">The printings by their ids.</param>
     /// <param name="cancel">Gives up waiting.</param>
@@ -50,10 +50,12 @@ internal static class EditionRules
         var moved = await db.CopyMovements.Where(line => printings.Keys.Contains(line.EditionId)).Select(line => line.EditionId).Distinct().ToListAsync(cancel);
         var quoted = await db.Quotes.Where(quote => printings.Keys.Contains(quote.EditionId)).OrderBy(quote => quote.Number)
             .Select(quote => new { quote.EditionId, quote.Number }).ToListAsync(cancel);
+        var paid = await db.EditionPayments.Where(payment => printings.Keys.Contains(payment.EditionId)).Select(payment => payment.EditionId).Distinct().ToListAsync(cancel);
         return
         [
             .. moved.Select(id => printings[id]).Order().Select(printing => string.Create(CultureInfo.InvariantCulture, $"printing {printing}: lines in its copies ledger")),
             .. quoted.Select(quote => string.Create(CultureInfo.InvariantCulture, $"printing {printings[quote.EditionId]}: quote {quote.Number}")),
+            .. paid.Select(id => printings[id]).Order().Select(printing => string.Create(CultureInfo.InvariantCulture, $"printing {printing}: payments out of its sales")),
         ];
     }
 

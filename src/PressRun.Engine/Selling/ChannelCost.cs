@@ -1,3 +1,5 @@
+using PressRun.Engine.Postage;
+
 namespace PressRun.Engine.Selling;
 
 /// <summary>
@@ -22,6 +24,23 @@ public readonly record struct ChannelCost(decimal OfReceipts, decimal PerCopy)
         var fee = channel.TradeDiscount < 1m ? channel.FeeRate * toBuyer / (1m - channel.TradeDiscount) : 0m;
         var order = channel.FeeFixed + post + (channel.FeeRate * channel.PostageCharged * toBuyer) - (channel.PostageCharged / withoutTax);
         return new ChannelCost(1m - (1m / withoutTax) + fee, order / channel.CopiesPerOrder);
+    }
+
+    /// <summary>The cost of a channel with the mailer and the postage that a costing chose for it.</summary>
+    /// <param name="channel">The channel.</param>
+    /// <param name="mailers">The mailers of the job.</param>
+    /// <param name="postage">What the estimate chose.</param>
+    /// <returns>Null where copies are posted and what that takes is not known.</returns>
+    public static ChannelCost? Of(Channel channel, IReadOnlyCollection<Mailer> mailers, IReadOnlyCollection<PostageChoice> postage)
+    {
+        if (channel.MailerId is not { } id)
+        {
+            return Of(channel, 0m);
+        }
+
+        var mailer = mailers.FirstOrDefault(candidate => candidate.Id == id);
+        var stamp = channel.PostageRegion is null ? 0m : postage.FirstOrDefault(choice => choice.ChannelId == channel.Id)?.Price;
+        return mailer is null || stamp is null ? null : Of(channel, mailer.Price + stamp.Value);
     }
 
     /// <summary>What the channel takes, not rounded.</summary>

@@ -9,6 +9,7 @@ using PressRun.Web.Libraries;
 using PressRun.Web.Libraries.Files;
 using PressRun.Web.Libraries.Shops;
 using PressRun.Web.Papers;
+using PressRun.Web.Payouts;
 using PressRun.Web.People;
 using PressRun.Web.Posting;
 using PressRun.Web.Quotes;
@@ -63,6 +64,7 @@ public static class WebPages
         services.AddSingleton<RepriceService>();
         services.AddSingleton<BenchOrShopService>();
         services.AddSingleton<PapersService>();
+        services.AddSingleton<PayoutsService>();
         services.AddSingleton<QuoteService>();
         services.AddSingleton<QuoteNews>();
         services.AddSingleton<SharedQuotes>();
@@ -77,6 +79,7 @@ public static class WebPages
         RunFiles.Map(app);
         FairEndpoint.Map(app);
         QuoteFiles.Map(app);
+        PayoutFiles.Map(app);
         SharePages.Map(app);
         AccountEndpoints.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(server => server.ContentSecurityFrameAncestorsPolicy = null);

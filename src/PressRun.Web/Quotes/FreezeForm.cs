@@ -19,6 +19,15 @@ public sealed class BillRow
 
     /// <summary>Shares, or the amount, as typed.</summary>
     public string Carries { get; set; } = "1";
+
+    /// <summary>Fields of a row, as many as a draft of it has.</summary>
+    public const int Fields = 3;
+
+    /// <summary>The fields in the order in which they stand.</summary>
+    public IReadOnlyList<string> Texts => [Name, Carries, IsFixed ? "true" : "false"];
+
+    /// <summary>A row from the fields of a draft.</summary>
+    public static BillRow Of(IReadOnlyList<string> texts) => new() { Name = texts[0], Carries = texts[1], IsFixed = texts[2] == "true" };
 }
 
 /// <summary>What the maker decides before a plan is frozen, while it is typed.</summary>

@@ -15,10 +15,15 @@ public sealed partial class FreezePage
     private FreezeForm form = new();
     private FieldEdit? noteField;
     private bool loaded;
+    private bool recalling;
+    private bool recalled;
     private string? problem;
 
     [Inject]
     private QuoteService Service { get; set; } = default!;
+
+    [Inject]
+    private Drafts Drafts { get; set; } = default!;
 
     /// <summary>The plan; the chosen one where none is named.</summary>
     [SupplyParameterFromQuery(Name = "plan")]
@@ -31,6 +36,8 @@ public sealed partial class FreezePage
     private FreezeView? View { get; set; }
 
     private PlanRecord Plan => View!.Costing.Source.Plan;
+
+    private string BillKey => $"quote-bill/{Plan.Id}/rows";
 
     private string RunAddress => $"{EditionAddress}/run" + (View is null ? "" : $"?plan={Plan.Id}");
 
@@ -55,7 +62,33 @@ public sealed partial class FreezePage
 
     private static bool IsOne(BillRow row) => row.Carries.Trim() == "1";
 
-    private void AddPart()
+    /// <inheritdoc/>
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (View is null || recalling)
+        {
+            return;
+        }
+
+        recalling = true;
+        if (await Drafts.RecallAsync(BillKey) is { } draft && DraftRows.Read(draft, BillRow.Fields) is { } rows)
+        {
+            form.Bill.Clear();
+            form.Bill.AddRange(rows.Select(BillRow.Of));
+            recalled = true;
+            StateHasChanged();
+        }
+    }
+
+    private async Task TakeOutAsync(BillRow row)
+    {
+        form.Bill.Remove(row);
+        await KeepBillAsync();
+    }
+
+    private Task KeepBillAsync() => Drafts.KeepAsync(BillKey, DraftRows.Write(form.Bill.Select(row => row.Texts)));
+
+    private async Task AddPartAsync()
     {
         if (form.Bill.Count == 0)
         {
@@ -63,6 +96,7 @@ public sealed partial class FreezePage
         }
 
         form.Bill.Add(new BillRow());
+        await KeepBillAsync();
     }
 
     private IReadOnlyList<decimal>? Amounts(decimal total) =>
@@ -100,6 +134,7 @@ public sealed partial class FreezePage
         problem = done.Problem;
         if (done.Now is { } quote)
         {
+            await Drafts.ForgetAsync(BillKey);
             Navigation.NavigateTo(string.Create(CultureInfo.InvariantCulture, $"quotes/{quote.Number}"));
         }
 

@@ -142,7 +142,7 @@ public sealed partial class QuotePage : IDisposable
     }
 
     private Task<string?> PayAsync(Payment payment) =>
-        DoAsync(() => Service.PayAsync(Press!.Record.Id, view!, payment.Part, payment.Amount, payment.Day, Press.Name));
+        DoAsync(() => Service.PayAsync(Press!.Record.Id, view!, payment.Place, payment.Amount, payment.Day, Press.Name));
 
     // Whatever was done, the page then shows the quote as it stands.
     private Task<string?> DoAsync(Func<Task<string?>> act) => work.DoAsync(async () =>

@@ -57,6 +57,18 @@ public sealed class Drafts(IJSRuntime js, IServerDrafts server) : IAsyncDisposab
         return (await ofSubject).GetValueOrDefault(field.Field);
     }
 
+    /// <summary>Keeps what was done to a list of fields by a button, as the browser keeps what is typed into it.</summary>
+    public async Task KeepAsync(string key, string text)
+    {
+        if (held is not null)
+        {
+            (await held)[key] = text;
+        }
+
+        await (await ModuleAsync()).InvokeVoidAsync("keep", key, text);
+        await Paused(key, text);
+    }
+
     /// <summary>It is saved, or thrown away: nobody need keep it.</summary>
     public async Task ForgetAsync(string key)
     {

@@ -5,6 +5,7 @@ using PressRun.Data.Bench;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Fixes;
+using PressRun.Data.Payouts;
 using PressRun.Data.People;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
@@ -37,6 +38,7 @@ internal sealed class Stores : IAsyncDisposable
         Ledger = new CopiesLedgerStore(rows);
         Outlooks = new OutlookStore(rows);
         Fixes = new FixNoteStore(rows);
+        Payouts = new PayoutStore(rows);
         Quotes = new QuoteStore(rows);
         Shared = new SharedQuoteStore(rows);
         Stocks = new StockStore(rows);
@@ -58,6 +60,8 @@ internal sealed class Stores : IAsyncDisposable
     }
 
     public Database Database { get; }
+
+    public PayoutStore Payouts { get; }
 
     public PressStore Presses { get; }
 

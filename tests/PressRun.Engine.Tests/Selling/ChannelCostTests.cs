@@ -26,12 +26,17 @@ public sealed class ChannelCostTests
             var estimate = job.Estimate();
             foreach (var (channel, net) in mail.Channels.Zip(estimate.Channels).Where(pair => pair.Second.NetPerCopy is not null && pair.First.TradeDiscount < 1m))
             {
-                var post = (channel.MailerId is null ? 0m : mail.Mailers[0].Price) + (estimate.Postage.SingleOrDefault(choice => choice.ChannelId == channel.Id)?.Price ?? 0m);
                 var receipts = channel.Price * (1m - channel.TradeDiscount) * channel.CopiesPerOrder;
-                var left = receipts - ChannelCost.Of(channel, post).On(receipts, channel.CopiesPerOrder);
+                var left = receipts - ChannelCost.Of(channel, mail.Mailers, estimate.Postage)!.Value.On(receipts, channel.CopiesPerOrder);
                 Assert.Equal(net.NetPerCopy!.Value * channel.CopiesPerOrder, left, 9);
             }
         });
+    }
+
+    [Fact]
+    public void Where_nobody_knows_what_posting_takes_no_cost_is_said()
+    {
+        Assert.Null(ChannelCost.Of(Channel() with { MailerId = "gone" }, [], []));
     }
 
     [Fact]

@@ -41,6 +41,9 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     /// <summary>A fraction as per cent: <c>5 %</c>.</summary>
     public string Percent(decimal fraction) => (fraction * 100m).ToString("0.##", Culture) + "\u00a0%";
 
+    /// <summary>A fraction as so many of a hundred, to the last digit, as it is typed.</summary>
+    public string PerHundred(decimal fraction) => Number(fraction * 100m, 10);
+
     /// <summary>A number with at most so many decimals: hours, sheets a copy.</summary>
     public string Number(decimal number, int decimals) => number.ToString("#,0." + new string('#', decimals), Culture);
 

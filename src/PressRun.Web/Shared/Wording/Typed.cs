@@ -36,6 +36,12 @@ public static partial class Typed
         return decimal.TryParse(text.Replace(',', '.'), style, CultureInfo.InvariantCulture, out number) ? number : null;
     }
 
+    /// <summary>A percentage, with or without its sign, as a fraction: <c>12.5</c> is 0.125.</summary>
+    public static decimal? Percent(string typed, CultureInfo culture) =>
+        Number(typed.Replace(culture.NumberFormat.PercentSymbol, "", StringComparison.Ordinal).Replace("%", "", StringComparison.Ordinal), culture) is { } number
+            ? number / 100m
+            : null;
+
     /// <summary>A length: <c>140</c>, <c>14 cm</c>, <c>5 1/2 in</c>, <c>5½</c>; without a unit it is in <paramref name="units"/>' own.</summary>
     public static Length? Length(string typed, UnitSystem units, CultureInfo culture)
     {

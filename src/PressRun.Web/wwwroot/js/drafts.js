@@ -18,6 +18,16 @@ document.addEventListener('input', event => {
   tellServer(field.dataset.draft, field.value, field.dataset.kept);
 });
 
+// A list whose rows come and go is one draft: [data-draft-list] names it, and each [data-draft-row] is a line of its fields.
+document.addEventListener('input', event => {
+  const list = event.target.closest?.('[data-draft-list]');
+  if (!list) return;
+  const rows = [...list.querySelectorAll('[data-draft-row]')].map(row => [...row.querySelectorAll('input, select')].map(field => field.value));
+  const text = JSON.stringify(rows);
+  store(s => s.setItem(PREFIX + list.dataset.draftList, text));
+  tellServer(list.dataset.draftList, text);
+});
+
 // The server hears of it when the typing pauses; while the line is down the browser's own store is enough.
 function tellServer(key, text, kept) {
   clearTimeout(pauses.get(key));
@@ -62,6 +72,11 @@ export function recall() {
     keys.filter(key => !isText(key + s.getItem(key))).forEach(key => s.removeItem(key));
     return Object.fromEntries(keys.filter(key => s.getItem(key) !== null && (room -= key.length + s.getItem(key).length) >= 0).map(key => [key.slice(PREFIX.length), s.getItem(key)]));
   }) ?? {};
+}
+
+export function keep(key, text) {
+  clearTimeout(pauses.get(key));
+  store(s => s.setItem(PREFIX + key, text));
 }
 
 export function forget(key) {

@@ -1,0 +1,29 @@
+using PressRun.Engine.Quoting;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Payouts;
+
+/// <summary>Who gets what, in words.</summary>
+public static class ClaimWords
+{
+    /// <summary>Kinds as they are chosen, after the number.</summary>
+    public static readonly (ClaimKind Kind, string Words)[] Kinds =
+    [
+        (ClaimKind.PerCopy, "for each copy sold"), (ClaimKind.OfReceipts, "% of what comes in"), (ClaimKind.OfPrice, "% of the price"), (ClaimKind.OfProfit, "shares of the profit"),
+    ];
+
+    /// <summary>One claim.</summary>
+    public static string Of(Claim claim, PressFormat format) => claim switch
+    {
+        Claim.PerCopy each => $"{format.Price(each.Amount)} for each copy sold",
+        Claim.OfReceipts part => $"{format.Percent(part.Rate)} of what comes in",
+        Claim.OfPrice part => $"{format.Percent(part.Rate)} of the price",
+        Claim.OfProfit share => $"{format.Number(share.Weight, 4)} {(share.Weight == 1m ? "share" : "shares")} of the profit",
+        _ => throw new ArgumentOutOfRangeException(nameof(claim), claim, "There is no such claim."),
+    };
+
+    /// <summary>All claims of one person.</summary>
+    public static string Of(IReadOnlyList<Claim> claims, PressFormat format) =>
+        claims.Count == 0 ? "promised nothing any more" : string.Join(", ", claims.Select(claim => Of(claim, format)));
+}

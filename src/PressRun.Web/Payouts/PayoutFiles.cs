@@ -1,0 +1,50 @@
+using System.Globalization;
+using System.Text;
+using PressRun.Data.Import.Csv;
+using PressRun.Data.Import.Tables;
+using PressRun.Engine.Quoting;
+using PressRun.JobFile;
+using PressRun.Web.Layout;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Payouts;
+
+/// <summary>Who gets what of a printing as a table for a spreadsheet.</summary>
+public static class PayoutFiles
+{
+    private static readonly TextCell Cell = new(JobRules.Name);
+
+    private static readonly Column[] Columns =
+    [
+        new("who", "Who", Cell), new("what", "For what", Cell), new("time", "In this time", Cell), new("toDate", "To date", Cell), new("paid", "Paid", Cell), new("open", "Open", Cell),
+    ];
+
+    /// <summary>Maps the address of the file.</summary>
+    public static void Map(IEndpointRouteBuilder app) => app.MapGet("/titles/{slug}/{printing:int}/payouts.csv", SendAsync);
+
+    /// <summary>A row for each person, and what the press keeps as the last one, with the decimal mark of the viewer; what looks like a formula is defused.</summary>
+    public static Task<string> OfAsync(PayoutStatement statement, PressFormat format)
+    {
+        var rows = statement.People.Select(person => new[]
+        {
+            person.Name, ClaimWords.Of(person.Claims, format), Plain(person.InTime), Plain(person.ToDate), Plain(person.Paid), Plain(person.Open),
+        });
+        string[] kept = ["kept by the press", "", Plain(statement.InTime.Kept), Plain(statement.ToDate.Kept), "", ""];
+        return CsvText.OfAsync(Columns, [.. rows, kept], new CellManners(format.Culture, format.Units, format.Currency.MinorDigits));
+
+        string Plain(decimal number) => number.ToString("0.############################", format.Culture);
+    }
+
+    private static async Task<IResult> SendAsync(CurrentPress presses, PayoutsService payouts, HttpContext http, string slug, int printing, DateOnly? from, DateOnly? to)
+    {
+        if (await presses.FindAsync(http.Request.Cookies[CurrentPress.CookieName]) is not { } press || await payouts.LoadAsync(press.Record.Id, slug, printing) is not { } view)
+        {
+            return Results.NotFound();
+        }
+
+        var (first, last) = (from ?? DateOnly.MinValue, to ?? view.Today);
+        return view.Statement(first, last, press.Format.Currency) is { Succeeded: true, Value: var statement }
+            ? Results.File(Encoding.UTF8.GetBytes(await OfAsync(statement, press.Format)), "text/csv; charset=utf-8", string.Create(CultureInfo.InvariantCulture, $"{slug}-{printing}-payouts.csv"))
+            : Results.BadRequest("Write the first day and a last day that comes after it.");
+    }
+}

@@ -1,0 +1,163 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using PressRun.Data;
+using PressRun.Data.Payouts;
+using PressRun.Engine.Quoting;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Payouts;
+
+public sealed partial class PayoutsPage
+{
+    private readonly OneAtATime saves = new();
+    private readonly UndoStack edits = new();
+    private List<ClaimRow> rows = [];
+    private PayoutStatement? statement;
+    private DateOnly from;
+    private DateOnly to;
+    private bool loaded;
+    private bool recalling;
+    private bool recalled;
+    private string? said;
+    private string? days;
+    private string? problem;
+
+    [Inject]
+    private PayoutsService Service { get; set; } = default!;
+
+    [Inject]
+    private Drafts Drafts { get; set; } = default!;
+
+    private PayoutsView? View { get; set; }
+
+    private string DraftKey => $"payouts/{View!.Edition.Id}/claims";
+
+    private string FileAddress => string.Create(CultureInfo.InvariantCulture, $"{EditionAddress}/payouts.csv?from={from:yyyy-MM-dd}&to={to:yyyy-MM-dd}");
+
+    private bool Changed => DraftRows.Write(rows.Select(row => row.Texts)) != DraftRows.Write(Kept().Select(row => row.Texts));
+
+    /// <inheritdoc/>
+    protected override void Dispose(bool disposing)
+    {
+        saves.Dispose();
+        base.Dispose(disposing);
+    }
+
+    /// <inheritdoc/>
+    protected override async Task OnParametersSetAsync()
+    {
+        if (Press is not null && (View is null || View.Title.Slug != Slug || View.Edition.Printing != Printing))
+        {
+            (View, loaded, said, problem, recalled) = (null, false, null, null, false);
+            edits.Clear();
+            View = await LoadAsync($"payouts/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
+            if (View is not null)
+            {
+                (from, to, rows, recalling) = (new DateOnly(View.Today.Year, 1, 1), View.Today, Kept(), true);
+                Reckon();
+            }
+        }
+
+        loaded = true;
+        if (Press is not null && View is null)
+        {
+            Navigation.NotFound();
+        }
+    }
+
+    /// <inheritdoc/>
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (View is null || !recalling)
+        {
+            return;
+        }
+
+        recalling = false;
+        if (await Drafts.RecallAsync(DraftKey) is { } draft && DraftRows.Read(draft, ClaimRow.Fields) is { } typed)
+        {
+            rows = [.. typed.Select(ClaimRow.Of)];
+            recalled = Changed;
+            StateHasChanged();
+        }
+    }
+
+    private List<ClaimRow> Kept() => [.. View!.Payouts.Claims.Claims.Select(claim => ClaimRow.Of(claim, Format))];
+
+    private void Choose(DateOnly first, DateOnly last)
+    {
+        (from, to) = (first, last);
+        Reckon();
+        StateHasChanged();
+    }
+
+    private void Reckon()
+    {
+        var outcome = View!.Statement(from, to, Format.Currency);
+        (statement, days) = outcome.Succeeded ? (outcome.Value, null) : (statement, outcome.Problems[0].Rule);
+    }
+
+    private Task TouchedAsync() => Drafts.KeepAsync(DraftKey, DraftRows.Write(rows.Select(row => row.Texts)));
+
+    private async Task KeepAsync()
+    {
+        problem = null;
+        var claims = rows.ConvertAll(row => row.Read(Format.Culture));
+        if (claims.FindIndex(claim => claim is null) is >= 0 and var unread)
+        {
+            var who = rows[unread].Name.Trim();
+            problem = $"Write how much {(who.Length == 0 ? "this one" : Apart.Of(who))} gets as a number.";
+            return;
+        }
+
+        var before = View!.Payouts.Claims.Claims;
+        problem = await saves.DoAsync(() => SaveAsync([.. claims.OfType<Claim>()]));
+        if (problem is null)
+        {
+            said = "Kept.";
+            edits.Add("the change of who gets what", () => saves.DoAsync(() => SaveAsync(before)));
+        }
+    }
+
+    private async Task<string?> SaveAsync(IReadOnlyList<Claim> claims)
+    {
+        var result = await Service.SaveAsync(Press!.Record.Id, View!.Payouts.Claims with { Claims = claims });
+        switch (result)
+        {
+            case SaveResult<EditionClaims>.Saved:
+                await AgainAsync();
+                (rows, recalled, said) = (Kept(), false, null);
+                await Drafts.ForgetAsync(DraftKey);
+                return null;
+            case SaveResult<EditionClaims>.Refused refused:
+                return string.Join(" ", refused.Problems.Select(found => found.Rule).Distinct());
+            case SaveResult<EditionClaims>.Conflict:
+                await AgainAsync();
+                return "Somebody else kept other lines in between; the figures above go by theirs. Keep yours again to put them in their place.";
+            default:
+                return "This printing has been taken out in between.";
+        }
+    }
+
+    private Task<string?> PayAsync(Payment payment) => saves.DoAsync(async () =>
+    {
+        var name = statement!.People[payment.Place].Name;
+        var refused = await Service.PayAsync(
+            Press!.Record.Id, new NewPayment(Guid.CreateVersion7(), View!.Edition.Id, new PaidOut(name, payment.Day, payment.Amount)), Press.Name);
+        if (refused is null)
+        {
+            await AgainAsync();
+            said = $"Written down: {Apart.Of(name)} was paid {Format.Money(payment.Amount)}.";
+            StateHasChanged();
+        }
+
+        return refused;
+    });
+
+    private async Task AgainAsync()
+    {
+        View = await Service.AgainAsync(Press!.Record.Id, View!);
+        Reckon();
+    }
+}
