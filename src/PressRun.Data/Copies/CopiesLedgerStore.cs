@@ -9,7 +9,7 @@ namespace PressRun.Data.Copies;
 /// The copies ledger of one press. It is only added to: a mistake is taken back by a line with the opposite figures. What is on hand is always the sum
 /// of the lines, because whoever adds one holds the edition's row while it is added to the sum.
 /// </summary>
-public sealed class CopiesLedgerStore
+public sealed class CopiesLedgerStore : ISalesLedger
 {
     private const int PageSize = 2000;
 
@@ -74,21 +74,12 @@ public sealed class CopiesLedgerStore
     public async Task<SaveResult<MovementRecord>> WriteAsync(PressId press, NewMovement movement, CancellationToken cancel = default) =>
         One(await database.WriteAsync(press, db => new LedgerWriting(db, database.Now, null).WriteAsync([movement], cancel), cancel));
 
-    /// <summary>Writes the lines of an import, all or none. Lines whose id is there already are not written again.</summary>
-    /// <param name="press">Whose ledger.</param>
-    /// <param name="editionIds">Editions of all the lines.</param>
-    /// <param name="movements">No counts: what was found needs a look at each. Enumerated again where the database was away for a moment.</param>
-    /// <param name="importId">By which the import is taken back.</param>
-    /// <param name="progress">Told how many are done.</param>
-    /// <param name="cancel">Stops it; nothing is written then.</param>
-    /// <returns>What was written; null where one of the editions is not there any more, and nothing is written then.</returns>
-    /// <exception cref="ImportRefusedException">A line breaks a rule; nothing is written.</exception>
+    /// <inheritdoc/>
     public Task<LedgerImport?> ImportAsync(
         PressId press, IReadOnlyCollection<Guid> editionIds, Func<IEnumerable<NewMovement>> movements, Guid importId, IProgress<int>? progress = null, CancellationToken cancel = default) =>
         database.WriteAsync(press, db => new LedgerWriting(db, database.Now, importId).WriteManyAsync(editionIds, movements(), progress, cancel), cancel);
 
-    /// <summary>Every line of the press that stands, but for counts and what was settled against them, the earliest day first, as it would be written anew;
-    /// read while it is gone through.</summary>
+    /// <inheritdoc/>
     public async IAsyncEnumerable<NewMovement> StandingAsync(PressId press, [EnumeratorCancellation] CancellationToken cancel = default)
     {
         for (Guid? from = null; ;)
@@ -132,7 +123,7 @@ public sealed class CopiesLedgerStore
     public async Task<SaveResult<MovementRecord>> TakeBackAsync(PressId press, Guid movementId, CancellationToken cancel = default) =>
         One(await database.WriteAsync(press, db => new LedgerWriting(db, database.Now, null).TakeBackAsync(row => row.Id == movementId, cancel), cancel));
 
-    /// <summary>Takes back every line of an import that has not been taken back already.</summary>
+    /// <inheritdoc/>
     public Task<SaveResult<IReadOnlyList<MovementRecord>>> TakeBackImportAsync(PressId press, Guid importId, CancellationToken cancel = default) =>
         database.WriteAsync(
             press, db => new LedgerWriting(db, database.Now, null).TakeBackAsync(row => row.ImportId == importId && row.SettledBy == null, cancel), cancel);

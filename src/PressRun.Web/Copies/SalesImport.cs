@@ -17,7 +17,7 @@ namespace PressRun.Web.Copies;
 /// <param name="shape">How rows become lines.</param>
 /// <param name="names">Printings by name.</param>
 /// <param name="press">The press.</param>
-public sealed class SalesImport(CopiesLedgerStore ledger, LedgerShape shape, IReadOnlyList<EditionName> names, PressView press) : IImportTarget, IFindsDuplicates
+public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnlyList<EditionName> names, PressView press) : IImportTarget, IFindsDuplicates
 {
     private readonly CellManners own = LibraryManners.Of(press);
     private readonly HashSet<int> otherwise = [];

@@ -30,6 +30,11 @@ public sealed class SalesJourney(Chromium chromium, SampleApp sample)
         await ChooseAsync(visit);
         await Expect(sentence).ToContainTextAsync("2 may be in the ledger already and are left out");
         await Expect(visit.Page.Locator("#import-why")).ToContainTextAsync("All of it may be in the ledger already");
+        await Expect(visit.Page.GetByRole(AriaRole.Region, new() { Name = "Rows that may be in the ledger already" })).ToBeVisibleAsync();
+        var faults = await Barriers.OfAsync(visit.Page);
+        Assert.True(faults.Count == 0, string.Join(Environment.NewLine, faults));
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Tick all" }).ClickAsync();
+        await Expect(visit.Page.GetByRole(AriaRole.Button, new() { Name = "Bring in 2 sales" })).ToBeEnabledAsync();
         Assert.Equal(before - 3, (await sample.Stored.OnHandAsync(book.Edition.Id)).OnHand);
         visit.WasQuiet();
     }

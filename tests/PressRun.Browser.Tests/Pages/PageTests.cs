@@ -1,5 +1,3 @@
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using PressRun.Browser.Tests.Running;
 
@@ -7,18 +5,6 @@ namespace PressRun.Browser.Tests.Pages;
 
 public sealed class PageTests(Chromium chromium, SampleApp sample)
 {
-    private const int Table = 1280;
-    private const int Phone = 390;
-
-    // The table at a zoom of 200 %, and at 400 %, where one still need not scroll sideways (WCAG 2.2, 1.4.10 Reflow).
-    private static readonly int[] Zoomed = [640, 320];
-
-    private static readonly AxeRunOptions Wcag22 = new()
-    {
-        RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] },
-        ResultTypes = [ResultType.Violations],
-    };
-
     [Theory]
     [MemberData(nameof(EveryPage.Routes), MemberType = typeof(EveryPage))]
     public async Task Every_page_keeps_to_this_host_and_is_accessible_on_a_table_and_on_a_phone_light_and_dark(string route)
@@ -29,25 +15,7 @@ public sealed class PageTests(Chromium chromium, SampleApp sample)
         var response = await visit.OpenAsync(EveryPage.Address(route, book.Slug, plan));
         IsStrict(response);
         await visit.Page.EvaluateAsync("() => document.querySelectorAll('details').forEach(details => { details.open = true; })");
-        var faults = new List<string>();
-        foreach (var width in new[] { Table, Phone })
-        {
-            await visit.Page.SetViewportSizeAsync(width, 900);
-            foreach (var scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
-            {
-                await visit.Page.EmulateMediaAsync(new() { ColorScheme = scheme });
-                faults.AddRange(await BarriersAsync(visit.Page, $"{width} px, {scheme}"));
-            }
-
-            faults.AddRange(await StickingOutAsync(visit.Page, width));
-        }
-
-        foreach (var width in Zoomed)
-        {
-            await visit.Page.SetViewportSizeAsync(width, 900);
-            faults.AddRange(await StickingOutAsync(visit.Page, width));
-        }
-
+        var faults = await Barriers.OfAsync(visit.Page);
         Assert.True(faults.Count == 0, string.Join(Environment.NewLine, faults));
         visit.WasQuiet();
     }
@@ -112,31 +80,5 @@ public sealed class PageTests(Chromium chromium, SampleApp sample)
         Assert.Equal("'none'", policy["frame-ancestors"]);
         Assert.Equal("'self'", policy["connect-src"]);
         Assert.Equal("nosniff", response.Headers["x-content-type-options"]);
-    }
-
-    private static async Task<IEnumerable<string>> BarriersAsync(IPage page, string where)
-    {
-        var result = await page.RunAxe(Wcag22);
-        return result.Violations.SelectMany(violation => violation.Nodes.Select(node => $"{where}: {violation.Id}: {violation.Help}: {node.Html}"));
-    }
-
-    private static async Task<IEnumerable<string>> StickingOutAsync(IPage page, int width)
-    {
-        var shown = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth");
-        if (shown <= width)
-        {
-            return [];
-        }
-
-        // What lies in a stretch that scrolls by itself does not widen the page.
-        var wide = await page.EvaluateAsync<string[]>(
-            """
-            most => [...document.querySelectorAll('body *')]
-              .filter(e => e.getBoundingClientRect().right > most + 0.5 || e.scrollWidth > e.clientWidth + 0.5 && e.getBoundingClientRect().left + e.scrollWidth > most + 0.5)
-              .filter(e => { for (let p = e.parentElement; p && p !== document.body; p = p.parentElement) { if (getComputedStyle(p).overflowX !== 'visible') return false; } return true; })
-              .slice(-5).map(e => e.outerHTML.slice(0, 160))
-            """,
-            width);
-        return [$"{width} px: the page scrolls sideways to {shown} px: {string.Join(" | ", wide)}"];
     }
 }

@@ -1,9 +1,13 @@
+using System.Globalization;
 using PressRun.Data;
 using PressRun.Data.Copies;
+using PressRun.Data.Presses;
 using PressRun.Data.Titles;
 using PressRun.Engine.Copies;
+using PressRun.Engine.Paper;
 using PressRun.Engine.Selling;
 using PressRun.Web.Copies;
+using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Tests.Support;
 
@@ -12,6 +16,10 @@ public static class ALedger
 {
     /// <summary>The day on which it is looked at.</summary>
     public static readonly DateOnly Today = ARun.Day.AddDays(100);
+
+    /// <summary>The press, as its pages see it.</summary>
+    public static PressView Press { get; } = PressView.Of(
+        new PressRecord(new PressId(Guid.NewGuid()), "Willow Desk", "USD", UnitSystem.Metric, PaperRegion.Iso, false, 1), CultureInfo.GetCultureInfo("en-US"));
 
     /// <summary>A view of lines, in the order in which they were written.</summary>
     public static CopiesView View(params MovementRecord[] lines) => new(
