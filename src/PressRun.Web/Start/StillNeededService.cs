@@ -3,16 +3,20 @@ using PressRun.Data.Postage;
 using PressRun.Data.Presses;
 using PressRun.Data.Shops;
 using PressRun.Data.Stocks;
+using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
 
 namespace PressRun.Web.Start;
 
 /// <summary>Looks what a press lacks, and remembers it for as long as its libraries stand as they are.</summary>
-public sealed class StillNeededService(StockStore stocks, ShopStore shops, PriceListStore lists, MailerStore mailers, PostageServiceStore services) : IDisposable
+public sealed class StillNeededService(ShelfQuery shelf, StockStore stocks, ShopStore shops, PriceListStore lists, MailerStore mailers, PostageServiceStore services) : IDisposable
 {
     private const int Most = 1_000;
 
     private readonly MemoryCache known = new(new MemoryCacheOptions { SizeLimit = Most });
+
+    /// <summary>What a press lacks now.</summary>
+    public async Task<StillNeeded> OfAsync(PressId press, CancellationToken cancel = default) => await OfAsync(press, await shelf.LibrariesMarkAsync(press, cancel), cancel);
 
     /// <summary>What a press lacks.</summary>
     /// <param name="press">The press.</param>

@@ -66,6 +66,84 @@ public sealed class ForeignFileTests
         Assert.Equal((1L, 0.042m), (price.Steps[0].From, price.Steps[0].Each));
     }
 
+    [Theory]
+    [InlineData("ab Bogen", "EUR je Seite", "0,06", 1_999L)]
+    [InlineData("from sheets", "price per side", "0,06", 1_999L)]
+    [InlineData("ab", "Preis", "0,06", 1_000L)]
+    [InlineData("ab Bogen", "Preis je Bogen", "0,12", 1_999L)]
+    public void Print_that_is_priced_by_the_sheet_is_brought_to_its_two_sides(string from, string each, string cell, long side)
+    {
+        // A run of n sheets printed on both sides has 2n - 1 sides at least: the last sheet may have one.
+        using var file = new TempCsv($"Druckart;Bogen;{from};{each}\nschwarz;SRA3;1;{cell}\nschwarz;SRA3;1000;{cell}\n");
+        var source = CsvSource.Open(file.Path);
+        var shape = PriceListTable.For([], []).Print;
+
+        var price = Assert.Single(Things(source, MappingGuess.Of(source, shape.Columns, English), shape));
+
+        Assert.Equal([(1L, 0.06m), (side, 0.06m)], price.Steps.Select(step => (step.From, step.Each)));
+    }
+
+    [Fact]
+    public void A_list_with_a_row_a_step_gives_each_paper_once_and_papers_of_one_name_their_weights()
+    {
+        using var file = new TempCsv(
+            "Bezeichnung;g/m\u00B2;Dicke (\u00B5m);Menge ab;Preis je 100\nKai matt;115;96;1;6,40\nKai matt;115;96;500;5,70\nKai matt;250;235;1;14,80\nKai matt;250;235;500;13,10\n");
+        var source = CsvSource.Open(file.Path);
+        var shape = new StockShape();
+
+        var papers = Things(source, MappingGuess.Of(source, shape.Columns, English), shape);
+
+        Assert.Equal([("Kai matt", 115m), ("Kai matt 250", 250m)], papers.Select(paper => (paper.Item.Name, paper.Item.Weight.GramsPerSquareMetre)));
+    }
+
+    [Fact]
+    public void A_paper_that_stands_twice_with_another_thickness_is_refused()
+    {
+        using var file = new TempCsv("Paper;Weight;Thickness (\u00B5m)\nQuay;115;96\nQuay;115;120\n");
+        var source = CsvSource.Open(file.Path);
+        var shape = new StockShape();
+
+        var preview = CsvReading.Preview(source, MappingGuess.Of(source, shape.Columns, English), shape, English);
+
+        Assert.Equal((1, 1), (preview.Things, preview.ProblemCount));
+    }
+
+    [Fact]
+    public void Prices_of_papers_of_one_name_go_by_their_weight()
+    {
+        using var file = new TempCsv("Bezeichnung;Format;g/m\u00B2;ab;Preis\nKai matt;SRA3;115;1;0,06\nKai matt;SRA3;250;1;0,14\nKai matt;SRA3;300;1;0,20\n");
+        var source = CsvSource.Open(file.Path);
+        Stock[] papers = [Paper("thin", "Kai matt") with { Weight = PaperWeight.FromGrammage(115m) }, Paper("thick", "Kai matt 250") with { Weight = PaperWeight.FromGrammage(250m) }];
+        var shape = PriceListTable.For(papers, []).Paper;
+        var problems = new List<CellProblem>();
+
+        var prices = CsvReading.Things(source, MappingGuess.Of(source, shape.Columns, English), shape, English, problems.Add).Select(read => read.Thing).ToList();
+
+        Assert.Equal([("thin", 0.06m), ("thick", 0.14m)], prices.Select(price => (price.StockId, price.Steps[0].Each)));
+        Assert.Equal((4, 0), (Assert.Single(problems).Row, problems[0].Column));
+    }
+
+    [Theory]
+    [InlineData("320 x 450")]
+    [InlineData("450\u00D7320 mm")]
+    [InlineData("32 x 45 cm")]
+    [InlineData("32,0 x 45,0 cm")]
+    public void A_sheet_is_known_by_its_measures(string written)
+    {
+        using var file = new TempCsv($"Papier;Format;ab;Preis\nQuay;{written};1;0,06\n");
+        var source = CsvSource.Open(file.Path);
+        var own = new Engine.Sheets.Sheet("big sheet", Length.FromMillimetres(320m), Length.FromMillimetres(450m), Length.Zero, Length.Zero, false, Engine.Sheets.GrainRule.Any);
+
+        Assert.Equal("big sheet", SheetOf([own]));
+        Assert.Equal("SRA3", SheetOf([]));
+
+        string SheetOf(Engine.Sheets.Sheet[] sheets)
+        {
+            var shape = PriceListTable.For([Paper("quay", "Quay")], sheets).Paper;
+            return Assert.Single(Things(source, MappingGuess.Of(source, shape.Columns, English), shape)).SheetId;
+        }
+    }
+
     [Fact]
     public void Postage_with_a_column_for_each_mass_becomes_steps_and_what_the_file_lacks_is_said_once_for_all_rows()
     {

@@ -42,6 +42,18 @@ public class HalvesSectionTests
     }
 
     [Fact]
+    public async Task A_mailer_that_is_only_looked_at_takes_the_halves_too()
+    {
+        await using var page = new BunitContext();
+        var way = View.TriedWays[0];
+        var halves = Section(page, "thin", "g150", way.Id);
+
+        var inHand = halves.FindAll("tbody tr")[^1];
+        Assert.Equal("in the reader's hands", inHand.Children[0].TextContent);
+        Assert.DoesNotContain("no post", inHand.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_cannot_be_ordered_so_says_why()
     {
         await using var page = new BunitContext();
@@ -51,10 +63,10 @@ public class HalvesSectionTests
         Assert.Empty(halves.FindAll("table"));
     }
 
-    private static IRenderedComponent<HalvesSection> Section(BunitContext page, string first, string second) => page.Render<HalvesSection>(parameters => parameters
+    private static IRenderedComponent<HalvesSection> Section(BunitContext page, string first, string second, string channel = "post") => page.Render<HalvesSection>(parameters => parameters
         .Add(part => part.View, View)
         .Add(part => part.Quantity, 100)
-        .Add(part => part.ChannelId, "post")
+        .Add(part => part.ChannelId, channel)
         .Add(part => part.Begin, (1, first, second))
         .Add(part => part.Format, Written.Metric));
 

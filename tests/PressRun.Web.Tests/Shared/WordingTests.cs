@@ -104,4 +104,11 @@ public class WordingTests
             Assert.Equal(millimetres, Typed.Length(shown, UnitSystem.Imperial, English)!.Value.Millimetres, 4);
         }
     }
+
+    [Theory]
+    [InlineData("0,049", 0.049)]
+    [InlineData("0.049", 0.049)]
+    [InlineData("1,234", 1234)]
+    [InlineData("12,5", 12.5)]
+    public void A_comma_after_a_zero_groups_nothing(string typed, double number) => Assert.Equal((decimal)number, Typed.Number(typed, English));
 }

@@ -140,9 +140,10 @@ public sealed record CsvMapping(
         var place = table.ToList().FindIndex(column => column.Step is StepPart.From or StepPart.UpTo);
         foreach (var (source, price) in steps.Where(step => step.Price.Length > 0))
         {
-            var stepCells = (string[])cells.Clone();
+            var (stepCells, stepUnits) = ((string[])cells.Clone(), (string?[])units.Clone());
             (stepCells[place], stepCells[source.Column!.Value]) = (source.Step!, price);
-            yield return new TextRow(number, stepCells, units);
+            stepUnits[source.Column!.Value] = source.Unit;
+            yield return new TextRow(number, stepCells, stepUnits);
         }
     }
 }

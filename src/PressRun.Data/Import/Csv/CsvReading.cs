@@ -67,7 +67,7 @@ public static class CsvReading
     public static IEnumerable<ReadThing<T>> Things<T>(
         CsvSource source, CsvMapping mapping, TableShape<T> shape, CellManners own, Action<CellProblem> problem, CancellationToken cancel = default)
         where T : class =>
-        shape.Read(Rows(source, mapping, shape.Columns, null, cancel), mapping.Manners(own), problem);
+        shape.Read(Rows(source, mapping, shape.Columns, null, cancel), mapping.Manners(own), problem, repeats: true);
 
     /// <summary>Reads a whole file without storing anything.</summary>
     public static CsvPreview Preview<T>(
@@ -78,7 +78,7 @@ public static class CsvReading
         var (count, rows, things, lastRow, wrongRow) = (0, 0, 0, 0, 0);
         var wrongColumns = new HashSet<int>();
         var sample = new List<string[]>();
-        foreach (var read in shape.Read(Counted(), mapping.Manners(own), Note))
+        foreach (var read in shape.Read(Counted(), mapping.Manners(own), Note, repeats: true))
         {
             things++;
             if (sample.Count < SampleSize)

@@ -22,6 +22,7 @@ internal sealed partial class HeadWords
         ["g"] = "g", ["gr"] = "g", ["gram"] = "g", ["grams"] = "g", ["kg"] = "kg", ["oz"] = "oz", ["ounces"] = "oz", ["lb"] = "lb", ["lbs"] = "lb",
         ["gsm"] = "gsm", ["g/m2"] = "gsm", ["g/m\u00B2"] = "gsm", ["g/qm"] = "gsm",
         ["lb text"] = "lb text", ["lb cover"] = "lb cover", ["lb bond"] = "lb bond", ["lb index"] = "lb index",
+        ["sheet"] = SideCell.SheetOfTwo, ["sheets"] = SideCell.SheetOfTwo, ["bogen"] = SideCell.SheetOfTwo, ["feuille"] = SideCell.SheetOfTwo, ["feuilles"] = SideCell.SheetOfTwo,
         ["%"] = PercentCell.PerCent, ["percent"] = PercentCell.PerCent, ["of 1"] = PercentCell.Fraction,
     };
 
@@ -33,7 +34,7 @@ internal sealed partial class HeadWords
         var head = text.Length > MostHead ? text[..MostHead] : text;
         var bracket = Bracketed().Match(head);
         var bare = bracket.Success ? head.Remove(bracket.Index, bracket.Length) : head;
-        Unit = bracket.Success && Units.TryGetValue(bracket.Groups["unit"].Value.Trim(), out var unit) ? unit : LastWordUnit(bare) ?? ForMany(head);
+        Unit = bracket.Success && Units.TryGetValue(bracket.Groups["unit"].Value.Trim(), out var unit) ? unit : ForMany(head) ?? LastWordUnit(bare);
         folded = SearchText.Fold(SplitCamel().Replace(bare, " $1"));
         words = folded.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         var step = StepHead().Match(head.Trim());
@@ -101,7 +102,7 @@ internal sealed partial class HeadWords
     private static partial Regex SplitCamel();
 
     [GeneratedRegex(
-        @"^(?:price|preis|prix|each)?\s*(?:from|ab|up\s+to|to|bis|from\s+qty|qty|>=|\u2265|<=|\u2264|\u00E0\s+partir\s+de|jusqu'\u00E0)?\s*(?<number>\d+)\s*(?:(?:-|\u2013|to|bis)\s*(?<last>\d+))?\s*\+?\s*(?:(?<mass>g|kg|oz|lb)|sheets?|copies|units|pcs|st\u00FCck|ex\.?|and\s+up)?$",
+        @"^(?:price|preis|prix|each)?\s*(?:from|ab|up\s+to|to|bis|from\s+qty|qty|>=|\u2265|<=|\u2264|\u00E0\s+partir\s+de|jusqu'\u00E0)?\s*(?<number>\d+)\s*(?:(?:-|\u2013|to|bis)\s*(?<last>\d+))?\s*\+?\s*(?:(?<mass>g|kg|oz|lb)|sheets?|bogen|feuilles?|copies|units|pcs|st\u00FCck|ex\.?|and\s+up)?$",
         RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
     private static partial Regex StepHead();
 }

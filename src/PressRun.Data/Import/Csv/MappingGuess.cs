@@ -61,7 +61,7 @@ public static partial class MappingGuess
         {
             if ((byMass ? heads[at].StepUpTo : heads[at].StepFrom) is { } step)
             {
-                result[at] = new SourceColumn(price, Step: step);
+                result[at] = new SourceColumn(price, UnitFor(heads[at], at, below, table[price]), step);
             }
         }
 

@@ -12,6 +12,8 @@ internal static class Cells
 
     public static CellKind Money { get; } = new MoneyCell(JobRules.Amount with { Sentence = "Write an amount of money, 0 or more, such as 12.50." });
 
+    public static CellKind MoneyOfSide { get; } = new MoneyCell(JobRules.Amount with { Sentence = "Write an amount of money, 0 or more, such as 0.06." }, ofSide: true);
+
     public static CellKind Percent { get; } = new PercentCell(JobRules.Rate, "Write a rate from 0 to 100 per cent.");
 
     public static CellKind PercentBelowAll { get; } = new PercentCell(JobRules.RateBelowOne, "Write a rate from 0 up to but not including 100 per cent.");
@@ -20,6 +22,8 @@ internal static class Cells
         ("yes", true), ("no", false), ("true", true), ("false", false), ("ja", true), ("nein", false), ("oui", true), ("non", false), ("1", true), ("0", false), ("x", true));
 
     public static CellKind StepFrom { get; } = new NumberCell(JobRules.StepFrom);
+
+    public static CellKind StepFromSide { get; } = new SideCell(JobRules.StepFrom);
 
     public static Column IdColumn(string words) => new("id", "Id", Id) { Role = ColumnRole.Kept, OfThing = true, Words = Words(words) };
 

@@ -12,11 +12,11 @@ namespace PressRun.Data.Import.Shapes;
 /// row of its own: it is added with that size.</summary>
 public sealed class PriceListTable
 {
-    private PriceListTable(ReferenceCell stocks, ReferenceCell sheets)
+    private PriceListTable(IReadOnlyList<Stock> papers, ReferenceCell stocks, ReferenceCell sheets)
     {
         Sheets = new SheetShape();
         Print = new PrintShape(sheets);
-        Paper = new PaperShape(stocks, sheets);
+        Paper = new PaperShape(papers, stocks, sheets);
         Books = new BookShape(stocks);
         Finishing = new FinishingShape();
         Discounts = new DiscountShape();
@@ -45,9 +45,14 @@ public sealed class PriceListTable
     public DeliveryShape Delivery { get; }
 
     /// <summary>The tables of a list with these sheets, for a press with these papers.</summary>
-    public static PriceListTable For(IEnumerable<Stock> stocks, IEnumerable<Sheet> sheets) => new(
-        new ReferenceCell("paper", [.. stocks.Select(stock => (stock.Id, stock.Name))]),
-        new ReferenceCell("sheet", [.. sheets.Select(sheet => (sheet.Id, sheet.Id))], name => StandardSizes.Find(name)?.Name));
+    public static PriceListTable For(IEnumerable<Stock> stocks, IEnumerable<Sheet> sheets)
+    {
+        var (papers, own) = (stocks.ToList(), sheets.ToList());
+        return new PriceListTable(
+            papers,
+            new ReferenceCell("paper", [.. papers.Select(stock => (stock.Id, stock.Name))]),
+            new ReferenceCell("sheet", [.. own.Select(sheet => (sheet.Id, sheet.Id))], name => StandardSizes.Find(name)?.Name ?? SheetMeasures.Find(name, own)));
+    }
 
     /// <summary>The list with a sheet for each standard size that its prices name.</summary>
     public static Shop WithNamedSheets(Shop list)
@@ -107,7 +112,7 @@ public sealed class PriceListFile(IReadOnlyList<Stock> stocks)
         IEnumerable<string[]> Of<T>(string line, TableShape<T> shape, IEnumerable<T> things)
             where T : class =>
             things.SelectMany(thing => shape.Texts(thing, manners)).Select(texts =>
-                Row(line, [.. texts.Select((text, column) => (shape.Columns[column].Key, text))]));
+                Row(line, [.. texts.Select((text, column) => (shape.Columns[column].Key, text)).Where((_, column) => shape.Columns[column].Role != ColumnRole.Hint)]));
     }
 
     /// <summary>Reads a whole list.</summary>
@@ -149,10 +154,11 @@ public sealed class PriceListFile(IReadOnlyList<Stock> stocks)
         List<T> Things<T>(string line, TableShape<T> shape)
             where T : class
         {
-            var places = shape.Columns.Select(column => IndexOf(column.Key)).ToArray();
+            // What is only a hint in other people's files is no column of a saved list.
+            var places = shape.Columns.Select(column => column.Role == ColumnRole.Hint ? -1 : IndexOf(column.Key)).ToArray();
             return [.. shape.Read(
                 byLine[line].Select(row => new TextRow(
-                    row.Number, [.. places.Select(place => row.Cells[place])], row.Units is { } units ? [.. places.Select(place => units[place])] : null)),
+                    row.Number, [.. places.Select(place => place < 0 ? "" : row.Cells[place])], row.Units is { } units ? [.. places.Select(place => place < 0 ? null : units[place])] : null)),
                 manners,
                 found => problem(found with { Column = places[found.Column] })).Select(read => read.Thing)];
         }
@@ -163,7 +169,7 @@ public sealed class PriceListFile(IReadOnlyList<Stock> stocks)
         new(Line, "Line", new TextCell(JobRules.Id)) { Required = true, Words = ["line", "what", "kind", "section"] },
         new(ValueKey, "Value", new TextCell(JobRules.Name)) { Words = ["value", "wert", "valeur"] },
         .. new ITableShape[] { tables.Sheets, tables.Print, tables.Paper, tables.Books, tables.Finishing, tables.Discounts, tables.Delivery }
-            .SelectMany(shape => shape.Columns).DistinctBy(column => column.Key).Select(column => column with { Title = column.Key, Required = false }),
+            .SelectMany(shape => shape.Columns).Where(column => column.Role != ColumnRole.Hint).DistinctBy(column => column.Key).Select(column => column with { Title = column.Key, Required = false }),
     ];
 
     private static bool IsKnown(string line) =>

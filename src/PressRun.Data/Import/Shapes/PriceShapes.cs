@@ -1,6 +1,8 @@
 using PressRun.Data.Import.Tables;
+using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
+using PressRun.Engine.Paper;
 
 namespace PressRun.Data.Import.Shapes;
 
@@ -14,7 +16,7 @@ internal static class StepColumns
 
     public static Column Each(string title) => new("each", title, Cells.Money)
     {
-        Step = StepPart.Price, Words = Cells.Words("each|price|price each|unit price|per unit|per sheet|cost|preis|stuckpreis|prix|precio"),
+        Step = StepPart.Price, Words = Cells.Words("each|price|price each|unit price|per unit|per sheet|per side|cost|preis|stuckpreis|je seite|je bogen|pro seite|pro bogen|prix|precio"),
     };
 
     public static Column Rule { get; } = new("rule", "Steps", new ChoiceCell<StepRule>(
@@ -58,8 +60,8 @@ public sealed class PrintShape(ReferenceCell sheets) : TableShape<PrintPrice>
             Required = true, OfThing = true, Words = Cells.Words("ink|inks|colour|color|printing|druck|farbe|encre"),
         },
         StepColumns.Sheet(sheets),
-        StepColumns.From("From side"),
-        StepColumns.Each("A side") with { Required = true },
+        StepColumns.From("From side") with { Kind = Cells.StepFromSide },
+        StepColumns.Each("A side") with { Kind = Cells.MoneyOfSide, Required = true },
         StepColumns.Rule,
     ];
 
@@ -81,15 +83,17 @@ public sealed class PrintShape(ReferenceCell sheets) : TableShape<PrintPrice>
 }
 
 /// <summary>Paper prices, a row a step.</summary>
-/// <param name="stocks">The press's papers.</param>
+/// <param name="papers">The press's papers.</param>
+/// <param name="stocks">How they are named.</param>
 /// <param name="sheets">The list's sheets.</param>
-public sealed class PaperShape(ReferenceCell stocks, ReferenceCell sheets) : TableShape<PaperPrice>
+public sealed class PaperShape(IReadOnlyList<Stock> papers, ReferenceCell stocks, ReferenceCell sheets) : TableShape<PaperPrice>
 {
     private const int StockOf = 0;
     private const int SheetOf = 1;
     private const int From = 2;
     private const int Each = 3;
     private const int Rule = 4;
+    private const int Weight = 5;
 
     /// <inheritdoc/>
     public override string Name => "paper prices";
@@ -105,11 +109,12 @@ public sealed class PaperShape(ReferenceCell stocks, ReferenceCell sheets) : Tab
         StepColumns.From("From sheet"),
         StepColumns.Each("A sheet") with { Required = true },
         StepColumns.Rule,
+        new("weight", "Weight of the paper", new WeightCell()) { Role = ColumnRole.Hint, OfThing = true, Words = StockShape.WeightWords },
     ];
 
     /// <inheritdoc/>
     public override IEnumerable<object?[]> Rows(PaperPrice thing) =>
-        thing.Steps.Select(step => (object?[])[thing.StockId, thing.SheetId, (decimal)step.From, step.Each, StepColumns.Unless(thing.Rule)]);
+        thing.Steps.Select(step => (object?[])[thing.StockId, thing.SheetId, (decimal)step.From, step.Each, StepColumns.Unless(thing.Rule), null]);
 
     /// <inheritdoc/>
     public override PaperPrice? Thing(IReadOnlyList<object?[]> rows, Refuse refuse) =>
@@ -122,4 +127,21 @@ public sealed class PaperShape(ReferenceCell stocks, ReferenceCell sheets) : Tab
 
     /// <inheritdoc/>
     public override bool GoesOn(object?[] before, object?[] row) => Equals(before[StockOf], row[StockOf]) && Equals(before[SheetOf], row[SheetOf]);
+
+    /// <summary>The row with its paper named by its id, where the weight beside it says which one is meant: shops give papers of several weights one name.</summary>
+    public override TextRow Told(TextRow row, CellManners manners)
+    {
+        var (name, weight) = (row.Cells[StockOf].Trim(), row.Cells[Weight].Trim());
+        if (name.Length == 0 || weight.Length == 0 || Columns[Weight].Kind.Read(weight, manners, row.Units?[Weight]).Value is not PaperWeight known)
+        {
+            return row;
+        }
+
+        var folded = SearchText.Fold(name);
+        var meant = papers.Where(paper => paper.Weight == known && SearchText.Fold(paper.Name) is var own && (own == folded || own.StartsWith(folded + " ", StringComparison.Ordinal))).Take(2).ToList();
+        var stands = papers.Any(paper => SearchText.Fold(paper.Name) == folded);
+        return meant.Count == 1 ? Named(meant[0].Id) : stands && meant.Count == 0 ? Named($"{name} {weight}") : row;
+
+        TextRow Named(string stock) => row with { Cells = [.. row.Cells.Select((cell, column) => column == StockOf ? stock : cell)] };
+    }
 }

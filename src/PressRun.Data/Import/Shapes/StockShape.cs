@@ -2,6 +2,7 @@ using PressRun.Data.Import.Tables;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
 using PressRun.JobFile;
+using PressRun.JobFile.Reading;
 
 namespace PressRun.Data.Import.Shapes;
 
@@ -20,6 +21,9 @@ public sealed class StockShape : TableShape<LibraryItem<Stock>>
     /// <inheritdoc/>
     public override string Name => "papers";
 
+    /// <summary>Heads that mean the weight of a paper.</summary>
+    public static IReadOnlyList<string> WeightWords { get; } = Cells.Words("weight|paper weight|grammage|gsm|basis weight|substance|g m2|gewicht|grammatur|poids|gramaje");
+
     /// <inheritdoc/>
     public override IReadOnlyList<Column> Columns { get; } =
     [
@@ -27,7 +31,7 @@ public sealed class StockShape : TableShape<LibraryItem<Stock>>
         Cells.NameColumn("Paper", "name|paper|stock|paper name|description|product|material|papier|papel|bezeichnung|sorte"),
         new("weight", "Weight", new WeightCell())
         {
-            Required = true, Words = Cells.Words("weight|paper weight|grammage|gsm|basis weight|substance|g m2|gewicht|grammatur|poids|gramaje"),
+            Required = true, Words = WeightWords,
         },
         new("caliper", "Caliper", new LengthCell(JobRules.Thickness, fine: true))
         {
@@ -65,4 +69,14 @@ public sealed class StockShape : TableShape<LibraryItem<Stock>>
 
     /// <inheritdoc/>
     public override (string Key, int Column)? KeyOf(LibraryItem<Stock> thing) => LibraryKey.Of(thing.Item.Id, thing.Item.Name, NameOf);
+
+    /// <summary>Shops list a paper once a price step, and papers of several weights under one name: what is the same is there already, and of another weight it
+    /// is a paper of its own, whose name ends with it.</summary>
+    public override LibraryItem<Stock>? Again(LibraryItem<Stock> first, LibraryItem<Stock> again)
+    {
+        var named = again with { Item = again.Item with { Name = first.Item.Name } };
+        return named == first ? first
+            : again.Item.Id.Length > 0 || again.Item.Weight == first.Item.Weight ? null
+            : again with { Item = again.Item with { Name = $"{again.Item.Name} {NumberText.Plain(again.Item.Weight.Stated)}" } };
+    }
 }

@@ -8,6 +8,9 @@ public enum ColumnRole
 
     /// <summary>Kept beside the row (its id, whether it is archived): in files, and not on screen.</summary>
     Kept,
+
+    /// <summary>Only read in somebody's file, where it tells apart what a name alone does not; never written or shown.</summary>
+    Hint,
 }
 
 /// <summary>Which part of a step a column holds, so that a file with a column for each step can be read.</summary>

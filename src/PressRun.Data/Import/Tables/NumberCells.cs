@@ -75,9 +75,36 @@ public sealed class NumberCell(NumberRule rule, string? unit = null) : CellKind
     public override string Write(object value, CellManners manners) => NumberCells.Write((decimal)value, manners.Culture);
 }
 
+/// <summary>The first printed side that a price holds for; files may count sheets that are printed on both sides.</summary>
+/// <param name="rule">The range and its sentence.</param>
+public sealed class SideCell(NumberRule rule) : CellKind
+{
+    /// <summary>The unit of files that count and price sheets printed on both sides.</summary>
+    public const string SheetOfTwo = "sheet, both sides";
+
+    /// <inheritdoc/>
+    public override bool IsNumeric => true;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Units { get; } = [SheetOfTwo];
+
+    /// <inheritdoc/>
+    public override CellRead Read(string text, CellManners manners, string? unit = null) =>
+        NumberCells.TryParse(text, manners.Culture, out var written) && rule.Holds(written) && (unit == SheetOfTwo ? FirstSide(written) : written) is var side && rule.Holds(side)
+            ? CellRead.Of(side)
+            : CellRead.Refused(rule.Sentence);
+
+    /// <inheritdoc/>
+    public override string Write(object value, CellManners manners) => NumberCells.Write((decimal)value, manners.Culture);
+
+    // n sheets have 2n - 1 printed sides at least, for the last may have one.
+    private static decimal FirstSide(decimal sheet) => (2m * sheet) - 1m;
+}
+
 /// <summary>An amount of money; signs and letters of a currency around it are passed over, for the press has only one.</summary>
 /// <param name="rule">The range and its sentence.</param>
-public sealed class MoneyCell(NumberRule rule) : CellKind
+/// <param name="ofSide">True for the price of a printed side, which files may give by the sheet.</param>
+public sealed class MoneyCell(NumberRule rule, bool ofSide = false) : CellKind
 {
     /// <summary>The unit of files that name the price of a hundred.</summary>
     public const string PerHundred = "per 100";
@@ -89,7 +116,7 @@ public sealed class MoneyCell(NumberRule rule) : CellKind
     public override bool IsNumeric => true;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> Units { get; } = [PerHundred, PerThousand];
+    public override IReadOnlyList<string> Units { get; } = ofSide ? [PerHundred, PerThousand, SideCell.SheetOfTwo] : [PerHundred, PerThousand];
 
     /// <inheritdoc/>
     public override CellRead Read(string text, CellManners manners, string? unit = null)
@@ -125,6 +152,7 @@ public sealed class MoneyCell(NumberRule rule) : CellKind
     {
         PerHundred => 100m,
         PerThousand => 1000m,
+        SideCell.SheetOfTwo => 2m,
         _ => 1m,
     };
 

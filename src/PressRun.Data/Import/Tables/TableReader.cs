@@ -26,10 +26,15 @@ public static class TableReader
     }
 
     /// <summary>Reads rows as they come; things with problems are left out and their problems told.</summary>
-    public static IEnumerable<ReadThing<T>> Read<T>(this TableShape<T> shape, IEnumerable<TextRow> rows, CellManners manners, Action<CellProblem> problem)
+    /// <param name="shape">How rows become things.</param>
+    /// <param name="rows">The rows.</param>
+    /// <param name="manners">How cells are understood.</param>
+    /// <param name="problem">Told of every problem.</param>
+    /// <param name="repeats">True for somebody's file, in which a thing may be said again.</param>
+    public static IEnumerable<ReadThing<T>> Read<T>(this TableShape<T> shape, IEnumerable<TextRow> rows, CellManners manners, Action<CellProblem> problem, bool repeats = false)
         where T : class
     {
-        var reading = new Reading<T>(shape, manners, problem);
+        var reading = new Reading<T>(shape, manners, problem, repeats);
         foreach (var row in rows)
         {
             if (reading.Take(row) is { } whole)
@@ -44,22 +49,25 @@ public static class TableReader
         }
     }
 
-    private sealed class Reading<T>(TableShape<T> shape, CellManners manners, Action<CellProblem> problem)
+    private sealed class Reading<T>(TableShape<T> shape, CellManners manners, Action<CellProblem> problem, bool repeats)
         where T : class
     {
         private readonly List<(TextRow Row, object?[] Values, bool Right)> open = [];
-        private readonly HashSet<string> taken = new(StringComparer.Ordinal);
+        // Of a table on screen the keys are enough.
+        private readonly Dictionary<string, T?> taken = new(StringComparer.Ordinal);
         private readonly int first = shape.Columns.Any(column => column.Step != StepPart.None)
             ? shape.Columns.ToList().FindIndex(column => column is { OfThing: true, Role: ColumnRole.Shown })
             : -1;
 
         /// <summary>Takes the next row; gives the thing before it, where this row begins another.</summary>
-        public ReadThing<T>? Take(TextRow row)
+        public ReadThing<T>? Take(TextRow told)
         {
-            if (row.Cells.All(string.IsNullOrWhiteSpace))
+            if (told.Cells.All(string.IsNullOrWhiteSpace))
             {
                 return null;
             }
+
+            var row = shape.Told(told, manners);
 
             var above = open.Count > 0 ? open[^1].Values : null;
             var goesOnBlank = first >= 0 && above is not null && string.IsNullOrWhiteSpace(row.Cells[first]);
@@ -102,12 +110,23 @@ public static class TableReader
                 return null;
             }
 
-            if (shape.KeyOf(thing) is var (key, keyColumn) && !taken.Add(key))
+            while (shape.KeyOf(thing) is var (key, keyColumn) && !taken.TryAdd(key, repeats ? thing : null))
             {
-                RefuseAt(rows[0].Row, keyColumn, rows.Count > 1 || first >= 0
-                    ? "This stands further up already. Keep the rows of one together, and each only once."
-                    : "This stands further up already; each has a name of its own.");
-                return null;
+                var again = taken[key] is { } known ? shape.Again(known, thing) : null;
+                if (again is null)
+                {
+                    RefuseAt(rows[0].Row, keyColumn, rows.Count > 1 || first >= 0
+                        ? "This stands further up already. Keep the rows of one together, and each only once."
+                        : "This stands further up already; each has a name of its own.");
+                    return null;
+                }
+
+                if (ReferenceEquals(again, taken[key]))
+                {
+                    return null;
+                }
+
+                thing = again;
             }
 
             return new ReadThing<T>(thing, rows[0].Row.Number, rows.Count);

@@ -39,6 +39,13 @@ public abstract class TableShape<T> : ITableShape
     /// <summary>What two things must not share, with the column that is told; null where anything may stand twice.</summary>
     public abstract (string Key, int Column)? KeyOf(T thing);
 
+    /// <summary>What a thing of somebody's file is that shares its key with one further up: that one, where it says the same again; the thing by a name of its own;
+    /// null where it is refused.</summary>
+    public virtual T? Again(T first, T again) => null;
+
+    /// <summary>A row as it is meant, before its cells are read.</summary>
+    public virtual TextRow Told(TextRow row, CellManners manners) => row;
+
     /// <summary>True where a row is one more step of the thing of the row before.</summary>
     public virtual bool GoesOn(object?[] before, object?[] row) => false;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using PressRun.Data.Import.Tables;
 using PressRun.Data.Presses;
 using PressRun.Engine.Measures;
 
@@ -23,18 +24,9 @@ public static partial class Typed
         return int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var count) ? count : null;
     }
 
-    /// <summary>An amount or another decimal number. The locale's decimal sign is read first; a lone point or comma is understood as one too.</summary>
-    public static decimal? Number(string typed, CultureInfo culture)
-    {
-        var text = Spaceless(typed).Replace("\u2212", "-", StringComparison.Ordinal);
-        const NumberStyles style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
-        if (decimal.TryParse(text, style | NumberStyles.AllowThousands, culture, out var number) && !LooksLikeOtherDecimalSign(text, culture))
-        {
-            return number;
-        }
-
-        return decimal.TryParse(text.Replace(',', '.'), style, CultureInfo.InvariantCulture, out number) ? number : null;
-    }
+    /// <summary>An amount or another decimal number, as in the cells of tables: the locale's decimal sign is read first; a lone point or comma that cannot
+    /// group thousands is understood as one too.</summary>
+    public static decimal? Number(string typed, CultureInfo culture) => NumberCells.TryParse(typed, culture, out var number) ? number : null;
 
     /// <summary>A percentage, with or without its sign, as a fraction: <c>12.5</c> is 0.125.</summary>
     public static decimal? Percent(string typed, CultureInfo culture) =>
@@ -106,15 +98,6 @@ public static partial class Typed
         }
 
         return number is { } known ? (known, match.Groups["unit"].Value.ToLowerInvariant()) : null;
-    }
-
-    // "5.5" typed where the point groups thousands, or "5,5" where the comma does: fewer or more than three digits follow it.
-    private static bool LooksLikeOtherDecimalSign(string text, CultureInfo culture)
-    {
-        var at = text.LastIndexOf(culture.NumberFormat.NumberGroupSeparator, StringComparison.Ordinal);
-        return at >= 0
-            && !text.Contains(culture.NumberFormat.NumberDecimalSeparator, StringComparison.Ordinal)
-            && text.Length - at - culture.NumberFormat.NumberGroupSeparator.Length != 3;
     }
 
     private static string Spaceless(string text) => string.Concat(text.Where(sign => !char.IsWhiteSpace(sign)));
