@@ -17,6 +17,22 @@ public sealed class DataFolderTests
     private const int WithholdsAllFromOthers = 63; // 077 in octal.
 
     [Theory]
+    [InlineData(UnixFileMode.None, false)]
+    [InlineData(UnixFileMode.GroupRead, true)]
+    [InlineData(UnixFileMode.OtherWrite | UnixFileMode.OtherExecute, true)]
+    public async Task A_folder_that_was_there_is_left_as_it_is_and_told_of_where_others_may_look_into_it(UnixFileMode others, bool wide)
+    {
+        using var own = new ServerFolder();
+        Directory.CreateDirectory(own.Path);
+        File.SetUnixFileMode(own.Path, OwnersFolder | others);
+
+        using var folder = await DataFolder.OpenAsync(own.Path, TestContext.Current.CancellationToken);
+
+        Assert.Equal(wide, folder.IsWide);
+        Assert.Equal(OwnersFolder | others, File.GetUnixFileMode(own.Path));
+    }
+
+    [Theory]
     [InlineData(WithholdsNothing)]
     [InlineData(WithholdsAllFromOthers)]
     public async Task Whatever_the_umask_nobody_but_the_servers_user_reads_the_data(int umask)

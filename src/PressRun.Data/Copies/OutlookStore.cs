@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Access;
 using PressRun.Data.Presses;
 using PressRun.Data.Titles;
 using PressRun.Engine.Copies;
@@ -53,7 +54,8 @@ public sealed class OutlookStore
         return sums.ToLookup(day => day.TitleId, day => new CopyMovement(day.Day, 0, day.Kind, day.Copies, 0m));
     }
 
-    /// <summary>Keeps what was reckoned of titles; null where there is nothing to say.</summary>
+    /// <summary>Keeps what was reckoned of titles; null where there is nothing to say. It says no more than the ledger does, so whoever may read may have
+    /// it reckoned: readers find the shelf as others do, whoever comes first.</summary>
     public Task<bool> KeepAsync(PressId press, IReadOnlyList<(MovedTitle Title, TitleOutlook? Outlook)> reckoned, CancellationToken cancel = default) =>
         database.WriteAsync(
             press,
@@ -74,7 +76,8 @@ public sealed class OutlookStore
 
                 return true;
             },
-            cancel);
+            cancel,
+            PressRole.Reader);
 
     /// <summary>The outlooks of some titles as they are kept; titles that have none are left out.</summary>
     public async Task<IReadOnlyDictionary<Guid, TitleOutlook>> OfTitlesAsync(PressId press, IReadOnlyCollection<Guid> titleIds, CancellationToken cancel = default) =>

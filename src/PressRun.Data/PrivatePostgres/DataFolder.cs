@@ -34,6 +34,11 @@ internal sealed class DataFolder : IDisposable
     /// <summary>Where the server's socket lies.</summary>
     public string SocketFolder { get; }
 
+    /// <summary>True where other users of this machine may look into the folder; what is secret in it is closed to them by itself.</summary>
+    public bool IsWide => !OperatingSystem.IsWindows() && (File.GetUnixFileMode(Path) & ~Usually) != UnixFileMode.None;
+
+    private static UnixFileMode Usually => Environment.IsPrivilegedProcess ? OwnerOnly | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute : OwnerOnly;
+
     private string PasswordFile => System.IO.Path.Combine(Path, "database-password");
 
     /// <summary>The folder used where the host names none: in the user's data folder, or in /var/lib for root, whose own is closed.</summary>
@@ -89,7 +94,7 @@ internal sealed class DataFolder : IDisposable
     }
 
     // Whatever the umask is: nobody else reads a new folder. Root's server runs as another user, who must come through; what is secret in
-    // the folder is closed by itself. A folder that was there already is as its owner made it.
+    // the folder is closed by itself. A folder that was there already is as its owner made it, for other things too perhaps: it is left so, and told of.
     private static void Make(string path)
     {
         if (Directory.Exists(path))
@@ -100,7 +105,7 @@ internal sealed class DataFolder : IDisposable
         Directory.CreateDirectory(path);
         if (!OperatingSystem.IsWindows())
         {
-            File.SetUnixFileMode(path, Environment.IsPrivilegedProcess ? OwnerOnly | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute : OwnerOnly);
+            File.SetUnixFileMode(path, Usually);
         }
     }
 

@@ -5,7 +5,7 @@ using PressRun.Data.Running;
 namespace PressRun.Data.PrivatePostgres;
 
 /// <summary>A PostgreSQL of the app's own, for hosts that have none: on a socket only, in a data folder, started and stopped with the app.</summary>
-internal sealed class PrivateServer : IAsyncDisposable
+internal sealed partial class PrivateServer : IAsyncDisposable
 {
     private const string User = "pressrun";
     private const int Port = 5432;
@@ -43,6 +43,11 @@ internal sealed class PrivateServer : IAsyncDisposable
         }
 
         var folder = await DataFolder.OpenAsync(options.DataFolder.Length > 0 ? options.DataFolder : DataFolder.Usual(), cancel);
+        if (folder.IsWide)
+        {
+            LogWide(logger, folder.Path);
+        }
+
         try
         {
             var binaries = PostgresBinaries.Find(options.PostgresBin, folder.DataMajor(), folder.Path, AppContext.BaseDirectory, Environment.CurrentDirectory);
@@ -139,4 +144,7 @@ internal sealed class PrivateServer : IAsyncDisposable
             await command.ExecuteNonQueryAsync(cancel);
         }
     }
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Other users of this machine may look into the data folder {Folder}. If it is for PressRun alone, close it: chmod go-rw {Folder}")]
+    private static partial void LogWide(ILogger logger, string folder);
 }

@@ -9,6 +9,9 @@ public static class PageHeaders
         "default-src 'self'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; font-src 'self'; connect-src 'self'; "
         + "object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'";
 
+    /// <summary>Where the page lies that says that nothing is here.</summary>
+    public const string NothingHere = "/not-found";
+
     /// <summary>Adds the headers where an answer does not bring its own.</summary>
     public static WebApplication UsePageHeaders(this WebApplication app)
     {
@@ -20,6 +23,13 @@ public static class PageHeaders
                 headers.TryAdd("Content-Security-Policy", Policy);
                 headers.TryAdd("X-Content-Type-Options", "nosniff");
                 headers.TryAdd("Referrer-Policy", "same-origin");
+
+                // In the place of another answer the page keeps that one's status; asked for by itself it is no page either.
+                if (context.Request.Path == NothingHere && context.Response.StatusCode == StatusCodes.Status200OK)
+                {
+                    context.Response.StatusCode = StatusCodes.Status404NotFound;
+                }
+
                 return Task.CompletedTask;
             });
             return next(context);

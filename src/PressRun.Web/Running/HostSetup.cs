@@ -27,6 +27,8 @@ public static class HostSetup
             builder.WebHost.UseUrls(UsualAddress);
         }
 
+        // What serves the pages is nobody's business.
+        builder.WebHost.ConfigureKestrel(server => server.AddServerHeader = false);
         builder.Logging.AddFilter(HostLog, LogLevel.None);
         builder.Services.KeepAddressesOutOfLogs();
         builder.Services.Configure<ForwardedHeadersOptions>(options =>

@@ -22,7 +22,7 @@ public static class PressRunApp
         app.UsePressRunHost();
         app.UsePageHeaders();
         app.UseViewerLocale();
-        app.UseStatusCodePagesWithReExecute("/not-found");
+        app.UseStatusCodePagesWithReExecute(PageHeaders.NothingHere);
         app.UsePlainAnswersToForms();
         app.UsePressRunSignIn();
         app.UseAntiforgery();

@@ -29,6 +29,7 @@ public sealed partial class StartPage
     private string? problem;
     private string? sampleProblem;
     private bool working;
+    private bool mayMake;
     private string currencyName = "";
 
     [Inject]
@@ -53,6 +54,7 @@ public sealed partial class StartPage
         number = FirstNumber.For(press.PaperRegion);
         Refit();
         presses = await Service.PressesAsync();
+        mayMake = await Service.MayMakeAsync();
     }
 
     // A field renders itself alone when it has saved; what it changes stands all over the page.

@@ -28,6 +28,9 @@ public sealed class StartService(
     /// <summary>The presses on this server.</summary>
     public Task<IReadOnlyList<PressRecord>> PressesAsync() => presses.ListAsync();
 
+    /// <summary>True where the visitor may make a press.</summary>
+    public Task<bool> MayMakeAsync() => presses.MayMakeAsync();
+
     /// <summary>True where a sample press comes with the program.</summary>
     public bool HasSample => Directory.Exists(SampleFrom) || File.Exists(SampleFrom);
 

@@ -1,6 +1,7 @@
 using System.Reflection;
 using PressRun.Data.Access;
 using PressRun.Data.Archive;
+using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Presses;
 using PressRun.Data.Tests.Fixtures;
@@ -44,6 +45,7 @@ public sealed class AccessTests(PostgresFixture postgres)
         await RefusedAsync(() => stores.People.ListAsync(press.Id));
         await RefusedAsync(() => stores.Keys.ListAsync(press.Id));
         Assert.Equal(before, await stores.Archives.ExportAsync(press.Id));
+        await stores.Outlooks.KeepAsync(press.Id, [(new MovedTitle(press.Title.Id, 0), null)]);
 
         var own = new DraftSubject(reader.UserId.ToString(), "edition", press.Edition.Id.ToString());
         await stores.Drafts.KeepAsync(press.Id, own, new Draft("price", "9", DateTimeOffset.UnixEpoch));
