@@ -31,6 +31,10 @@ internal static class ApiDescription
             {
                 Describe(operation, asked.Question, context.Document!);
             }
+            else if (metadata.OfType<PressCall>().FirstOrDefault() is { } call)
+            {
+                Describe(operation, call, context.Document!);
+            }
             else
             {
                 operation.Responses = new OpenApiResponses { ["200"] = Response("The schema.", "application/schema+json", new OpenApiSchema { Type = JsonSchemaType.Object }, null) };
@@ -48,6 +52,7 @@ internal static class ApiDescription
             Version = "1",
             Description =
                 "Send a job file, get its costing. A job file holds all that one costing needs, nothing is looked up elsewhere and nothing is stored. "
+                + "What stands under A press is of the press whose key is sent. "
                 + "Lengths, masses and paper weights carry their unit, money is a decimal string in the job's currency, rates are fractions. "
                 + "A job file that is refused comes back with every problem at once: its path, its value and the rule. "
                 + "Where people sign in, send a key of your press as Authorization: Bearer KEY; its owner makes keys on the page People. "
@@ -95,6 +100,42 @@ internal static class ApiDescription
         };
     }
 
+    private static void Describe(OpenApiOperation operation, PressCall call, OpenApiDocument document)
+    {
+        var problem = new OpenApiSchemaReference("Problem", document);
+        operation.Responses = new OpenApiResponses
+        {
+            [call.Status] = Response("The answer.", Json, new OpenApiSchema { Type = call.Answers is JsonArray ? JsonSchemaType.Array : JsonSchemaType.Object }, call.Answers.DeepClone()),
+            ["401"] = Response("No key is sent, or one that holds no more.", ApiProblem.MediaType, problem, null),
+        };
+        if (call.Sends is null)
+        {
+            return;
+        }
+
+        operation.RequestBody = new OpenApiRequestBody
+        {
+            Required = true,
+            Content = new Dictionary<string, OpenApiMediaType>
+            {
+                [Json] = new()
+                {
+                    Schema = call.IsJob ? new OpenApiSchemaReference(JobSchemas.JobName, document) : new OpenApiSchema { Type = JsonSchemaType.Object },
+                    Example = call.Sends.DeepClone(),
+                },
+            },
+        };
+        operation.Responses["403"] = Response("The key reads only.", ApiProblem.MediaType, problem, null);
+        operation.Responses["400"] = Response("The body is no JSON, or not of this form.", ApiProblem.MediaType, problem, null);
+        operation.Responses["422"] = Response("What was sent is refused; all its problems are listed.", ApiProblem.MediaType, problem, null);
+        if (!call.IsJob)
+        {
+            operation.Parameters = [new OpenApiParameter { Name = "id", In = ParameterLocation.Path, Required = true, Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = "uuid" } }];
+            operation.Responses["404"] = Response("The press has no such printing.", ApiProblem.MediaType, problem, null);
+            operation.Responses["409"] = Response("A line of another content has this id.", ApiProblem.MediaType, problem, null);
+        }
+    }
+
     private static OpenApiResponse Response(string description, string mediaType, IOpenApiSchema schema, JsonNode? example) => new()
     {
         Description = description,
@@ -110,7 +151,7 @@ internal static class ApiDescription
     private static JsonObject RefusedExample() => new()
     {
         ["type"] = "urn:pressrun:problem:job-refused",
-        ["title"] = "The job file is refused",
+        ["title"] = "What was sent is refused",
         ["status"] = 422,
         ["detail"] = "$.quantity is 0: Write a whole number of copies from 1 to 1,000,000.",
         ["errors"] = new JsonArray(new JsonObject

@@ -15,7 +15,15 @@ internal static class ApiProblem
 
     /// <summary>The job file breaks rules.</summary>
     public static Task Refused(HttpContext context, IReadOnlyList<Problem> problems) =>
-        Write(context, StatusCodes.Status422UnprocessableEntity, "job-refused", "The job file is refused", Count(problems), problems);
+        Write(context, StatusCodes.Status422UnprocessableEntity, "job-refused", "What was sent is refused", Count(problems), problems);
+
+    /// <summary>The key may not do that.</summary>
+    public static Task KeyReadsOnly(HttpContext context) => Write(
+        context, StatusCodes.Status403Forbidden, "key-reads-only", "This key reads only", "Ask an owner of the press for a key that writes; owners make keys on the page People.");
+
+    /// <summary>A line of another content has the id.</summary>
+    public static Task IdTaken(HttpContext context) => Write(
+        context, StatusCodes.Status409Conflict, "id-taken", "Another line has this id", "Give each line an id of its own; the line that has this one is left as it is.");
 
     /// <summary>The body is no JSON.</summary>
     public static Task Malformed(HttpContext context, IReadOnlyList<Problem> problems) =>
@@ -26,8 +34,8 @@ internal static class ApiProblem
         context,
         StatusCodes.Status413PayloadTooLarge,
         "too-large",
-        "The job file is too large",
-        string.Create(CultureInfo.InvariantCulture, $"A job file has at most {mostBytes:N0} bytes."));
+        "The request body is too large",
+        string.Create(CultureInfo.InvariantCulture, $"It has at most {mostBytes:N0} bytes."));
 
     /// <summary>The body is of another kind.</summary>
     public static Task WrongKind(HttpContext context) => Write(
@@ -35,7 +43,7 @@ internal static class ApiProblem
         StatusCodes.Status415UnsupportedMediaType,
         "wrong-media-type",
         "The request body is not JSON",
-        "Send the job file as application/json, in UTF-8 and not compressed.");
+        "Send it as application/json, in UTF-8 and not compressed.");
 
     /// <summary>The address takes another method.</summary>
     public static Task WrongMethod(HttpContext context)

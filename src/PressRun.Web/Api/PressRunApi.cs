@@ -3,7 +3,7 @@ using Scalar.AspNetCore;
 
 namespace PressRun.Web.Api;
 
-/// <summary>The HTTP interface: questions about a job file, its schema, and a page that describes them.</summary>
+/// <summary>The HTTP interface: questions about a job file, its schema, what a key opens of a press, and a page that describes them.</summary>
 public static class PressRunApi
 {
     private const string Document = "v1";
@@ -49,6 +49,7 @@ public static class PressRunApi
             .WithSummary("The JSON Schema of the job file")
             .WithDescription("Draft 2020-12. An editor that is given it checks a job file as it is typed.")
             .WithTags("Job files");
+        PressEndpoints.Map(group);
         group.Map("/{**rest}", ApiProblem.NotFound).ExcludeFromDescription();
         routes.MapOpenApi("/api/v1/openapi.json");
         MapPage(routes);

@@ -42,21 +42,35 @@ public sealed class RunFiles(CurrentPress presses, EditionStore editions, PlanSt
     /// <param name="edition">The edition beside whose plans it may stand.</param>
     public async Task<Outcome<RunFileLook>> LookAsync(PressId press, ReadOnlyMemory<byte> utf8, Guid edition)
     {
-        var read = JobReader.Read(utf8);
-        var prepared = read.Succeeded ? PreparedJob.Prepare(read.Value) : Outcome<PreparedJob>.Refused(read.Problems);
-        var estimate = prepared.Succeeded ? prepared.Value.Estimate(read.Value.Quantity) : Outcome<Estimate>.Refused(prepared.Problems);
-        return !estimate.Succeeded
-            ? Outcome<RunFileLook>.Refused(estimate.Problems)
-            : await files.LookAsync(press, read.Value, edition) switch
-            {
-                SaveResult<TakenIn>.Saved saved => Outcome<RunFileLook>.Of(new RunFileLook(read.Value, estimate.Value, saved.Now)),
-                SaveResult<TakenIn>.Refused refused => Outcome<RunFileLook>.Refused(refused.Problems),
-                _ => Outcome<RunFileLook>.Refused(Gone),
-            };
+        var (job, estimate) = Cost(utf8);
+        if (!estimate.Succeeded)
+        {
+            return Outcome<RunFileLook>.Refused(estimate.Problems);
+        }
+
+        var looked = Of(await files.LookAsync(press, job!, edition));
+        return looked.Succeeded ? Outcome<RunFileLook>.Of(new RunFileLook(job!, estimate.Value, looked.Value)) : Outcome<RunFileLook>.Refused(looked.Problems);
     }
 
     /// <summary>Takes a job in that was looked at.</summary>
-    public async Task<Outcome<TakenIn>> TakeInAsync(PressId press, Job job, Guid edition) => await files.TakeInAsync(press, job, edition) switch
+    public async Task<Outcome<TakenIn>> TakeInAsync(PressId press, Job job, Guid edition) => Of(await files.TakeInAsync(press, job, edition));
+
+    /// <summary>Takes a job file in as a title of its own; every problem where it is refused.</summary>
+    public async Task<Outcome<TakenIn>> TakeInAsync(PressId press, ReadOnlyMemory<byte> utf8)
+    {
+        var (job, estimate) = Cost(utf8);
+        return estimate.Succeeded ? Of(await files.TakeInAsync(press, job!, null)) : Outcome<TakenIn>.Refused(estimate.Problems);
+    }
+
+    // What the file says by itself; a file that cannot be costed is not taken in.
+    private static (Job? Job, Outcome<Estimate> Estimate) Cost(ReadOnlyMemory<byte> utf8)
+    {
+        var read = JobReader.Read(utf8);
+        var prepared = read.Succeeded ? PreparedJob.Prepare(read.Value) : Outcome<PreparedJob>.Refused(read.Problems);
+        return prepared.Succeeded ? (read.Value, prepared.Value.Estimate(read.Value.Quantity)) : (null, Outcome<Estimate>.Refused(prepared.Problems));
+    }
+
+    private static Outcome<TakenIn> Of(SaveResult<TakenIn> result) => result switch
     {
         SaveResult<TakenIn>.Saved saved => Outcome<TakenIn>.Of(saved.Now),
         SaveResult<TakenIn>.Refused refused => Outcome<TakenIn>.Refused(refused.Problems),

@@ -1,0 +1,105 @@
+using System.Net;
+using System.Net.Http.Headers;
+using System.Net.Http.Json;
+using System.Text;
+using System.Text.Json.Nodes;
+using Microsoft.Extensions.DependencyInjection;
+using PressRun.Browser.Tests.Pages;
+using PressRun.Browser.Tests.Running;
+using PressRun.Data.Copies;
+using PressRun.Data.People;
+using PressRun.JobFile;
+
+namespace PressRun.Browser.Tests.People;
+
+/// <summary>What a key opens over HTTP, and what opens nothing in its place. All of it happens in a press of its own.</summary>
+public sealed class KeyTests(PeopleApp people)
+{
+    [Fact]
+    public async Task A_key_that_writes_adds_a_title_and_writes_a_line_once_however_often_it_is_sent()
+    {
+        using var program = await ProgramAsync(mayWrite: true);
+        using var added = await program.PostAsync(new Uri("api/v1/titles", UriKind.Relative), Job());
+        Assert.Equal(HttpStatusCode.Created, added.StatusCode);
+        var made = (await added.Content.ReadFromJsonAsync<JsonNode>())!;
+        var printing = made["printing"]!.GetValue<Guid>();
+        Assert.StartsWith($"/titles/{made["slug"]}/", added.Headers.Location!.ToString(), StringComparison.Ordinal);
+        var printings = (await program.GetFromJsonAsync<JsonArray>(new Uri("api/v1/printings", UriKind.Relative)))!;
+        Assert.Contains(printings, one => one!["id"]!.GetValue<Guid>() == printing && one["printing"]!.GetValue<int>() == 1);
+
+        var line = Guid.NewGuid();
+        foreach (var _ in new[] { "first", "again" })
+        {
+            using var written = await PutAsync(program, line, Printed(printing, 40));
+            Assert.Equal((HttpStatusCode.OK, 40), (written.StatusCode, (await written.Content.ReadFromJsonAsync<JsonNode>())!["copies"]!.GetValue<int>()));
+        }
+
+        Assert.Equal(40, (await people.Stored.Services.GetRequiredService<CopiesLedgerStore>().OnHandAsync(people.Other, printing))!.Value.OnHand);
+        Assert.Equal(HttpStatusCode.Conflict, await StatusAsync(PutAsync(program, line, Printed(printing, 41))));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, await StatusAsync(PutAsync(program, Guid.NewGuid(), Printed(printing, -1))));
+        Assert.Equal(HttpStatusCode.BadRequest, await StatusAsync(PutAsync(program, Guid.NewGuid(), """{ "printing": 7 }""")));
+        using var nonsense = new StringContent("""{ "quantity": 0 }""", Encoding.UTF8, "application/json");
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, await StatusAsync(program.PostAsync(new Uri("api/v1/titles", UriKind.Relative), nonsense)));
+    }
+
+    [Fact]
+    public async Task A_key_writes_nothing_of_another_press_and_nothing_at_all_where_it_only_reads()
+    {
+        using var writer = await ProgramAsync(mayWrite: true);
+        using var reader = await ProgramAsync(mayWrite: false);
+        var theirs = (await people.Stored.BookAsync(EveryPage.Title, EveryPage.Printing)).Edition.Id;
+        var before = await people.Stored.ArchiveAsync();
+
+        Assert.Equal(HttpStatusCode.NotFound, await StatusAsync(PutAsync(writer, Guid.NewGuid(), Printed(theirs, 1))));
+        Assert.DoesNotContain(theirs.ToString(), await writer.GetStringAsync(new Uri("api/v1/printings", UriKind.Relative)), StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.OK, await StatusAsync(reader.GetAsync(new Uri("api/v1/printings", UriKind.Relative))));
+        Assert.Equal(HttpStatusCode.Forbidden, await StatusAsync(reader.PostAsync(new Uri("api/v1/titles", UriKind.Relative), Job())));
+        Assert.Equal(HttpStatusCode.Forbidden, await StatusAsync(PutAsync(reader, Guid.NewGuid(), Printed(theirs, 1))));
+        Assert.Equal(before, await people.Stored.ArchiveAsync());
+    }
+
+    [Fact]
+    public async Task Neither_a_cookie_nor_a_key_that_stands_elsewhere_than_in_the_header_opens_it()
+    {
+        await people.ReadyAsync();
+        using var owner = await HttpPerson.SignedInAsync(people.App.Address, PeopleApp.Owner);
+        var key = await KeyAsync(mayWrite: true);
+        foreach (var path in new[] { "api/v1/titles", $"api/v1/titles?access_token={key}&key={key}" })
+        {
+            Assert.Equal(HttpStatusCode.Unauthorized, await StatusAsync(owner.AskAsync("POST", path, Job())));
+        }
+
+        using var cookies = new HttpClient(new HttpClientHandler { UseCookies = false, AllowAutoRedirect = false }) { BaseAddress = people.App.Address };
+        cookies.DefaultRequestHeaders.Add("Cookie", $"pressrun={key}; Authorization=Bearer {key}");
+        Assert.Equal(HttpStatusCode.Unauthorized, await StatusAsync(cookies.PostAsync(new Uri("api/v1/titles", UriKind.Relative), Job())));
+        using var program = await ProgramAsync(mayWrite: true);
+        Assert.NotEqual(HttpStatusCode.OK, await StatusAsync(program.GetAsync(new Uri("shelf", UriKind.Relative))));
+    }
+
+    private static StringContent Job() => new(Encoding.UTF8.GetString(JobResources.SampleJob), Encoding.UTF8, "application/json");
+
+    private static string Printed(Guid printing, int copies) => $$"""{ "printing": "{{printing}}", "day": "2026-03-02", "kind": "printed", "copies": {{copies}}, "amount": "88.00", "note": "by a program" }""";
+
+    private static Task<HttpResponseMessage> PutAsync(HttpClient program, Guid id, string line) =>
+        program.PutAsync(new Uri($"api/v1/movements/{id}", UriKind.Relative), new StringContent(line, Encoding.UTF8, "application/json"));
+
+    private static async Task<HttpStatusCode> StatusAsync(Task<HttpResponseMessage> asking)
+    {
+        using var answer = await asking;
+        return answer.StatusCode;
+    }
+
+    private async Task<string> KeyAsync(bool mayWrite)
+    {
+        await people.ReadyAsync();
+        return await people.Stored.Services.GetRequiredService<ApiKeyStore>().MakeAsync(people.Other, "a program", mayWrite);
+    }
+
+    private async Task<HttpClient> ProgramAsync(bool mayWrite)
+    {
+        var key = await KeyAsync(mayWrite);
+        var program = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = people.App.Address };
+        program.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", key);
+        return program;
+    }
+}

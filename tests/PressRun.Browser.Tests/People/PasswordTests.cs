@@ -1,0 +1,39 @@
+using System.Net;
+using PressRun.Browser.Tests.Running;
+using PressRun.Data.Access;
+
+namespace PressRun.Browser.Tests.People;
+
+public sealed class PasswordTests(PeopleApp people)
+{
+    private const string Next = "nine wet umbrellas, no heron";
+
+    [Fact]
+    public async Task Somebody_changes_their_password_by_giving_the_one_there_is_and_their_other_sign_ins_end()
+    {
+        await people.ReadyAsync();
+        var email = await people.PersonAsync("Changing", people.Other, PressRole.Reader);
+        using var here = await HttpPerson.SignedInAsync(people.App.Address, email);
+        using var elsewhere = await HttpPerson.SignedInAsync(people.App.Address, email);
+
+        Assert.Contains("This is not the password that you have now.", await ChangeAsync("wrong wrong wrong wrong"), StringComparison.Ordinal);
+        using var still = await elsewhere.AskAsync("GET", "account");
+        Assert.Equal(HttpStatusCode.OK, still.StatusCode);
+        Assert.Contains("all other sign-ins have ended", await ChangeAsync(PeopleApp.Password), StringComparison.Ordinal);
+
+        using var ended = await elsewhere.AskAsync("GET", "account");
+        using var mine = await here.AskAsync("GET", "account");
+        using var again = new HttpPerson(people.App.Address);
+        using var old = await again.FillAsync("sign-in", new() { ["Email"] = email, ["Password"] = PeopleApp.Password });
+        using var next = await again.FillAsync("sign-in", new() { ["Email"] = email, ["Password"] = Next });
+        Assert.Equal(
+            [HttpStatusCode.Redirect, HttpStatusCode.OK, HttpStatusCode.OK, HttpStatusCode.Redirect],
+            new[] { ended.StatusCode, mine.StatusCode, old.StatusCode, next.StatusCode });
+
+        async Task<string> ChangeAsync(string now)
+        {
+            using var answer = await here.FillAsync("account", new() { ["Old"] = now, ["New"] = Next });
+            return await answer.Content.ReadAsStringAsync();
+        }
+    }
+}
