@@ -17,7 +17,7 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
 
     public async Task<SaveResult<IReadOnlyList<MovementRecord>>> WriteAsync(IReadOnlyList<NewMovement> movements, CancellationToken cancel)
     {
-        if (!await HoldAsync([.. movements.Select(movement => movement.EditionId).Distinct()], cancel))
+        if (!await HoldAsync([.. movements.Select(movement => movement.EditionId).Distinct()], movements.Min(movement => movement.Day), cancel))
         {
             return new SaveResult<IReadOnlyList<MovementRecord>>.Gone();
         }
@@ -48,7 +48,7 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
     /// <exception cref="ImportRefusedException">A line breaks a rule.</exception>
     public async Task<LedgerImport?> WriteManyAsync(IReadOnlyCollection<Guid> editionIds, IEnumerable<NewMovement> movements, IProgress<int>? progress, CancellationToken cancel)
     {
-        if (!await HoldAsync([.. editionIds], cancel))
+        if (!await HoldAsync([.. editionIds], null, cancel))
         {
             return null;
         }
@@ -88,7 +88,7 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
     public async Task<SaveResult<IReadOnlyList<MovementRecord>>> TakeBackAsync(Expression<Func<CopyMovementRow, bool>> which, CancellationToken cancel)
     {
         var editions = await db.CopyMovements.Where(which).Select(row => row.EditionId).Distinct().ToListAsync(cancel);
-        if (editions.Count == 0 || !await HoldAsync(editions, cancel))
+        if (editions.Count == 0 || !await HoldAsync(editions, await db.CopyMovements.Where(which).MinAsync(row => row.Day, cancel), cancel))
         {
             return new SaveResult<IReadOnlyList<MovementRecord>>.Gone();
         }
@@ -118,14 +118,15 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
         return Saved(lineIds.Select(id => before[id]));
     }
 
-    // Locked in one order, so that two who write to the same editions wait and do not meet.
-    private async Task<bool> HoldAsync(List<Guid> editionIds, CancellationToken cancel)
+    // Locked in one order, so that two who write to the same editions wait and do not meet. A line is set against a count of a later day, so that of a long
+    // ledger only what lies after the first day written to is looked through.
+    private async Task<bool> HoldAsync(List<Guid> editionIds, DateOnly? first, CancellationToken cancel)
     {
         await db.Database.ExecuteSqlAsync(
             $"SELECT 1 FROM edition_copies WHERE press_id = {db.Press.Value} AND edition_id = ANY({editionIds}) ORDER BY edition_id FOR UPDATE", cancel);
         onHand = await db.EditionCopies.Where(row => editionIds.Contains(row.EditionId)).ToDictionaryAsync(row => row.EditionId, cancel);
-        counts = (await db.CopyMovements
-            .Where(row => editionIds.Contains(row.EditionId) && row.Kind == MovementKind.Counted && row.TakesBack == null && row.SettledBy == null)
+        var standing = db.CopyMovements.Where(row => editionIds.Contains(row.EditionId) && row.Kind == MovementKind.Counted && row.TakesBack == null && row.SettledBy == null);
+        counts = (await (first is { } day ? standing.Where(row => row.Day > day) : standing)
             .Where(row => !db.CopyMovements.Any(back => back.TakesBack == row.Id))
             .OrderBy(row => row.Day).ThenBy(row => row.Sequence).Select(row => new { row.EditionId, row.Id, row.Day }).ToListAsync(cancel))
             .ToLookup(row => row.EditionId, row => (row.Id, row.Day));

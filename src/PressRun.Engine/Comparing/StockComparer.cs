@@ -38,7 +38,7 @@ public static class StockComparer
             cancellation.ThrowIfCancellationRequested();
             var tried = job.WithStocks(choices);
             string[] stockIds = [.. tried.Edition.Parts.Select(part => part.StockId)];
-            var outcome = AsWeighed(PreparedJob.Prepare(tried, tables.Value), weighed, tables.Value);
+            var outcome = AsWeighed(PreparedJob.Prepare(tried, tables.Value), weighed);
             if (!outcome.Succeeded)
             {
                 refused.Add(new RefusedCombination(stockIds, null, outcome.Problems));
@@ -71,12 +71,10 @@ public static class StockComparer
     }
 
     // One copy was on the scale: the others are as far from what is reckoned as that one is, or they could not be told apart from it.
-    private static Outcome<PreparedJob> AsWeighed(Outcome<PreparedJob> tried, PreparedJob? weighed, JobTables tables) =>
+    private static Outcome<PreparedJob> AsWeighed(Outcome<PreparedJob> tried, PreparedJob? weighed) =>
         weighed is null || !tried.Succeeded || tried.Value.Job.Edition.Weighed is not null
             ? tried
-            : PreparedJob.Prepare(
-                tried.Value.Job with { Edition = tried.Value.Job.Edition with { Weighed = weighed.Job.Edition.Weighed!.Changed(weighed.Block, tried.Value.Block) } },
-                tables);
+            : Outcome<PreparedJob>.Of(tried.Value.AsWeighed(weighed.Job.Edition.Weighed!.Changed(weighed.Block, tried.Value.Block)));
 
     private static List<HalvesRow> Halves(Job job, ComparisonRequest request, List<RefusedCombination> refused, CancellationToken cancellation)
     {
