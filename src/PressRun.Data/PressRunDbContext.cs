@@ -6,6 +6,7 @@ using PressRun.Data.Conversions;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Fixes;
+using PressRun.Data.Mail;
 using PressRun.Data.Payouts;
 using PressRun.Data.People;
 using PressRun.Data.Postage;
@@ -85,6 +86,8 @@ public sealed class PressRunDbContext(DbContextOptions<PressRunDbContext> option
     internal DbSet<QuoteEventRow> QuoteEvents => Set<QuoteEventRow>();
 
     internal DbSet<TitleOutlookRow> TitleOutlooks => Set<TitleOutlookRow>();
+
+    internal DbSet<MailRow> Mails => Set<MailRow>();
 
     internal DbSet<EditionClaimsRow> EditionClaims => Set<EditionClaimsRow>();
 

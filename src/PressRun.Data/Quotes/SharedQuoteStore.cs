@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Mail;
 using PressRun.Data.Presses;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Quoting;
@@ -52,8 +53,9 @@ public sealed class SharedQuoteStore
                 (link, mark) => new Found(link.PressId, link.QuoteId, link.Id, link.EndsAt, link.EndedAt, mark.Changes)));
 
     private readonly PressDatabase database;
+    private readonly MailWriting mail;
 
-    internal SharedQuoteStore(PressDatabase database) => this.database = database;
+    internal SharedQuoteStore(PressDatabase database, MailWriting mail) => (this.database, this.mail) = (database, mail);
 
     /// <summary>Looks a link up by the hash of its secret; null where there never was one.</summary>
     public async Task<SharedLook?> LookAsync(byte[] secretHash, CancellationToken cancel = default) =>
@@ -119,6 +121,8 @@ public sealed class SharedQuoteStore
 
                 link.Answer = reply switch { Reply.Agree => QuoteAnswer.Agreed, Reply.TurnDown => QuoteAnswer.TurnedDown, _ => link.Answer };
                 var row = await course.AddAsync(ReplyRules.EventOf(reply, link, course.Quote), seen: false, cancel);
+                await mail.AddAsync(db, row, cancel);
+                await db.SaveChangesAsync(cancel);
                 return new SaveResult<QuoteEvent>.Saved(row.ToRecord());
             },
             cancel);

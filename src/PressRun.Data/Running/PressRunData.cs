@@ -12,6 +12,7 @@ using PressRun.Data.Bench;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Fixes;
+using PressRun.Data.Mail;
 using PressRun.Data.Payouts;
 using PressRun.Data.People;
 using PressRun.Data.Postage;
@@ -66,7 +67,13 @@ public static class PressRunData
         .AddStore(database => new JobFileStore(database))
         .AddStore(database => new CopiesLedgerStore(database))
         .AddStore(database => new QuoteStore(database))
-        .AddStore(database => new SharedQuoteStore(database))
+        .AddSingleton(provider => new SharedQuoteStore(
+            provider.GetRequiredService<PressDatabase>(),
+            new MailWriting(
+                provider.GetRequiredService<PressGuard>(),
+                provider.GetRequiredService<IOptions<PressRunOptions>>().Value is { SendsMail: true },
+                provider.GetRequiredService<IOptions<PressRunOptions>>().Value.MailTo)))
+        .AddStore(database => new MailOutbox(database))
         .AddStore(database => new PayoutStore(database))
         .AddStore(database => new OutlookStore(database))
         .AddStore(database => new FixNoteStore(database))

@@ -31,6 +31,30 @@ public sealed class PressRunOptions
     /// <summary>Proxies whose forwarded headers are believed, as addresses separated by commas; empty for loopback ones only.</summary>
     public string TrustedProxies { get; set; } = "";
 
+    /// <summary>Host name of the mail server that makers are told of their readers' answers by; empty sends no mail.</summary>
+    public string MailServer { get; set; } = "";
+
+    /// <summary>Its port.</summary>
+    public int MailPort { get; set; } = 587;
+
+    /// <summary><c>starttls</c> or <c>tls</c>; <c>none</c> sends in the clear, and takes no password.</summary>
+    public string MailSecurity { get; set; } = "starttls";
+
+    /// <summary>Name to sign in to the mail server by; empty to not sign in.</summary>
+    public string MailUser { get; set; } = "";
+
+    /// <summary>Password for that name.</summary>
+    public string MailPassword { get; set; } = "";
+
+    /// <summary>Address that mail comes from.</summary>
+    public string MailFrom { get; set; } = "";
+
+    /// <summary>Who is told in single-user mode; where people sign in, all owners and editors of a press are.</summary>
+    public string MailTo { get; set; } = "";
+
+    /// <summary>True where mail is sent.</summary>
+    internal bool SendsMail => MailServer.Length > 0;
+
     /// <summary>True where people sign in.</summary>
     /// <exception cref="StartRefusedException">The setting is neither of its two words.</exception>
     public bool AsksToSignIn() => SignIn switch

@@ -8,6 +8,7 @@ using PressRun.Web.Fair;
 using PressRun.Web.Libraries;
 using PressRun.Web.Libraries.Files;
 using PressRun.Web.Libraries.Shops;
+using PressRun.Web.Mail;
 using PressRun.Web.Papers;
 using PressRun.Web.Payouts;
 using PressRun.Web.People;
@@ -68,6 +69,7 @@ public static class WebPages
         services.AddSingleton<QuoteService>();
         services.AddSingleton<QuoteNews>();
         services.AddSingleton<SharedQuotes>();
+        services.AddHostedService<MailSender>();
         return services;
     }
 

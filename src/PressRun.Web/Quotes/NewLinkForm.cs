@@ -37,7 +37,8 @@ public sealed class NewLinkForm
     /// <summary>What they may do, once it has been read.</summary>
     public LinkRights Rights { get; private set; } = new(null, null, false, false);
 
-    /// <summary>A link that lasts as long as the quote, for the first one who carries a part and has no link yet.</summary>
+    /// <summary>A link that lasts as long as the quote, for the first one who carries a part and has no link yet. They may try what the plan itself
+    /// compared.</summary>
     public static NewLinkForm For(QuoteView view, DateOnly today)
     {
         var next = view.Bill.FirstOrDefault(share => share.Name != view.Facts.Press && view.Whole.Links.All(link => link.Part != share.Index));
@@ -46,6 +47,7 @@ public sealed class NewLinkForm
             Name = next?.Name ?? "",
             PartText = next?.Index.ToString(CultureInfo.InvariantCulture) ?? "",
             Until = view.Facts.Until < today ? today : view.Facts.Until,
+            MayTry = view.Worked is { Curve: var compared } && compared.From < compared.To,
             TryFrom = view.Format.Count(view.Worked?.Curve.From ?? view.Quote.Quantity),
             TryTo = view.Format.Count(view.Worked?.Curve.To ?? view.Quote.Quantity),
         };

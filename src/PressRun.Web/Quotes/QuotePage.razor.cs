@@ -53,7 +53,7 @@ public sealed partial class QuotePage : IDisposable
     private string? EditionAddress { get; set; }
 
     // What was paid of the quote before stays written there; whoever looks at this one is told.
-    private string? PaidBefore => before!.Bill.Sum(share => share.Paid) is var paid && paid != 0m ? before.Format.Money(paid) : null;
+    private string? PaidBefore => before!.Paid is var paid && paid != 0m ? before.Format.Money(paid) : null;
 
     private IReadOnlyList<string> Waiting =>
         [.. view!.Whole.Links.Where(link => link.IsOpen(now) && link is { Rights.Agree: true, Answer: QuoteAnswer.None }).Select(link => link.Name)];

@@ -53,6 +53,9 @@ public sealed class QuoteView
     /// <summary>Who carries what.</summary>
     public IReadOnlyList<BillShare> Bill { get; }
 
+    /// <summary>What was paid of the whole bill.</summary>
+    public decimal Paid => Bill.Sum(share => share.Paid);
+
     /// <summary>How the quote's figures are written for the viewer.</summary>
     public PressFormat Format { get; }
 

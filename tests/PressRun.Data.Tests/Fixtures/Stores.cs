@@ -5,6 +5,7 @@ using PressRun.Data.Bench;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Fixes;
+using PressRun.Data.Mail;
 using PressRun.Data.Payouts;
 using PressRun.Data.People;
 using PressRun.Data.Postage;
@@ -40,7 +41,8 @@ internal sealed class Stores : IAsyncDisposable
         Fixes = new FixNoteStore(rows);
         Payouts = new PayoutStore(rows);
         Quotes = new QuoteStore(rows);
-        Shared = new SharedQuoteStore(rows);
+        Shared = new SharedQuoteStore(rows, new MailWriting(new PressGuard(signIn, time), isOn: true, "maker@example.org"));
+        Outbox = new MailOutbox(rows);
         Stocks = new StockStore(rows);
         Shops = new ShopStore(rows);
         PriceLists = new PriceListStore(rows);
@@ -60,6 +62,8 @@ internal sealed class Stores : IAsyncDisposable
     }
 
     public Database Database { get; }
+
+    public MailOutbox Outbox { get; }
 
     public PayoutStore Payouts { get; }
 

@@ -1,0 +1,78 @@
+using System.Net.Sockets;
+using MailKit;
+using MailKit.Net.Smtp;
+using MailKit.Security;
+using MimeKit;
+
+namespace PressRun.Web.Mail;
+
+/// <summary>What became of a mail.</summary>
+public enum MailFate
+{
+    /// <summary>The server has it.</summary>
+    Sent,
+
+    /// <summary>The server was away, or asks to try later.</summary>
+    Later,
+
+    /// <summary>The server will never take it.</summary>
+    Never,
+}
+
+/// <summary>What became of a mail, and why.</summary>
+/// <param name="Fate">What became of it.</param>
+/// <param name="Why">A code or the kind of fault, without an address, a name or a password; empty where it was sent.</param>
+public sealed record MailOutcome(MailFate Fate, string Why = "");
+
+/// <summary>Hands single mails to the mail server.</summary>
+public sealed class MailPost(MailSettings settings)
+{
+    private const int PatienceMilliseconds = 30_000;
+    private const int FirstPermanentCode = 500;
+
+    /// <summary>Sends a mail, with a connection of its own.</summary>
+    public async Task<MailOutcome> SendAsync(MimeMessage message, CancellationToken cancel)
+    {
+        using var client = new SmtpClient { Timeout = PatienceMilliseconds };
+        try
+        {
+            await client.ConnectAsync(settings.Host, settings.Port, settings.Security, cancel);
+            if (settings.SignIn is var (user, password))
+            {
+                await client.AuthenticateAsync(user, password, cancel);
+            }
+
+            await client.SendAsync(message, cancel);
+        }
+        catch (SmtpCommandException refused)
+        {
+            // The reply codes of RFC 5321, section 4.2.1: 4xx may be tried again, 5xx not. A refused sign-in is the host's to mend, and waits.
+            var code = (int)refused.StatusCode;
+            return new MailOutcome(code >= FirstPermanentCode ? MailFate.Never : MailFate.Later, $"code {code}");
+        }
+        catch (Exception away) when (IsAway(away) && !cancel.IsCancellationRequested)
+        {
+            return new MailOutcome(MailFate.Later, away.GetType().Name);
+        }
+
+        await LeaveAsync(client);
+        return new MailOutcome(MailFate.Sent);
+    }
+
+    // What the server says after it took the mail changes nothing any more.
+    private static async Task LeaveAsync(SmtpClient client)
+    {
+        try
+        {
+            await client.DisconnectAsync(quit: true, CancellationToken.None);
+        }
+        catch (Exception away) when (IsAway(away))
+        {
+            return;
+        }
+    }
+
+    private static bool IsAway(Exception exception) => exception
+        is SocketException or IOException or TimeoutException or OperationCanceledException or ProtocolException or CommandException or SslHandshakeException
+        or System.Security.Authentication.AuthenticationException or MailKit.Security.AuthenticationException or ServiceNotConnectedException or NotSupportedException;
+}

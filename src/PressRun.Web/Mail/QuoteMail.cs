@@ -1,0 +1,55 @@
+using System.Globalization;
+using MimeKit;
+using MimeKit.Text;
+using PressRun.Data.Mail;
+using PressRun.Data.Quotes;
+using PressRun.Web.Quotes;
+
+namespace PressRun.Web.Mail;
+
+/// <summary>What a maker is told of a quote, as plain text. No link stands in it: nobody learns to press one in a mail.</summary>
+public static class QuoteMail
+{
+    // Signs that turn the direction of text (UAX #9): a mail has nothing to hold them in, so that one of a reader's could turn what is ours.
+    private static bool Turns(char sign) => sign is >= '\u202A' and <= '\u202E' or >= '\u2066' and <= '\u2069';
+
+    /// <summary>The mail.</summary>
+    /// <param name="due">What is to be told.</param>
+    /// <param name="from">Address that it comes from.</param>
+    /// <param name="now">The moment it is sent.</param>
+    public static MimeMessage Of(DueMail due, string from, DateTimeOffset now)
+    {
+        var view = QuoteView.Of(due.Whole, CultureInfo.GetCultureInfo("en"));
+        var sender = MailboxAddress.Parse(from);
+        var mail = new MimeMessage
+        {
+            Subject = Plain($"Quote {view.Format.Count(view.Quote.Number)}, {view.Facts.Title}: {InAWord(due.Event.Kind)}"),
+            Date = now,
+            MessageId = $"{due.Id:N}@{sender.Domain}",
+            Body = new TextPart(TextFormat.Plain) { Text = Plain(Text(due, view)) },
+        };
+        mail.From.Add(new MailboxAddress(Plain($"{view.Facts.Press} (PressRun)"), sender.Address));
+        mail.To.Add(MailboxAddress.Parse(due.Address));
+        mail.Headers.Add("Auto-Submitted", "auto-generated");
+        return mail;
+    }
+
+    private static string Text(DueMail due, QuoteView view)
+    {
+        var quoted = due.Event.Words.Length == 0 ? "" : $"\n> {due.Event.Words.Replace("\n", "\n> ", StringComparison.Ordinal)}\n";
+        return $"{QuoteWords.Of(due.Event, view)}\n{quoted}\n"
+            + $"The quote: {view.Format.Count(view.Quote.Quantity)} copies of {view.Facts.Title} for {view.Format.Money(view.Quote.Landed)} {view.Facts.Currency}. "
+            + $"It is {QuoteWords.Of(due.Whole.State)}: {QuoteWords.Meaning(due.Whole.State)}.\n\n"
+            + "Open PressRun to answer; this mailbox is not read.\n";
+    }
+
+    private static string InAWord(QuoteEventKind kind) => kind switch
+    {
+        QuoteEventKind.Agreed => "agreed",
+        QuoteEventKind.TurnedDown => "turned down",
+        QuoteEventKind.AskedFor => "another quantity",
+        _ => "a remark",
+    };
+
+    private static string Plain(string text) => string.Concat(text.Where(sign => !Turns(sign)));
+}

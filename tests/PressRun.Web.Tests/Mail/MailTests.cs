@@ -1,0 +1,111 @@
+using System.Globalization;
+using MailKit.Security;
+using MimeKit;
+using PressRun.Data.Mail;
+using PressRun.Data.Presses;
+using PressRun.Data.Quotes;
+using PressRun.Data.Running;
+using PressRun.Web.Mail;
+using PressRun.Web.Tests.Support;
+
+namespace PressRun.Web.Tests.Mail;
+
+public sealed class MailTests
+{
+    private const string Hostile = "Nets\" <b>&\u202Eevil";
+
+    [Fact]
+    public async Task A_mail_arrives_at_a_server_as_it_was_written()
+    {
+        await using var sink = new MailSink();
+        var mail = Mail(new QuoteEvent(7, default, QuoteEventKind.Remarked, null, "Ada", "Two lines:\nthe second\n.\n"));
+
+        Assert.Equal(new MailOutcome(MailFate.Sent), await new MailPost(At(sink.Port)).SendAsync(mail, TestContext.Current.CancellationToken));
+
+        var taken = Assert.Single(sink.Taken);
+        Assert.Equal(mail.Subject, taken.Subject);
+        Assert.Equal(mail.MessageId, taken.MessageId);
+        Assert.Equal("maker@example.org", taken.To.Mailboxes.Single().Address);
+        Assert.Contains("> Two lines:\n> the second\n> .", taken.TextBody!.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+    }
+
+    // Reply codes of RFC 5321, section 4.2.1: the first digit says whether to try again.
+    [Theory]
+    [InlineData(451, MailFate.Later)]
+    [InlineData(452, MailFate.Later)]
+    [InlineData(550, MailFate.Never)]
+    [InlineData(554, MailFate.Never)]
+    public async Task What_a_server_answers_says_whether_it_is_tried_again(int code, MailFate fate)
+    {
+        await using var sink = new MailSink(code);
+        var post = new MailPost(At(sink.Port));
+        var mail = Mail(new QuoteEvent(7, default, QuoteEventKind.Remarked, null, "Ada", "Hello"));
+
+        Assert.Equal(new MailOutcome(fate, $"code {code}"), await post.SendAsync(mail, TestContext.Current.CancellationToken));
+        Assert.Equal(MailFate.Sent, (await post.SendAsync(mail, TestContext.Current.CancellationToken)).Fate);
+        Assert.Single(sink.Taken);
+    }
+
+    [Fact]
+    public async Task A_server_that_is_away_or_gives_no_tls_is_tried_later_and_nothing_secret_is_said()
+    {
+        int port;
+        await using (var sink = new MailSink())
+        {
+            port = sink.Port;
+            var asked = new MailSettings("127.0.0.1", port, SecureSocketOptions.StartTls, ("maker", "hush-hush"), "press@example.org");
+            var outcome = await new MailPost(asked).SendAsync(Mail(new QuoteEvent(7, default, QuoteEventKind.Remarked, null, "Ada", "Hello")), TestContext.Current.CancellationToken);
+            Assert.Equal(MailFate.Later, outcome.Fate);
+            Assert.DoesNotContain("hush", outcome.Why, StringComparison.Ordinal);
+            Assert.Empty(sink.Taken);
+        }
+
+        var away = await new MailPost(At(port)).SendAsync(Mail(new QuoteEvent(7, default, QuoteEventKind.Remarked, null, "Ada", "Hello")), TestContext.Current.CancellationToken);
+        Assert.Equal(MailFate.Later, away.Fate);
+    }
+
+    [Theory]
+    [InlineData(QuoteEventKind.Agreed, "agreed", "agreed to 150 copies")]
+    [InlineData(QuoteEventKind.TurnedDown, "turned down", "does not want it")]
+    [InlineData(QuoteEventKind.AskedFor, "another quantity", "asks for 150 copies instead")]
+    [InlineData(QuoteEventKind.Remarked, "a remark", "Ada")]
+    public void Each_thing_a_reader_does_is_said_and_hostile_words_stay_words(QuoteEventKind kind, string word, string words)
+    {
+        var mail = Mail(new QuoteEvent(7, default, kind, null, "Ada", "", 150, 12m), Hostile);
+        var text = mail.ToString();
+
+        Assert.EndsWith(word, mail.Subject, StringComparison.Ordinal);
+        Assert.Contains("Nets\" <b>&evil", mail.Subject, StringComparison.Ordinal);
+        Assert.Contains(words, mail.TextBody, StringComparison.Ordinal);
+        Assert.DoesNotContain("text/html", text, StringComparison.OrdinalIgnoreCase);
+        Assert.Equal("auto-generated", mail.Headers["Auto-Submitted"]);
+    }
+
+    [Theory]
+    [InlineData("MailSecurity", "maybe")]
+    [InlineData("MailSecurity", "none")]
+    [InlineData("MailFrom", "")]
+    [InlineData("MailTo", "")]
+    [InlineData("MailTo", "nobody at all")]
+    [InlineData("MailPort", "0")]
+    public void Settings_that_do_not_fit_together_refuse_the_start_and_name_what_would(string name, string value)
+    {
+        var options = new PressRunOptions { SignIn = "off", MailServer = "mail.example.org", MailFrom = "press@example.org", MailTo = "maker@example.org", MailUser = "maker", MailPassword = "hush-hush" };
+        Assert.NotNull(MailSettings.Of(options));
+        var setting = typeof(PressRunOptions).GetProperty(name)!;
+        setting.SetValue(options, Convert.ChangeType(value, setting.PropertyType, CultureInfo.InvariantCulture));
+
+        var refused = Assert.Throws<StartRefusedException>(() => MailSettings.Of(options));
+
+        Assert.Contains($"PressRun__{name}", refused.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("hush", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_a_server_no_mail_is_sent() => Assert.Null(MailSettings.Of(new PressRunOptions()));
+
+    private static MailSettings At(int port) => new("127.0.0.1", port, SecureSocketOptions.None, null, "press@example.org");
+
+    private static MimeMessage Mail(QuoteEvent happened, string title = "Mending Nets") =>
+        QuoteMail.Of(new DueMail(PressId.New(), Guid.NewGuid(), "maker@example.org", 1, AQuote.View(title, events: [happened]).Whole, happened), "press@example.org", DateTimeOffset.UnixEpoch);
+}
