@@ -32,3 +32,13 @@ public sealed record PlanRecord(
     bool Chosen,
     uint Version,
     PlanReprint? Reprint = null);
+
+/// <summary>Finds a plan among those of a printing.</summary>
+public static class PlansOfPrinting
+{
+    /// <summary>The plan that is named; the one the printing goes by where none is, or where it is not there; else the first. Null where there is none.</summary>
+    /// <param name="plans">In their order.</param>
+    /// <param name="id">The plan named; null for none.</param>
+    public static PlanRecord? NamedOrChosen(this IReadOnlyList<PlanRecord> plans, Guid? id) =>
+        plans.FirstOrDefault(plan => plan.Id == id) ?? plans.FirstOrDefault(plan => plan.Chosen) ?? (plans.Count > 0 ? plans[0] : null);
+}

@@ -1,4 +1,5 @@
 using PressRun.Engine.Costing;
+using PressRun.Engine.Editions;
 using PressRun.Engine.Imposing;
 
 namespace PressRun.Engine.Bench;
@@ -24,6 +25,9 @@ public sealed record BenchSheet(
     IReadOnlyList<TurnAdvice> Turns,
     IReadOnlyList<BenchCaution> Cautions)
 {
+    /// <summary>A copy after binding and before it is trimmed; of leaves, the leaf.</summary>
+    public Size Untrimmed { get; init; }
+
     /// <summary>The sheet of a run.</summary>
     /// <param name="prepared">The run's job.</param>
     /// <param name="estimate">The same at its quantity.</param>
@@ -42,7 +46,16 @@ public sealed record BenchSheet(
             WorkList.Of(prepared, estimate.CopiesToStart, estimate.Quantity, scored),
             VirtualFold.Read(prepared.Block, sheets),
             VirtualFold.Advise(prepared.Block, sheets),
-            cautions);
+            cautions)
+        {
+            Untrimmed = UntrimmedOf(prepared.Job.Edition),
+        };
+    }
+
+    private static Size UntrimmedOf(Edition edition)
+    {
+        var (page, trim) = (edition.Page, edition.Trim);
+        return new Size(page.Width + trim.ForeEdge + trim.Spine, page.Height + trim.Head + trim.Foot);
     }
 
     private static List<ApartPlan> PlansOf(IReadOnlyList<ImposedSheet> sheets) =>
@@ -64,7 +77,8 @@ public sealed record BenchSheet(
                 var pieces = prepared.Delivers == Delivered.FlatSheets ? from[piece.Number].Sum(sheet => sheet.Prints) : estimate.CopiesToStart;
                 return new Pile(
                     piece.Number, prepared.Block.Parts[index], index, piece.Outer, piece.Inner, pieces,
-                    [.. from[piece.Number].Select(sheet => sheet.Number).Distinct()]);
+                    [.. from[piece.Number].Select(sheet => sheet.Number).Distinct()],
+                    piece.Outer.Count == 2 ? PieceFaces.Of(prepared.Block, prepared.Block.Parts[index].Piece, piece).Folds : []);
             }),
         ];
     }

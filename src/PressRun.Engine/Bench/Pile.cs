@@ -1,5 +1,6 @@
 using PressRun.Engine.Editions;
 using PressRun.Engine.Imposing;
+using PressRun.Engine.Measures;
 
 namespace PressRun.Engine.Bench;
 
@@ -11,8 +12,9 @@ namespace PressRun.Engine.Bench;
 /// <param name="Inner">Pages of the inner face from left to right; empty where it is blank.</param>
 /// <param name="Pieces">How many come from the shop, overs and what repeated places give beyond them included.</param>
 /// <param name="Sheets">Sheets that it is cut from, by their numbers.</param>
+/// <param name="Folds">Distances of its folds from its left edge; empty where it is not folded.</param>
 public sealed record Pile(
-    int Number, PartPieces Part, int PartIndex, IReadOnlyList<int> Outer, IReadOnlyList<int> Inner, long Pieces, IReadOnlyList<int> Sheets);
+    int Number, PartPieces Part, int PartIndex, IReadOnlyList<int> Outer, IReadOnlyList<int> Inner, long Pieces, IReadOnlyList<int> Sheets, IReadOnlyList<Length> Folds);
 
 /// <summary>How the sheets of some parts are cut apart, all of them alike.</summary>
 /// <param name="Sheet">One of them.</param>

@@ -48,7 +48,7 @@ public static class Work
     // By what a name contains, in this order: "trim the spine" is not a trim, and "fold flat under weight" is a fold.
     private static readonly (string Word, WorkKind Kind)[] Words =
     [
-        ("spine", WorkKind.TrimSpine), ("apart", WorkKind.CutApart), ("slit", WorkKind.CutApart), ("score", WorkKind.Score), ("creas", WorkKind.Score),
+        ("spine", WorkKind.TrimSpine), ("apart", WorkKind.CutApart), ("slit", WorkKind.CutApart), ("to size", WorkKind.CutApart), ("score", WorkKind.Score), ("creas", WorkKind.Score),
         ("collat", WorkKind.Collate), ("gather", WorkKind.Collate), ("jog", WorkKind.Jog), ("stapl", WorkKind.Staple), ("stitch", WorkKind.Staple),
         ("sew", WorkKind.Staple), ("glue", WorkKind.Glue), ("gluing", WorkKind.Glue), ("fold", WorkKind.Fold), ("trim", WorkKind.Trim), ("cut", WorkKind.Trim),
         ("pack", WorkKind.Pack), ("press", WorkKind.Press), ("weight", WorkKind.Press),

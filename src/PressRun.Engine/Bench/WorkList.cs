@@ -58,6 +58,12 @@ public static class WorkList
 
         var (edition, trim, bound) = (prepared.Job.Edition, prepared.Job.Edition.Trim, prepared.Delivers == Delivered.UntrimmedCopies);
         var done = present.Concat(prepared.Job.Shop.Finishing.SelectMany(operation => Work.Mentioned(operation.Name))).ToHashSet();
+        if (edition.Binding == Binding.Loose && done.Contains(WorkKind.CutApart))
+        {
+            // Prints that are cut to size are finished.
+            done.Add(WorkKind.Trim);
+        }
+
         return Work.Order(edition.Binding).Where(kind => !done.Contains(kind) && kind switch
         {
             WorkKind.Trim => trim.EdgeCount > (trim.Spine > Length.Zero && edition.Binding != Binding.Loose ? 1 : 0),

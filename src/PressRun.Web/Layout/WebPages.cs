@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.AspNetCore.Localization;
 using MudBlazor;
 using MudBlazor.Services;
+using PressRun.Web.Bindery;
 using PressRun.Web.Copies;
 using PressRun.Web.Editions;
 using PressRun.Web.Fair;
@@ -66,6 +67,7 @@ public static class WebPages
         services.AddSingleton<BenchOrShopService>();
         services.AddSingleton<PapersService>();
         services.AddSingleton<PayoutsService>();
+        services.AddSingleton<BinderyService>();
         services.AddSingleton<QuoteService>();
         services.AddSingleton<QuoteNews>();
         services.AddSingleton<SharedQuotes>();

@@ -73,8 +73,7 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
         }
 
         var all = await plans.OfEditionAsync(press, edition.Id);
-        var plan = all.FirstOrDefault(candidate => candidate.Id == planId) ?? all.FirstOrDefault(candidate => candidate.Chosen) ?? (all.Count > 0 ? all[0] : null);
-        if (plan is null || await plans.SourceAsync(press, plan.Id) is not { } source)
+        if (all.NamedOrChosen(planId) is not { } plan || await plans.SourceAsync(press, plan.Id) is not { } source)
         {
             return null;
         }

@@ -52,6 +52,15 @@ public sealed class WorkListTests
     }
 
     [Fact]
+    public void Prints_that_the_shop_cuts_to_size_are_not_trimmed_again()
+    {
+        var loose = Job(Binding.Loose);
+        Assert.Contains(WorkKind.Trim, Steps(loose).Select(step => step.Kind));
+        var cut = loose.With(shop => shop with { Delivers = Delivered.CutPieces, Finishing = [new Finishing("cutting to size", FinishingUnit.Copy, 0.1m, 0m)] });
+        Assert.Equal([WorkKind.Collate, WorkKind.Jog], Steps(cut).Select(step => step.Kind));
+    }
+
+    [Fact]
     public void Of_copies_that_come_bound_only_the_trim_is_left() =>
         Assert.Equal([WorkKind.Jog, WorkKind.Trim], Steps(Job(Binding.Saddle).With(shop => shop with { Delivers = Delivered.UntrimmedCopies })).Select(step => step.Kind));
 
@@ -75,6 +84,7 @@ public sealed class WorkListTests
     [Theory]
     [InlineData("Trim the spine", WorkKind.TrimSpine)]
     [InlineData("cut apart", WorkKind.CutApart)]
+    [InlineData("cutting to size", WorkKind.CutApart)]
     [InlineData("cut on three sides", WorkKind.Trim)]
     [InlineData("saddle stitch", WorkKind.Staple)]
     [InlineData("under weight", WorkKind.Press)]

@@ -1,0 +1,91 @@
+using PressRun.Engine.Bench;
+using PressRun.Engine.Editions;
+using PressRun.Engine.Measures;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Bindery.Drawn;
+
+/// <summary>Drawings of what lies on the table: piles, staples and cuts, in true proportion.</summary>
+public static class BenchPictures
+{
+    private const double FaceWidth = 92;
+    private const double Gap = 10;
+    private const double Band = 12;
+    private const double Long = 150;
+    private const double Room = 16;
+
+    /// <summary>A pile: both faces of its piece with their pages, the sign of its paper at the foot, and at the head of the outer face which way is up.</summary>
+    /// <param name="pile">The pile.</param>
+    /// <param name="sign">The place of its paper among the book's.</param>
+    /// <param name="widest">The widest piece of the book, so that all piles are drawn to one scale.</param>
+    public static Picture Pile(Pile pile, int sign, Length widest)
+    {
+        var scale = FaceWidth / (double)widest.Millimetres;
+        var (width, height) = (scale * (double)pile.Part.Piece.Width.Millimetres, scale * (double)pile.Part.Piece.Height.Millimetres);
+        var folds = pile.Folds.Select(fold => scale * (double)fold.Millimetres).ToList();
+        var marks = new List<Mark>();
+        Face(0, pile.Outer, folds);
+        marks.Add(new HeadMark(width / 2, 7, 9));
+        Face(width + Gap, pile.Inner, [.. folds.Select(fold => width - fold)]);
+        return new Picture((2 * width) + Gap, height, marks, $"Pile {pile.Number}: outer face {Pages(pile.Outer)}, inner face {Pages(pile.Inner)}");
+
+        void Face(double left, IReadOnlyList<int> pages, IReadOnlyList<double> at)
+        {
+            marks.Add(new BoxMark(Pen.Paper, left, 0, width, height));
+            marks.AddRange(PaperSign.In(sign, left, height - Band, width, Band));
+            marks.AddRange(at.Select(fold => new LineMark(Pen.Fold, left + fold, 0, left + fold, height)));
+            marks.AddRange(pages.Select((page, place) => new TextMark(
+                $"{page}", left + (width * ((2 * place) + 1) / (2 * pages.Count)), (height - Band) / 2, 17, Strong: true)));
+        }
+    }
+
+    /// <summary>Pages of a face in words.</summary>
+    public static string Pages(IReadOnlyList<int> pages) => pages.Count == 0 ? "blank" : string.Join(" | ", pages);
+
+    /// <summary>Where a set is stapled, before it is folded: the piece with the line of the stop and the staples on it.</summary>
+    public static Picture Staples(Size piece, Length stop, IReadOnlyList<Length> fromHead, PressFormat format)
+    {
+        var scale = Scale(piece);
+        var (width, height, line) = (scale(piece.Width), scale(piece.Height), scale(stop));
+        var marks = new List<Mark> { new BoxMark(Pen.Paper, 0, Room, width, height), new HeadMark(width / 2, Room + 8, 9), new LineMark(Pen.Fold, line, Room, line, Room + height) };
+        foreach (var at in fromHead.Select(scale))
+        {
+            marks.Add(new LineMark(Pen.Staple, line, Room + at - 6, line, Room + at + 6));
+        }
+
+        marks.AddRange(fromHead.Select(at => new TextMark($"{format.Length(at)}", line + 34, Room + scale(at), 10)));
+        marks.Add(new TextMark($"{format.Length(stop)}", Math.Max(26, line / 2), Room - 6, 10));
+        return new Picture(width, height + Room, marks, $"Staples {string.Join(" and ", fromHead.Select(at => format.Length(at)))} from the head, the stop at {format.Length(stop)}");
+    }
+
+    /// <summary>What is cut off and in which order: the block with its spine at the left.</summary>
+    public static Picture Cuts(Size untrimmed, IReadOnlyList<Cut> cuts, Trim trim, PressFormat format)
+    {
+        var scale = Scale(untrimmed);
+        var (width, height) = (scale(untrimmed.Width), scale(untrimmed.Height));
+        var marks = new List<Mark> { new BoxMark(Pen.Paper, Room, Room, width, height), new LineMark(Pen.Staple, Room, Room, Room, Room + height), new TextMark("spine", Room - 6, Room + (height / 2), 10, 3) };
+        foreach (var (place, cut) in cuts.Index())
+        {
+            // A trim is a few millimetres: drawn wider than it is, or nobody would see it.
+            var (x1, y1, x2, y2) = cut.Edge switch
+            {
+                Edge.Spine => (Room + Wide(trim.Spine), 4d, Room + Wide(trim.Spine), height + Room + 12),
+                Edge.Head => (4d, Room + Wide(trim.Head), width + Room + 12, Room + Wide(trim.Head)),
+                Edge.ForeEdge => (Room + width - Wide(trim.ForeEdge), 4d, Room + width - Wide(trim.ForeEdge), height + Room + 12),
+                _ => (4d, Room + height - Wide(trim.Foot), width + Room + 12, Room + height - Wide(trim.Foot)),
+            };
+            marks.Add(new LineMark(Pen.Trim, x1, y1, x2, y2));
+            marks.Add(new TextMark($"{place + 1}", cut.Edge is Edge.Spine or Edge.ForeEdge ? x2 : x2 + 7, cut.Edge is Edge.Spine or Edge.ForeEdge ? y2 + 7 : y2, 13, Strong: true));
+        }
+
+        return new Picture(width + (2 * Room) + 6, height + (2 * Room) + 6, marks, $"Cuts in order: {string.Join(", ", cuts.Select(cut => $"{BenchWords.Of(cut.Edge)} with the fence at {format.Length(cut.Fence)}"))}");
+
+        double Wide(Length length) => Math.Max(8, scale(length));
+    }
+
+    private static Func<Length, double> Scale(Size size)
+    {
+        var scale = Long / (double)Math.Max(size.Width.Millimetres, size.Height.Millimetres);
+        return length => scale * (double)length.Millimetres;
+    }
+}

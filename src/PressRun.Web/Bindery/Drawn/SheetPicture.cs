@@ -1,0 +1,86 @@
+using PressRun.Engine.Editions;
+using PressRun.Engine.Imposing;
+using PressRun.Engine.Measures;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Bindery.Drawn;
+
+/// <summary>Drawings of sheets in millimetres, so that they can be printed at their true size.</summary>
+public static class SheetPicture
+{
+    private const double Letters = 0.34;
+    private const double LargestLetters = 40;
+
+    /// <summary>The places of a sheet by their letters, as they are cut apart.</summary>
+    public static Picture Places(ImposedSheet sheet)
+    {
+        var marks = new List<Mark> { Paper(sheet) };
+        foreach (var (letter, box) in sheet.Front.Places)
+        {
+            marks.Add(Box(Pen.Piece, box));
+            marks.Add(new TextMark(letter, Mm(box.Middle.Across), Mm(box.Middle.Down), Math.Min(LargestLetters, Smaller(box) * 0.5), Strong: true));
+        }
+
+        return new Picture(Mm(sheet.Sheet.Width), Mm(sheet.Sheet.Height), marks, $"Sheet {sheet.Number} with {sheet.Stacks.Count} places");
+    }
+
+    /// <summary>A face with its pages, folds, trims, bleed and creep.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="back">True for the side with the inner faces.</param>
+    /// <param name="bleed">True where the edition bleeds.</param>
+    /// <param name="format">How figures are written.</param>
+    public static Picture Face(ImposedSheet sheet, bool back, bool bleed, PressFormat format)
+    {
+        var face = back ? sheet.Back : sheet.Front;
+        var marks = new List<Mark> { Paper(sheet) };
+        if (bleed && face.Ink != Ink.None)
+        {
+            marks.AddRange(face.Pages.Select(page => Box(Pen.Bleed, page.Bleed)));
+        }
+
+        marks.AddRange(face.Pages.Select(page => Box(Pen.Page, page.Area)));
+        marks.AddRange(face.Places.Select(place => Box(Pen.Piece, place.Box)));
+        marks.AddRange(face.Folds.Select(line => Drawn(Pen.Fold, line)));
+        marks.AddRange(face.Trims.Select(line => Drawn(Pen.Trim, line)));
+        foreach (var page in face.Pages)
+        {
+            marks.AddRange(Page(page, face.Ink == Ink.None, format));
+        }
+
+        foreach (var stack in sheet.Stacks)
+        {
+            var box = face.Places.First(place => place.Letter == stack.Place.Letter).Box;
+            marks.Add(new TextMark(
+                stack.Pile is { } pile ? $"{stack.Place.Letter} to pile {pile}" : $"{stack.Place.Letter} stays blank",
+                Mm(box.Middle.Across), Mm(box.Bottom) - Math.Max(3, Smaller(box) * 0.05), Math.Min(7, Smaller(box) * 0.06)));
+        }
+
+        var side = back ? "back" : "front";
+        return new Picture(
+            Mm(sheet.Sheet.Width), Mm(sheet.Sheet.Height), marks,
+            $"Sheet {sheet.Number}, {side}: pages {string.Join(", ", face.Pages.Select(page => page.Page))}");
+    }
+
+    private static IEnumerable<Mark> Page(PlacedPage page, bool unprinted, PressFormat format)
+    {
+        var (x, y, size) = (Mm(page.Area.Middle.Across), Mm(page.Area.Middle.Down), Math.Min(LargestLetters, Smaller(page.Area) * Letters));
+        yield return new TextMark($"{page.Page}", x, y, size, page.QuarterTurns, Strong: true);
+        var (up, across) = page.QuarterTurns switch { 0 => (-1, 0), 1 => (0, 1), 2 => (1, 0), _ => (0, -1) };
+        yield return new HeadMark(x + (across * size), y + (up * size), size * 0.3, page.QuarterTurns);
+        var note = unprinted ? "unprinted" : page.Shift > Length.Zero ? $"{format.Thickness(page.Shift)} to the spine" : "";
+        if (note.Length > 0)
+        {
+            yield return new TextMark(note, x - (across * size * 0.85), y - (up * size * 0.85), size * 0.22, page.QuarterTurns);
+        }
+    }
+
+    private static BoxMark Paper(ImposedSheet sheet) => new(Pen.Paper, 0, 0, Mm(sheet.Sheet.Width), Mm(sheet.Sheet.Height));
+
+    private static BoxMark Box(Pen pen, Box box) => new(pen, Mm(box.Left), Mm(box.Top), Mm(box.Width), Mm(box.Height));
+
+    private static LineMark Drawn(Pen pen, Line line) => new(pen, Mm(line.From.Across), Mm(line.From.Down), Mm(line.To.Across), Mm(line.To.Down));
+
+    private static double Smaller(Box box) => Math.Min(Mm(box.Width), Mm(box.Height));
+
+    private static double Mm(Length length) => (double)length.Millimetres;
+}
