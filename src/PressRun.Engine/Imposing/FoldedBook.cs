@@ -27,5 +27,5 @@ public sealed record FoldedBook(IReadOnlyList<ReadSide> Sides, int Pages)
 /// <param name="PartName">The part.</param>
 /// <param name="PartIndex">Its place in the book, from 0.</param>
 /// <param name="Ask">The edge to turn about; null where only one side is printed and it does not matter.</param>
-/// <param name="UpsideDown">Pages that would stand on their heads, or out of their order, at the other setting.</param>
+/// <param name="UpsideDown">Pages that would stand on their heads at the other setting, by number.</param>
 public sealed record TurnAdvice(string PartName, int PartIndex, TurnEdge? Ask, IReadOnlyList<int> UpsideDown);

@@ -38,7 +38,7 @@ public static class VirtualFold
             var sheet = part.FirstOrDefault(one => one.IsTwoSided, part[0]);
             var other = read[sheet.Turn == TurnEdge.Long ? TurnEdge.Short : TurnEdge.Long];
             return sheet.IsTwoSided
-                ? new TurnAdvice(sheet.PartName, sheet.PartIndex, sheet.Turn, [.. other.Sides.Where(side => side.PartIndex == sheet.PartIndex && !side.IsUpright).Select(side => side.Page!.Value)])
+                ? new TurnAdvice(sheet.PartName, sheet.PartIndex, sheet.Turn, [.. other.Sides.Where(side => side.PartIndex == sheet.PartIndex && !side.IsUpright).Select(side => side.Page!.Value).Order()])
                 : new TurnAdvice(sheet.PartName, sheet.PartIndex, null, []);
         }
     }

@@ -84,6 +84,7 @@ public static class WebPages
         FairEndpoint.Map(app);
         QuoteFiles.Map(app);
         PayoutFiles.Map(app);
+        BinderyFiles.Map(app);
         SharePages.Map(app);
         AccountEndpoints.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(server => server.ContentSecurityFrameAncestorsPolicy = null);

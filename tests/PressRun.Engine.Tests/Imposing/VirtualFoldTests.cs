@@ -82,7 +82,7 @@ public sealed class VirtualFoldTests
         Assert.Equal(ask, advice.Ask);
         Assert.True(VirtualFold.Read(run.Block, run.Sheets, advice.Ask).IsRight);
         var other = VirtualFold.Read(run.Block, run.Sheets, advice.Ask == TurnEdge.Long ? TurnEdge.Short : TurnEdge.Long);
-        Assert.Equal(other.NotUpright, advice.UpsideDown);
+        Assert.Equal(other.NotUpright.Order(), advice.UpsideDown);
         Assert.Equal(4, advice.UpsideDown.Count);
         Assert.False(other.IsRight);
     }

@@ -1,5 +1,6 @@
 using PressRun.Engine.Bench;
 using PressRun.Engine.Editions;
+using PressRun.Engine.Imposing;
 using PressRun.Engine.Measures;
 using PressRun.Web.Shared.Wording;
 
@@ -81,6 +82,22 @@ public static class BenchPictures
         return new Picture(width + (2 * Room) + 6, height + (2 * Room) + 6, marks, $"Cuts in order: {string.Join(", ", cuts.Select(cut => $"{BenchWords.Of(cut.Edge)} with the fence at {format.Length(cut.Fence)}"))}");
 
         double Wide(Length length) => Math.Max(8, scale(length));
+    }
+
+    /// <summary>A side of a finished copy as its reader meets it.</summary>
+    public static Picture Side(ReadSide side, Size page)
+    {
+        var scale = Scale(page);
+        var (width, height) = (scale(page.Width), scale(page.Height));
+        var marks = new List<Mark> { new BoxMark(Pen.Paper, 0, 0, width, height) };
+        if (side.Page is { } number)
+        {
+            var down = side.QuarterTurns == 2 ? height - 18 : 18;
+            marks.Add(new TextMark($"{number}", width / 2, height / 2, 46, side.QuarterTurns, Strong: true, Wrong: !side.IsUpright));
+            marks.Add(new HeadMark(width / 2, down, 14, side.QuarterTurns));
+        }
+
+        return new Picture(width, height, marks, side.Page is null ? "A blank side" : $"Page {side.Page}{(side.IsUpright ? "" : ", on its head")}");
     }
 
     private static Func<Length, double> Scale(Size size)

@@ -56,6 +56,19 @@ public sealed class PdfSheet : IDisposable
     /// <summary>A quiet note.</summary>
     public void Note(string words) => Lines(words, PaperFonts.Sans(words, 8.5), Quiet, 12);
 
+    /// <summary>Room between the margins, in points.</summary>
+    public double Width => Right - Left;
+
+    /// <summary>Something drawn, kept whole: it is told its left edge, its upper edge and the room across.</summary>
+    /// <param name="height">What it takes down the page.</param>
+    /// <param name="draw">Draws it.</param>
+    public void Drawing(double height, Action<XGraphics, double, double, double> draw)
+    {
+        Room(height);
+        draw(graphics, Left, at, Width);
+        at += height;
+    }
+
     /// <summary>Some empty room.</summary>
     public void Space(double height) => at += height;
 
