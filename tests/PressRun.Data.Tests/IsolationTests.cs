@@ -126,6 +126,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         "PressStore.LoadAsync", "PressStore.RoleAsync", // the press is all that it is asked for
         "PeopleStore.ListAsync", "PeopleStore.LeaveAsync", "InvitationStore.ListAsync", "ApiKeyStore.ListAsync", // the press is all that they are asked for
         "PeopleStore.ChangeAsync", "PeopleStore.RemoveAsync", "InvitationStore.WithdrawAsync", "ApiKeyStore.RevokeAsync", // see PeopleTests
+        "PasswordCodeStore.MakeAsync", // see PasswordCodeTests
         "InvitationStore.InviteAsync", "ApiKeyStore.MakeAsync", // make rows of their own
         "TitleStore.AddAsync", "TitleStore.AddWithEditionAsync", // make rows of their own
         "BenchStore.LoadAsync", "BenchStore.SaveAsync", "BenchLimitsStore.LoadAsync", "BenchLimitsStore.SaveAsync", // one row a press
