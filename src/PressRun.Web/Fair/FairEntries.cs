@@ -4,7 +4,7 @@ namespace PressRun.Web.Fair;
 
 /// <summary>Copies sold at a table, one entry a copy, as a phone kept them while it had no connection.</summary>
 /// <param name="Press">Of the press that the page was opened for; another may have been chosen in the same browser since.</param>
-/// <param name="Entries">At most <see cref="FairService.MostEntries"/>.</param>
+/// <param name="Entries">At most <see cref="Kept.KeptPages.MostEntries"/>.</param>
 public sealed record FairEntries(Guid Press, IReadOnlyList<FairEntry> Entries);
 
 /// <summary>A copy sold.</summary>

@@ -16,9 +16,6 @@ public sealed record FairTable(IReadOnlyList<CopiesForSale> Books, IReadOnlyList
 /// <summary>Lays the table of a fair, and writes into the ledger what was sold at it.</summary>
 public sealed class FairService(CopiesLedgerStore ledger, ChannelStore channels, TimeProvider time)
 {
-    /// <summary>Most entries of one message.</summary>
-    public const int MostEntries = 100;
-
     /// <summary>Most printings on the table.</summary>
     public const int MostBooks = 300;
 

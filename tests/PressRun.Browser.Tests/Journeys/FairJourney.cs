@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Net;
-using System.Text;
 using Microsoft.Playwright;
 using PressRun.Browser.Tests.Running;
 using PressRun.Data.Copies;
@@ -9,23 +8,10 @@ using static Microsoft.Playwright.Assertions;
 
 namespace PressRun.Browser.Tests.Journeys;
 
-/// <summary>An app of the fair's journeys' own, since one of them kills it.</summary>
-public sealed class FairApp : IAsyncLifetime
-{
-    /// <summary>The app.</summary>
-    public AppProcess App { get; private set; } = null!;
-
-    /// <inheritdoc/>
-    public async ValueTask InitializeAsync() => App = await AppProcess.StartAsync(sample: true);
-
-    /// <inheritdoc/>
-    public ValueTask DisposeAsync() => App.DisposeAsync();
-}
-
 /// <summary>Selling at a fair with a phone.</summary>
-public sealed class FairJourney(Chromium chromium, FairApp fair) : IClassFixture<FairApp>
+public sealed class FairJourney(Chromium chromium, OwnApp own) : IClassFixture<OwnApp>
 {
-    private readonly AppProcess app = fair.App;
+    private readonly AppProcess app = own.App;
 
     [Fact]
     public async Task What_two_phones_sold_without_a_connection_arrives_once_whatever_happened_to_the_answers()
@@ -48,25 +34,12 @@ public sealed class FairJourney(Chromium chromium, FairApp fair) : IClassFixture
         await Expect(State(first)).ToHaveTextAsync("3 entries are kept here until there is a connection.");
         Assert.Equal(gullsBefore.Count, (await SalesAsync(stored, gulls)).Count);
 
-        // The server writes the first message and its answer is lost.
-        var lost = 0;
-        await first.Page.RouteAsync("**/fair/entries", async route =>
-        {
-            if (Interlocked.Increment(ref lost) == 1)
-            {
-                await route.FetchAsync();
-                await route.AbortAsync();
-            }
-            else
-            {
-                await route.ContinueAsync();
-            }
-        });
+        var lost = await Phones.LoseFirstAnswerAsync(first, "fair/entries");
         await first.Page.Context.SetOfflineAsync(false);
         await second.Page.Context.SetOfflineAsync(false);
         await Expect(State(second)).ToHaveTextAsync("All of it is in the ledger.");
         await Expect(State(first)).ToHaveTextAsync("All of it is in the ledger.");
-        Assert.True(lost > 1, "The phone sent again what it had no answer to.");
+        Assert.True(lost() > 1, "The phone sent again what it had no answer to.");
 
         var sold = (await SalesAsync(stored, gulls)).ExceptBy(gullsBefore.Select(line => line.Id), line => line.Id).ToList();
         Assert.Equal(5, sold.Count);
@@ -144,10 +117,7 @@ public sealed class FairJourney(Chromium chromium, FairApp fair) : IClassFixture
     public async Task Everything_to_tap_is_large_enough_for_a_finger()
     {
         await using var phone = await PhoneAsync();
-        await phone.Page.EvaluateAsync("() => document.querySelectorAll('details').forEach(details => { details.open = true; })");
-        var small = await phone.Page.EvaluateAsync<string[]>(
-            "() => [...document.querySelectorAll('button, a, select, input, summary')].filter(e => e.checkVisibility() && e.getBoundingClientRect().height < 44).map(e => e.outerHTML.slice(0, 120))");
-        Assert.Empty(small);
+        Assert.Empty(await Phones.SmallAsync(phone));
     }
 
     [Fact]
@@ -158,41 +128,22 @@ public sealed class FairJourney(Chromium chromium, FairApp fair) : IClassFixture
         var before = (await SalesAsync(stored, book)).Count;
         var (press, id, day) = (stored.Press.Id.Value, Guid.NewGuid(), TimeProvider.System.GetUtcNow().UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
         var entry = $$"""{"id":"{{id}}","edition":"{{book.Edition.Id}}","day":"{{day}}","channel":null,"fair":"","amount":"3.00","takenBack":false}""";
-        Assert.Equal(HttpStatusCode.Forbidden, await SendAsync(Message(press, entry), origin: "https://elsewhere.example"));
-        Assert.Equal(HttpStatusCode.UnsupportedMediaType, await SendAsync(Message(press, entry), type: "text/plain"));
-        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, await SendAsync(Message(press, entry) + new string(' ', 70_000)));
-        Assert.Equal(HttpStatusCode.BadRequest, await SendAsync(Message(press, string.Join(",", Enumerable.Repeat(entry, 101)))));
-        Assert.Equal(HttpStatusCode.BadRequest, await SendAsync(Message(press, "null")));
-        Assert.Equal(HttpStatusCode.BadRequest, await SendAsync("""{"press":1}"""));
-        Assert.Equal(HttpStatusCode.BadRequest, await SendAsync("{"));
-        Assert.Equal(HttpStatusCode.NotFound, await SendAsync(Message(Guid.NewGuid(), entry)));
+        Assert.Equal(HttpStatusCode.Forbidden, await Phones.SendAsync(app, "fair/entries", Message(press, entry), origin: "https://elsewhere.example"));
+        Assert.Equal(HttpStatusCode.UnsupportedMediaType, await Phones.SendAsync(app, "fair/entries", Message(press, entry), type: "text/plain"));
+        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, await Phones.SendAsync(app, "fair/entries", Message(press, entry) + new string(' ', 70_000)));
+        Assert.Equal(HttpStatusCode.BadRequest, await Phones.SendAsync(app, "fair/entries", Message(press, string.Join(",", Enumerable.Repeat(entry, 101)))));
+        Assert.Equal(HttpStatusCode.BadRequest, await Phones.SendAsync(app, "fair/entries", Message(press, "null")));
+        Assert.Equal(HttpStatusCode.BadRequest, await Phones.SendAsync(app, "fair/entries", """{"press":1}"""));
+        Assert.Equal(HttpStatusCode.BadRequest, await Phones.SendAsync(app, "fair/entries", "{"));
+        Assert.Equal(HttpStatusCode.NotFound, await Phones.SendAsync(app, "fair/entries", Message(Guid.NewGuid(), entry)));
         Assert.Equal(before, (await SalesAsync(stored, book)).Count);
-        Assert.Equal(HttpStatusCode.OK, await SendAsync(Message(press, string.Join(",", Enumerable.Repeat(entry, 100)))));
+        Assert.Equal(HttpStatusCode.OK, await Phones.SendAsync(app, "fair/entries", Message(press, string.Join(",", Enumerable.Repeat(entry, 100)))));
         Assert.Equal(before + 1, (await SalesAsync(stored, book)).Count);
 
         static string Message(Guid press, string entries) => $$"""{"press":"{{press}}","entries":[{{entries}}]}""";
     }
 
-    private async Task<HttpStatusCode> SendAsync(string body, string type = "application/json", string? origin = null)
-    {
-        using var http = new HttpClient { BaseAddress = app.Address };
-        using var message = new HttpRequestMessage(HttpMethod.Post, "fair/entries") { Content = new StringContent(body, Encoding.UTF8, type) };
-        if (origin is not null)
-        {
-            message.Headers.Add("Origin", origin);
-        }
-
-        using var answer = await http.SendAsync(message, TestContext.Current.CancellationToken);
-        return answer.StatusCode;
-    }
-
-    private async Task<Visit> PhoneAsync()
-    {
-        var phone = await Visit.BeginAsync(chromium.Browser, app.Address);
-        await phone.Page.SetViewportSizeAsync(390, 844);
-        await phone.OpenAsync("fair");
-        return phone;
-    }
+    private Task<Visit> PhoneAsync() => Phones.OpenAsync(chromium, app, "fair");
 
     private static ILocator Button(Visit phone, Book book) => phone.Page.Locator($".fair-book[data-edition='{book.Edition.Id}']");
 

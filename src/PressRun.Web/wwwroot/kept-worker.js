@@ -1,5 +1,4 @@
-// Opens the page for the fair from what js/fair.js kept, where there is no connection or no answer soon. It sends and stores nothing.
-const KEPT = 'pressrun-fair';
+// Opens a page from what js/kept-page.js kept, where there is no connection or no answer soon. It sends and stores nothing.
 const LONGEST_WAIT = 4000;
 
 self.addEventListener('install', () => self.skipWaiting());
@@ -11,7 +10,7 @@ self.addEventListener('fetch', event => {
   event.respondWith(request.mode === 'navigate' ? freshOrKept(request) : keptOrFresh(request));
 });
 
-const kept = request => caches.open(KEPT).then(cache => cache.match(request, { ignoreSearch: request.mode === 'navigate', ignoreVary: true }));
+const kept = request => caches.match(request, { ignoreSearch: request.mode === 'navigate', ignoreVary: true });
 
 async function freshOrKept(request) {
   const fresh = fetch(request);
