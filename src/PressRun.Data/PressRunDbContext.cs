@@ -16,6 +16,7 @@ using PressRun.Data.RunPlans;
 using PressRun.Data.Selling;
 using PressRun.Data.Shops;
 using PressRun.Data.Stocks;
+using PressRun.Data.Tallies;
 using PressRun.Data.Titles;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
@@ -94,6 +95,10 @@ public sealed class PressRunDbContext(DbContextOptions<PressRunDbContext> option
     internal DbSet<EditionPaymentRow> EditionPayments => Set<EditionPaymentRow>();
 
     internal DbSet<FixNoteRow> FixNotes => Set<FixNoteRow>();
+
+    internal DbSet<TallyRow> Tallies => Set<TallyRow>();
+
+    internal DbSet<TallyEntryRow> TallyEntries => Set<TallyEntryRow>();
 
     internal DbSet<DraftRow> Drafts => Set<DraftRow>();
 

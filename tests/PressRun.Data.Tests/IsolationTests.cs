@@ -10,8 +10,10 @@ using PressRun.Data.People;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
 using PressRun.Data.Shops;
+using PressRun.Data.Tallies;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Data.Titles;
+using PressRun.Engine.Bench;
 using PressRun.Engine.Copies;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
@@ -86,6 +88,12 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["FixNoteStore.AddAsync"] = async (stores, theirs, me) => await stores.Fixes.AddAsync(me, FixNote.Noticed(theirs.Edition.Id, "mine", null)),
         ["FixNoteStore.SaveAsync"] = async (stores, theirs, me) => await stores.Fixes.SaveAsync(me, (await stores.Fixes.OfTitleAsync(theirs.Id, theirs.Title.Id))[0] with { Text = "mine" }),
         ["FixNoteStore.DeleteAsync"] = async (stores, theirs, me) => await stores.Fixes.DeleteAsync(me, (await stores.Fixes.OfTitleAsync(theirs.Id, theirs.Title.Id))[0].Id),
+        ["TallyStore.BeginAsync"] = async (stores, theirs, me) => await stores.Tallies.BeginAsync(me, NewTally(theirs)),
+        ["TallyStore.LatestAsync"] = async (stores, theirs, me) => await stores.Tallies.LatestAsync(me, theirs.Edition.Id),
+        ["TallyStore.FindAsync"] = async (stores, theirs, me) => await stores.Tallies.FindAsync(me, (await TallyOf(stores, theirs)).Id),
+        ["TallyStore.MarkAsync"] = async (stores, theirs, me) => await stores.Tallies.MarkAsync(me, (await TallyOf(stores, theirs)).Id),
+        ["TallyStore.WriteAsync"] = async (stores, theirs, me) => await stores.Tallies.WriteAsync(
+            me, (await TallyOf(stores, theirs)).Id, [new NewTallyEntry(Guid.NewGuid(), new TallyEntry(0, TallyKind.Done, 5, 0, "me"), TimeSpan.Zero, false)]),
         ["StockStore.ListAsync"] = async (stores, _, me) => await stores.Stocks.ListAsync(me, archived: true),
         ["StockStore.SaveAsync"] = async (stores, theirs, me) => await stores.Stocks.SaveAsync(me, (await stores.Stocks.ListAsync(theirs.Id))[0]),
         ["StockStore.SaveAllAsync"] = async (stores, theirs, me) => await stores.Stocks.SaveAllAsync(me, await stores.Stocks.ListAsync(theirs.Id)),
@@ -153,6 +161,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         SmallPress.Saved(await stores.Fixes.AddAsync(theirs.Id, FixNote.Noticed(theirs.Edition.Id, "a smudge", 3)));
         SmallPress.Saved(await stores.Payouts.SaveAsync(theirs.Id, new EditionClaims(theirs.Edition.Id, [new Claim.PerCopy("Ada", 1m)], 0)));
         SmallPress.Saved(await stores.Payouts.PayAsync(theirs.Id, new NewPayment(Guid.NewGuid(), theirs.Edition.Id, new PaidOut("Ada", SmallQuote.Today, 5m)), "Theirs"));
+        SmallPress.Saved(await stores.Tallies.BeginAsync(theirs.Id, NewTally(theirs)));
         await SmallQuote.SharedAsync(stores, theirs);
         var quoted = await QuoteOf(stores, theirs);
         var mine = await EmptyPressAsync(stores);
@@ -265,6 +274,10 @@ public sealed class IsolationTests(PostgresFixture postgres)
     }
 
     private static NewMovement Sale(SmallPress press) => new(Guid.NewGuid(), press.Edition.Id, SmallPress.ListDate, MovementKind.Sold, 2, 18m);
+
+    private static NewTally NewTally(SmallPress press) => new(Guid.NewGuid(), press.Edition.Id, "", 10, 10, [new TallyStep("fold", WorkKind.Fold, 0m, null)]);
+
+    private static async Task<TallyRecord> TallyOf(Stores stores, SmallPress press) => (await stores.Tallies.LatestAsync(press.Id, press.Edition.Id))!.Tally;
 
     private static async Task<QuoteWhole> QuoteOf(Stores stores, SmallPress press) => (await stores.Quotes.FindAsync(press.Id, 1))!;
 

@@ -70,24 +70,28 @@ internal static class ArchiveExport
         var claims = await db.EditionClaims.AsNoTracking().ToDictionaryAsync(row => row.EditionId, cancel);
         var payments = (await db.EditionPayments.AsNoTracking().OrderBy(row => row.Day).ThenBy(row => row.WrittenAt).ThenBy(row => row.Id).ToListAsync(cancel))
             .ToLookup(row => row.EditionId);
+        var tallies = await TallyArchive.LoadAsync(db, cancel);
         var fixes = (await db.FixNotes.AsNoTracking().OrderBy(note => note.Id).ToListAsync(cancel)).ToLookup(row => row.EditionId);
         return titles.OrderBy(title => title.Slug, StringComparer.Ordinal).Select(title => new ArchivedTitle(
             title.Slug, title.Title, title.By, title.Colour, title.About, title.Archived,
-            [.. editions[title.Id].Select(edition => Edition(edition, plans[edition.Id], [.. movements[edition.Id]], fixes[edition.Id]) with
+            [.. editions[title.Id].Select(edition => Edition(edition, plans[edition.Id], [.. movements[edition.Id]], fixes[edition.Id], tallies[edition.Id]) with
             {
                 Claims = claims.TryGetValue(edition.Id, out var promised) ? promised.ToRecord().Claims : [],
                 Payments = [.. payments[edition.Id].Select(row => new ArchivedPayment(row.Day, row.Name, row.Amount, row.By))],
             })])).ToList();
     }
 
-    private static ArchivedEdition Edition(EditionRow row, IEnumerable<RunPlanRow> plans, List<CopyMovementRow> movements, IEnumerable<FixNoteRow> fixes)
+    private static ArchivedEdition Edition(EditionRow row, IEnumerable<RunPlanRow> plans, List<CopyMovementRow> movements, IEnumerable<FixNoteRow> fixes, IEnumerable<TallyWithEntries> tallies)
     {
         var record = row.ToRecord();
         var names = record.Parts.ToDictionary(part => part.Id, part => part.Part.Name);
         return new ArchivedEdition(
             record.ToEdition(), record.PrintedOn, record.CopiesPrinted, Movements(movements), record.Price, record.FreeCopies, record.Archived,
             [.. plans.Select(plan => Plan(plan, names))],
-            [.. fixes.Select(note => new ArchivedFix(note.NoticedOn, note.Text, note.Page, note.MendedIn, note.CarriedPast))], [], []);
+            [.. fixes.Select(note => new ArchivedFix(note.NoticedOn, note.Text, note.Page, note.MendedIn, note.CarriedPast))], [], [])
+        {
+            Tallies = [.. tallies.Select(tally => tally.ToArchived(movements))],
+        };
     }
 
     private static List<ArchivedMovement> Movements(List<CopyMovementRow> rows)

@@ -108,7 +108,8 @@ internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, 
         (row.PrintedOn, row.CopiesPrinted) = (archived.PrintedOn, archived.CopiesPrinted);
         db.Editions.Add(row);
         editions.Add((title.Slug, edition.Printing), row.Id);
-        AddMovements(row, archived.Movements);
+        var lines = AddMovements(row, archived.Movements);
+        TallyArchive.Add(db, row.Id, archived.Tallies, lines);
         foreach (var fix in archived.Fixes)
         {
             db.FixNotes.Add(new FixNoteRow
@@ -143,7 +144,7 @@ internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, 
         }
     }
 
-    private void AddMovements(EditionRow edition, IReadOnlyList<ArchivedMovement> movements)
+    private List<Guid> AddMovements(EditionRow edition, IReadOnlyList<ArchivedMovement> movements)
     {
         var ids = movements.Select(_ => Guid.CreateVersion7(now)).ToList();
         foreach (var (place, movement) in movements.Index())
@@ -170,6 +171,7 @@ internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, 
         var moved = movements.Select((movement, place) => new CopyMovement(movement.Day, place, movement.Kind, movement.Change, movement.Amount));
         var position = CopiesAccount.At(moved);
         (edition.Copies.OnHand, edition.Copies.Lines, edition.Copies.CountNeeded) = (position.OnHand, movements.Count, position.CountNeeded);
+        return ids;
     }
 
     private void AddPlan(EditionRow edition, ArchivedPlan plan, int position)

@@ -1,5 +1,6 @@
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
+using PressRun.Engine.Bench;
 using PressRun.Engine.Copies;
 using PressRun.Engine.Paper;
 using PressRun.Engine.Quoting;
@@ -20,6 +21,9 @@ internal static class ArchiveWords
     public static Words<MovementKind> Movements { get; } = new(
         ("printed", MovementKind.Printed), ("sold", MovementKind.Sold), ("givenAway", MovementKind.GivenAway), ("spoiled", MovementKind.Spoiled),
         ("returned", MovementKind.Returned), ("counted", MovementKind.Counted));
+
+    /// <summary>What is written down at the table.</summary>
+    public static Words<TallyKind> TallyKinds { get; } = new(("done", TallyKind.Done), ("spoiled", TallyKind.Spoiled), ("worked", TallyKind.Worked));
 
     /// <summary>What a reader of a quote said.</summary>
     public static Words<QuoteAnswer> Answers { get; } = new(("none", QuoteAnswer.None), ("agreed", QuoteAnswer.Agreed), ("turnedDown", QuoteAnswer.TurnedDown));

@@ -141,6 +141,11 @@ internal static class ArchiveWriter
         {
             List(json, "payments", edition.Payments, payment => WritePayment(json, payment, currency));
         }
+
+        if (edition.Tallies.Count > 0)
+        {
+            List(json, "tallies", edition.Tallies, tally => TallyWriter.WriteMembers(json, tally));
+        }
     }
 
     private static void WritePayment(Utf8JsonWriter json, ArchivedPayment payment, Currency currency)

@@ -52,10 +52,21 @@ internal sealed record ArchivedEdition(
     IReadOnlyList<ArchivedPlan> Plans,
     IReadOnlyList<ArchivedFix> Fixes,
     IReadOnlyList<Claim> Claims,
-    IReadOnlyList<ArchivedPayment> Payments);
+    IReadOnlyList<ArchivedPayment> Payments)
+{
+    /// <summary>Tallies of the table, the earliest first.</summary>
+    public IReadOnlyList<ArchivedTally> Tallies { get; init; } = [];
+}
 
 /// <summary>What was paid to somebody out of an edition's sales.</summary>
 internal sealed record ArchivedPayment(DateOnly Day, string Name, decimal Amount, string By);
+
+/// <summary>A tally of the table. The line of the ledger that it went into is named by its place, its entries by theirs.</summary>
+internal sealed record ArchivedTally(
+    string Plan, DateTimeOffset BegunAt, int Copies, int Wanted, IReadOnlyList<TallyStep> Steps, IReadOnlyList<ArchivedTallyEntry> Entries, int? WrittenInto, int WrittenLines);
+
+/// <summary>Something written down at the table.</summary>
+internal sealed record ArchivedTallyEntry(TallyEntry Entry, DateTimeOffset At, int? TakesBack);
 
 /// <summary>A note of what is to be mended at the next printing.</summary>
 internal sealed record ArchivedFix(DateOnly NoticedOn, string Text, int? Page, int? MendedIn, int CarriedPast);

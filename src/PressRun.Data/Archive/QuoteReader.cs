@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using PressRun.Data.Quotes;
@@ -15,14 +14,12 @@ internal sealed class QuoteReader(IReadOnlyList<ArchivedTitle> titles, ProblemLi
     public const string Rule = "Write quotes as a list of { \"number\", \"title\", \"printing\", \"facts\", \"job\", \"result\", \"fingerprint\" } as PressRun exports them.";
 
     private const string HexRule = "Write the 64 hexadecimal digits of a SHA-256.";
-    private const string MomentRule = "Write a moment in universal time, such as \"2026-03-02T14:00:00.000000Z\".";
     private const int HashBytes = 32;
 
     private static readonly NumberRule Number = new("Write a whole number from 1.", 1m, int.MaxValue, IsWhole: true);
     private static readonly NumberRule Place = new("Write a place in the list, the first being 0.", 0m, int.MaxValue, IsWhole: true);
     private static readonly NumberRule Money = new("Write an amount of money.", -1_000_000_000_000m, 1_000_000_000_000m);
     private static readonly TextRule Hex = new(HexRule, 2 * HashBytes, false);
-    private static readonly TextRule MomentText = new(MomentRule, 40, false);
 
     private readonly HashSet<int> numbers = [];
     private readonly HashSet<string> hashes = new(StringComparer.Ordinal);
@@ -39,7 +36,7 @@ internal sealed class QuoteReader(IReadOnlyList<ArchivedTitle> titles, ProblemLi
             block.Count("number", Number, Need.Must) ?? 0,
             block.Text("title", Need.Must, JobRules.Id) ?? "",
             block.Count("printing", JobRules.Printing, Need.Must) ?? 0,
-            Moment(block, "madeAt"),
+            Moments.Read(block, "madeAt"),
             block.Text("by", Need.Must, ArchiveWords.Text) ?? "",
             block.Count("quantity", Number, Need.Must) ?? 1,
             block.Number("landed", Money, Need.Must) ?? 0m,
@@ -111,18 +108,18 @@ internal sealed class QuoteReader(IReadOnlyList<ArchivedTitle> titles, ProblemLi
             Guid.Empty,
             block.Text("name", Need.Must, ArchiveWords.Name) ?? "",
             new LinkRights(block.Count("tryFrom", Number), block.Count("tryTo", Number), block.Flag("remark", Need.Must) ?? false, block.Flag("agree", Need.Must) ?? false),
-            Moment(block, "endsAt"),
-            block.Has("endedAt") ? Moment(block, "endedAt") : null,
+            Moments.Read(block, "endsAt"),
+            block.Has("endedAt") ? Moments.Read(block, "endedAt") : null,
             block.Count("part", Place),
             block.Choice("answer", ArchiveWords.Answers, Need.Must) ?? default,
-            Moment(block, "madeAt"));
+            Moments.Read(block, "madeAt"));
         var hash = Hash(block, "secretHash");
         if (!hashes.Add(Convert.ToHexStringLower(hash)))
         {
             problems.Add(path.Member("secretHash"), (string?)null, "Another link has this hash already; no two links are the same.");
         }
 
-        block.Take("endedAt", Need.May, MomentRule);
+        block.Take("endedAt", Need.May, Moments.Rule);
         block.Close();
         return new ArchivedLink(link, hash);
     }
@@ -142,7 +139,7 @@ internal sealed class QuoteReader(IReadOnlyList<ArchivedTitle> titles, ProblemLi
 
         var happened = new QuoteEvent(
             0,
-            Moment(block, "at"),
+            Moments.Read(block, "at"),
             block.Choice("kind", ArchiveWords.QuoteEvents, Need.Must) ?? default,
             null,
             block.Text("by", Need.Must, ArchiveWords.Text) ?? "",
@@ -172,22 +169,6 @@ internal sealed class QuoteReader(IReadOnlyList<ArchivedTitle> titles, ProblemLi
 
         problems.Add(block.Path.Member(name), element, "Write a text.");
         return "";
-    }
-
-    private DateTimeOffset Moment(JsonBlock block, string name)
-    {
-        if (block.Text(name, Need.Must, MomentText) is not { } text)
-        {
-            return default;
-        }
-
-        if (DateTimeOffset.TryParseExact(text, "yyyy-MM-dd'T'HH:mm:ss.ffffff'Z'", CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var at))
-        {
-            return at;
-        }
-
-        problems.Add(block.Path.Member(name), text, MomentRule);
-        return default;
     }
 
     private byte[] Hash(JsonBlock block, string name)

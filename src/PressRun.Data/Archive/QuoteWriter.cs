@@ -13,7 +13,7 @@ internal static class QuoteWriter
         json.WriteNumber("number", quote.Number);
         json.WriteString("title", quote.TitleId);
         json.WriteNumber("printing", quote.Printing);
-        json.WriteString("madeAt", Moment(quote.MadeAt));
+        json.WriteString("madeAt", Moments.Written(quote.MadeAt));
         json.WriteString("by", quote.By);
         json.WriteNumber("quantity", quote.Quantity);
         json.WriteString("landed", Amounts.AtLeastMinorDigits(quote.Landed, currency));
@@ -48,11 +48,11 @@ internal static class QuoteWriter
         var link = archived.Link;
         json.WriteString("name", link.Name);
         json.WriteString("secretHash", Convert.ToHexStringLower(archived.SecretHash));
-        json.WriteString("madeAt", Moment(link.MadeAt));
-        json.WriteString("endsAt", Moment(link.EndsAt));
+        json.WriteString("madeAt", Moments.Written(link.MadeAt));
+        json.WriteString("endsAt", Moments.Written(link.EndsAt));
         if (link.EndedAt is { } ended)
         {
-            json.WriteString("endedAt", Moment(ended));
+            json.WriteString("endedAt", Moments.Written(ended));
         }
 
         Maybe(json, "tryFrom", link.Rights.TryFrom);
@@ -66,7 +66,7 @@ internal static class QuoteWriter
     private static void WriteEvent(Utf8JsonWriter json, ArchivedEvent archived, Currency currency)
     {
         var happened = archived.Event;
-        json.WriteString("at", Moment(happened.At));
+        json.WriteString("at", Moments.Written(happened.At));
         json.WriteString("kind", ArchiveWords.QuoteEvents.Of(happened.Kind));
         Maybe(json, "link", archived.Link);
         json.WriteString("by", happened.By);
@@ -92,8 +92,6 @@ internal static class QuoteWriter
             json.WriteString("fingerprint", Convert.ToHexStringLower(fingerprint));
         }
     }
-
-    private static string Moment(DateTimeOffset at) => FormattableString.Invariant($"{at.UtcDateTime:yyyy-MM-ddTHH:mm:ss.ffffffZ}");
 
     private static void Maybe(Utf8JsonWriter json, string name, int? number)
     {

@@ -79,6 +79,7 @@ internal static partial class TitleReader
             block.List("fixes", Need.May, FixRule, (item, place) => ReadFix(item, place, printing, problems)),
             ClaimShape.ReadList(block),
             block.List("payments", Need.May, PaymentRule, (item, place) => ReadPayment(item, place, problems)));
+        read = read with { Tallies = new TallyReader(read.Movements.Count, problems).ReadAll(block) };
         CheckOneChosen(read.Plans, path.Member("plans"), problems);
         block.Close();
         return read;

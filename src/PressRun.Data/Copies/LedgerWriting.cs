@@ -29,13 +29,15 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
 
         var ids = movements.Select(movement => movement.Id).ToList();
         var written = await db.CopyMovements.Where(row => ids.Contains(row.Id)).ToDictionaryAsync(row => row.Id, cancel);
-        foreach (var movement in movements.Where(movement => !written.ContainsKey(movement.Id)))
+        var added = movements.Where(movement => !written.ContainsKey(movement.Id)).ToList();
+        foreach (var movement in added)
         {
             var row = await RowAsync(movement, cancel);
             written[row.Id] = row;
             Add(row);
         }
 
+        await EndTalliesAsync(added, cancel);
         await CloseAsync(movements.Where(movement => movement.Kind == MovementKind.Printed).Select(movement => movement.EditionId).ToHashSet(), cancel);
         return Saved(ids.Distinct().Select(id => written[id]));
     }
@@ -116,6 +118,17 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
 
         await CloseAsync(lines.Where(line => line.Kind == MovementKind.Printed).Select(line => line.EditionId).ToHashSet(), cancel);
         return Saved(lineIds.Select(id => before[id]));
+    }
+
+    // A tally whose line is taken back goes on, and may be written into another one.
+    private async Task EndTalliesAsync(IReadOnlyList<NewMovement> added, CancellationToken cancel)
+    {
+        foreach (var movement in added.Where(movement => movement.Tally is not null))
+        {
+            await db.SaveChangesAsync(cancel);
+            await db.Tallies.Where(tally => tally.Id == movement.Tally!.Id && tally.EditionId == movement.EditionId).ExecuteUpdateAsync(
+                tally => tally.SetProperty(row => row.WrittenInto, movement.Id).SetProperty(row => row.WrittenLines, movement.Tally!.Lines), cancel);
+        }
     }
 
     // Locked in one order, so that two who write to the same editions wait and do not meet. A line is set against a count of a later day, so that of a long

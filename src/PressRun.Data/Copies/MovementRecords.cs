@@ -12,6 +12,7 @@ namespace PressRun.Data.Copies;
 /// <param name="ChannelId">How they were sold; null where that is not known.</param>
 /// <param name="Note">Words of one's own, may be empty.</param>
 /// <param name="Printing">For a printing: what it really was; null where it was not written down.</param>
+/// <param name="Tally">The tally that its figures come from; null where they come from none.</param>
 public sealed record NewMovement(
     Guid Id,
     Guid EditionId,
@@ -21,7 +22,13 @@ public sealed record NewMovement(
     decimal Amount = 0m,
     string? ChannelId = null,
     string Note = "",
-    PrintingActual? Printing = null);
+    PrintingActual? Printing = null,
+    TallySeen? Tally = null);
+
+/// <summary>A tally as its figures were looked at when they were written into the ledger.</summary>
+/// <param name="Id">The tally.</param>
+/// <param name="Lines">Its entries at that moment.</param>
+public sealed record TallySeen(Guid Id, int Lines);
 
 /// <summary>A line of an edition's copies ledger. It never changes.</summary>
 /// <param name="Id">Its id.</param>

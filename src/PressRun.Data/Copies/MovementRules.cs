@@ -21,10 +21,20 @@ internal sealed class MovementRules(PressRunDbContext db, DateTimeOffset now)
         for (var index = 0; index < movements.Count; index++)
         {
             Check(movements[index], $"$[{index}]", channels, (movements.Count == 1 && !importing) || movements[index].Kind != MovementKind.Counted, problems);
+            if (movements[index].Tally is not null && !await GoesOnAsync(movements[index], cancel))
+            {
+                problems.Add(new Problem($"$[{index}].tally", null, "This tally stands in the ledger already. Take its line back there first, and write it again."));
+            }
         }
 
         return problems;
     }
+
+    // Sent again it stands in the very line that it is sent with.
+    private Task<bool> GoesOnAsync(NewMovement movement, CancellationToken cancel) => db.Tallies.AnyAsync(
+        tally => tally.Id == movement.Tally!.Id && tally.EditionId == movement.EditionId
+            && (tally.WrittenInto == null || tally.WrittenInto == movement.Id || db.CopyMovements.Any(back => back.TakesBack == tally.WrittenInto)),
+        cancel);
 
     private void Check(NewMovement movement, string path, HashSet<string> channels, bool alone, List<Problem> problems)
     {

@@ -22,6 +22,7 @@ using PressRun.Data.RunPlans;
 using PressRun.Data.Selling;
 using PressRun.Data.Shops;
 using PressRun.Data.Stocks;
+using PressRun.Data.Tallies;
 using PressRun.Data.Titles;
 
 namespace PressRun.Data.Running;
@@ -77,6 +78,7 @@ public static class PressRunData
         .AddStore(database => new PayoutStore(database))
         .AddStore(database => new OutlookStore(database))
         .AddStore(database => new FixNoteStore(database))
+        .AddStore(database => new TallyStore(database))
         .AddStore(database => new StockStore(database))
         .AddStore(database => new ShopStore(database))
         .AddStore(database => new PriceListStore(database))

@@ -51,9 +51,11 @@ internal static class EditionRules
         var quoted = await db.Quotes.Where(quote => printings.Keys.Contains(quote.EditionId)).OrderBy(quote => quote.Number)
             .Select(quote => new { quote.EditionId, quote.Number }).ToListAsync(cancel);
         var paid = await db.EditionPayments.Where(payment => printings.Keys.Contains(payment.EditionId)).Select(payment => payment.EditionId).Distinct().ToListAsync(cancel);
+        var tallied = await db.Tallies.Where(tally => tally.Lines > 0 && printings.Keys.Contains(tally.EditionId)).Select(tally => tally.EditionId).Distinct().ToListAsync(cancel);
         return
         [
             .. moved.Select(id => printings[id]).Order().Select(printing => string.Create(CultureInfo.InvariantCulture, $"printing {printing}: lines in its copies ledger")),
+            .. tallied.Select(id => printings[id]).Order().Select(printing => string.Create(CultureInfo.InvariantCulture, $"printing {printing}: a tally of its table")),
             .. quoted.Select(quote => string.Create(CultureInfo.InvariantCulture, $"printing {printings[quote.EditionId]}: quote {quote.Number}")),
             .. paid.Select(id => printings[id]).Order().Select(printing => string.Create(CultureInfo.InvariantCulture, $"printing {printing}: payments out of its sales")),
         ];

@@ -17,6 +17,11 @@ public sealed partial class CopiesPage
     private bool recalling;
     private string? said;
     private string? problem;
+    private Guid? asked;
+
+    /// <summary>A tally of the table whose figures are to be written down; null for none.</summary>
+    [SupplyParameterFromQuery(Name = "tally")]
+    public Guid? TallyId { get; set; }
 
     [Inject]
     private CopiesService Service { get; set; } = default!;
@@ -36,11 +41,11 @@ public sealed partial class CopiesPage
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
-        if (Press is not null && (View is null || View.Title.Slug != Slug || View.Edition.Printing != Printing))
+        if (Press is not null && (View is null || View.Title.Slug != Slug || View.Edition.Printing != Printing || asked != TallyId))
         {
-            (View, loaded, said, problem, recalled) = (null, false, null, null, false);
+            (View, loaded, said, problem, recalled, asked) = (null, false, null, null, false, TallyId);
             edits.Clear();
-            View = await LoadAsync($"copies/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
+            View = await LoadAsync($"copies/{Slug}/{Printing}/{TallyId}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing, TallyId));
             if (View is not null)
             {
                 entry = new LedgerEntry(View, Format);
@@ -165,7 +170,7 @@ public sealed partial class CopiesPage
 
     private async Task FetchAsync()
     {
-        if (await Service.AgainAsync(Press!.Record.Id, View!) is { } now)
+        if (await Service.AgainAsync(Press!.Record.Id, View!, TallyId) is { } now)
         {
             View = now;
             entry = entry.On(now);

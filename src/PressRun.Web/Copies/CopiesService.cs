@@ -4,6 +4,7 @@ using PressRun.Data.Copies;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Selling;
+using PressRun.Data.Tallies;
 using PressRun.Data.Titles;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
@@ -17,13 +18,17 @@ public sealed record LedgerSave(MovementRecord? Line, IReadOnlyList<Problem> Pro
 
 /// <summary>Reads and writes the copies ledger of a printing for its page.</summary>
 public sealed class CopiesService(
-    TitleStore titles, EditionStore editions, CopiesLedgerStore ledger, ChannelStore channels, PlanStore plans, BenchStore benches, TimeProvider time)
+    TitleStore titles, EditionStore editions, CopiesLedgerStore ledger, ChannelStore channels, PlanStore plans, BenchStore benches, TallyStore tallies, TimeProvider time)
 {
     /// <summary>Today where the server stands.</summary>
     public DateOnly Today => DateOnly.FromDateTime(time.GetLocalNow().Date);
 
     /// <summary>The ledger of a printing by its address, or null.</summary>
-    public async Task<CopiesView?> LoadAsync(PressId press, string slug, int printing)
+    /// <param name="press">Whose.</param>
+    /// <param name="slug">The title in the address.</param>
+    /// <param name="printing">The printing in the address.</param>
+    /// <param name="tally">A tally of it to write into the ledger; null for none.</param>
+    public async Task<CopiesView?> LoadAsync(PressId press, string slug, int printing, Guid? tally = null)
     {
         if (await titles.FindAsync(press, slug) is not { } title || await editions.FindAsync(press, slug, printing) is not { } edition)
         {
@@ -39,13 +44,14 @@ public sealed class CopiesService(
             await channels.ListAsync(press, archived: true),
             plan is not null && await plans.SourceAsync(press, plan.Id) is { } source ? PrintingPlan.Of(source) : null,
             (await benches.LoadAsync(press))?.Item ?? BenchRates.None,
-            Today);
+            Today,
+            await TallyAsync(press, edition.Id, tally));
     }
 
     /// <summary>The view with the edition and its lines as they are stored now; null where the printing has been taken out.</summary>
-    public async Task<CopiesView?> AgainAsync(PressId press, CopiesView view) =>
+    public async Task<CopiesView?> AgainAsync(PressId press, CopiesView view, Guid? tally = null) =>
         await editions.LoadAsync(press, view.Edition.Id) is { } edition
-            ? view.Again(edition, await ledger.OfEditionAsync(press, edition.Id), Today)
+            ? view.Again(edition, await ledger.OfEditionAsync(press, edition.Id), Today, await TallyAsync(press, edition.Id, tally))
             : null;
 
     /// <summary>Writes a line. Sent again with its id it is answered and not written again.</summary>
@@ -53,6 +59,10 @@ public sealed class CopiesService(
 
     /// <summary>Takes a line back.</summary>
     public async Task<LedgerSave> TakeBackAsync(PressId press, Guid line) => Told(await ledger.TakeBackAsync(press, line));
+
+    // One that stands in the ledger is not written into it again.
+    private async Task<TallyWhole?> TallyAsync(PressId press, Guid edition, Guid? tally) =>
+        tally is { } id && await tallies.FindAsync(press, id) is { Tally.Written: null } whole && whole.Tally.EditionId == edition ? whole : null;
 
     private static LedgerSave Told(SaveResult<MovementRecord> result) => result switch
     {

@@ -1,6 +1,7 @@
 using PressRun.Data;
 using PressRun.Data.Copies;
 using PressRun.Data.RunPlans;
+using PressRun.Data.Tallies;
 using PressRun.Data.Titles;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Copies;
@@ -33,6 +34,7 @@ public sealed record PrintingPlan(string Name, Estimate Estimate, IReadOnlyList<
 /// <param name="plan">The plan that the printing goes by; null where it has none that can be worked out.</param>
 /// <param name="bench">The press's own table.</param>
 /// <param name="today">Today where the server stands.</param>
+/// <param name="tally">A tally of the table that is to be written into the ledger; null for none.</param>
 public sealed class CopiesView(
     TitleRecord title,
     EditionRecord edition,
@@ -40,7 +42,8 @@ public sealed class CopiesView(
     IReadOnlyList<LibraryItem<Channel>> channels,
     PrintingPlan? plan,
     BenchRates bench,
-    DateOnly today)
+    DateOnly today,
+    TallyWhole? tally = null)
 {
     /// <summary>The title.</summary>
     public TitleRecord Title => title;
@@ -59,6 +62,12 @@ public sealed class CopiesView(
 
     /// <summary>Today where the server stands.</summary>
     public DateOnly Today => today;
+
+    /// <summary>A tally of the table that is to be written into the ledger; null for none.</summary>
+    public TallyWhole? Tally => tally;
+
+    /// <summary>Its sums.</summary>
+    public Tally? Tallied { get; } = tally?.Sums();
 
     /// <summary>What is on hand and what it stands at.</summary>
     public CopiesPosition Position { get; } = CopiesAccount.At(Movements(lines));
@@ -83,8 +92,8 @@ public sealed class CopiesView(
     /// <summary>Ways of selling that are offered.</summary>
     public IReadOnlyList<Channel> Offered { get; } = [.. channels.Where(channel => !channel.Archived).Select(channel => channel.Item)];
 
-    /// <summary>The same printing with the edition and its lines as they are stored now.</summary>
-    public CopiesView Again(EditionRecord now, IReadOnlyList<MovementRecord> stored, DateOnly on) => new(title, now, stored, channels, plan, bench, on);
+    /// <summary>The same printing with the edition, its lines and its tally as they are stored now.</summary>
+    public CopiesView Again(EditionRecord now, IReadOnlyList<MovementRecord> stored, DateOnly on, TallyWhole? tallied) => new(title, now, stored, channels, plan, bench, on, tallied);
 
     /// <summary>The lines of a month, the latest day first.</summary>
     public IEnumerable<LedgerRow> RowsOf(LedgerMonth month) => Rows.Where(row => LedgerMonth.Of(row.Line.Movement.Day) == month.First);

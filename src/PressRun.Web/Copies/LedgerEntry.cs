@@ -44,7 +44,7 @@ public sealed class LedgerEntry(CopiesView view, PressFormat format)
     public bool HasMoney => What is MovementKind.Sold or MovementKind.Returned;
 
     /// <summary>Names a field in the browser's store.</summary>
-    public string DraftKey(string field) => $"copies/{view.Edition.Id}/{field}";
+    public string DraftKey(string field) => view.Tally is { } tally ? $"copies/{view.Edition.Id}/tally-{tally.Tally.Id}/{field}" : $"copies/{view.Edition.Id}/{field}";
 
     /// <summary>What stands in a field.</summary>
     public string Text(string field) => typed.GetValueOrDefault(field) ?? Usual(field);
@@ -56,7 +56,8 @@ public sealed class LedgerEntry(CopiesView view, PressFormat format)
     public string Usual(string field) => field switch
     {
         Day => view.Today.ToString(DayWritten, CultureInfo.InvariantCulture),
-        Kind => (view.Position.Printed == 0 ? MovementKind.Printed : MovementKind.Sold).ToString(),
+        Kind => (view.Position.Printed == 0 || view.Tally is not null ? MovementKind.Printed : MovementKind.Sold).ToString(),
+        Copies when What == MovementKind.Printed && view.Tallied is { Good: > 0 } tallied => format.Count(tallied.Good),
         Copies => What == MovementKind.Printed && view.Plan is { } plan ? format.Count(plan.Estimate.Quantity) : "",
         Channel => view.Offered.Count > 0 ? view.Offered[0].Id : "",
         Amount => UsualAmount(),
@@ -88,7 +89,8 @@ public sealed class LedgerEntry(CopiesView view, PressFormat format)
         return problems.Count > 0
             ? null
             : new NewMovement(
-                Id, view.Edition.Id, day, kind, copies, printing?.LandedCost(format.Currency.MinorDigits) ?? amount, channel, Text(Note).Trim(), printing);
+                Id, view.Edition.Id, day, kind, copies, printing?.LandedCost(format.Currency.MinorDigits) ?? amount, channel, Text(Note).Trim(), printing,
+                printing is not null && view.Tally is { } tally ? new TallySeen(tally.Tally.Id, tally.Tally.Lines) : null);
     }
 
     /// <summary>What a printing would cost as far as its fields can be read; null for other lines, or where they cannot be read.</summary>

@@ -1,3 +1,4 @@
+using PressRun.Engine.Bench;
 using PressRun.Engine.Copies;
 using PressRun.JobFile;
 using PressRun.Web.Shared.Wording;
@@ -5,7 +6,7 @@ using PressRun.Web.Shared.Wording;
 namespace PressRun.Web.Copies;
 
 /// <summary>The fields of a printing: what it really cost and took. Where the plan knows a figure it stands there first, but for times, which are
-/// only worth writing down where a clock was looked at.</summary>
+/// only worth writing down where a clock was looked at. Where a tally is written down, its figures stand there first.</summary>
 /// <param name="view">The ledger it goes into.</param>
 public sealed class PrintingEntry(CopiesView view)
 {
@@ -16,8 +17,10 @@ public sealed class PrintingEntry(CopiesView view)
     private const string CopiesRule = "Write how many copies went into the step, such as 120.";
     private const string SpoiledRule = "Write how many of them went wrong: 0, or as many as went in at most.";
 
-    /// <summary>Steps at the table: those of the plan, else those of the press.</summary>
-    public IReadOnlyList<(string Name, decimal? Planned)> Steps { get; } = view.Plan is { } plan
+    /// <summary>Steps at the table: those of the tally, else of the plan, else of the press.</summary>
+    public IReadOnlyList<(string Name, decimal? Planned)> Steps { get; } = view.Tallied is { } tallied
+        ? [.. tallied.Steps.Select(step => (step.Step.Name, step.Step.Minutes))]
+        : view.Plan is { } plan
         ? [.. plan.Steps.Select(step => (step.Name, (decimal?)step.Minutes))]
         : [.. view.Bench.Steps.Select(step => (step.Name, (decimal?)null))];
 
@@ -55,9 +58,18 @@ public sealed class PrintingEntry(CopiesView view)
         Consumables => format.Money(view.Plan?.Estimate.Totals.Consumables ?? 0m),
         Fixed => format.Money(view.Plan?.Estimate.Totals.FixedCosts ?? 0m),
         Rate => format.Price(view.Plan?.HourlyRate ?? view.Bench.HourlyRate),
+        _ when field.Contains('.', StringComparison.Ordinal) && !field.StartsWith("invoice.", StringComparison.Ordinal) && view.Tallied is { } tallied => Counted(field, tallied.Steps[StepOf(field)], format),
         _ when field.StartsWith("started.", StringComparison.Ordinal) => view.Plan is { } plan ? format.Count(plan.Estimate.CopiesToStart) : "",
         _ when field.StartsWith("spoiled.", StringComparison.Ordinal) => "0",
         _ => "",
+    };
+
+    // A step at which nobody counted took what came to it.
+    private static string Counted(string field, StepTally step, PressFormat format) => field switch
+    {
+        _ when field.StartsWith("minutes.", StringComparison.Ordinal) => step.Seconds > 0 ? format.Number(step.Minutes, 1) : "",
+        _ when field.StartsWith("started.", StringComparison.Ordinal) => format.Count(step.Started > 0 ? step.Started : Math.Max(0, step.Coming)),
+        _ => format.Count(step.Spoiled),
     };
 
     internal PrintingActual Read(int copies, LedgerEntry entry, PressFormat format)

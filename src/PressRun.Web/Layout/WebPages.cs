@@ -20,6 +20,7 @@ using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
 using PressRun.Web.Shelf;
 using PressRun.Web.Start;
+using PressRun.Web.Tallies;
 
 namespace PressRun.Web.Layout;
 
@@ -58,6 +59,7 @@ public static class WebPages
         services.AddSingleton<StartService>();
         services.AddSingleton<CopiesService>();
         services.AddSingleton<FairService>();
+        services.AddSingleton<TallyService>();
         services.AddSingleton<LibraryService>();
         services.AddSingleton<ShopService>();
         services.AddSingleton<LedgerFiles>();
@@ -82,6 +84,7 @@ public static class WebPages
         LibraryFiles.Map(app);
         RunFiles.Map(app);
         FairEndpoint.Map(app);
+        TallyEndpoints.Map(app);
         QuoteFiles.Map(app);
         PayoutFiles.Map(app);
         BinderyFiles.Map(app);

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Components;
 using PressRun.Data.RunPlans;
+using PressRun.Web.Kept;
 using PressRun.Web.Start;
 
 namespace PressRun.Browser.Tests.Pages;
@@ -15,10 +16,11 @@ internal static partial class EveryPage
     /// <summary>Its printing.</summary>
     public const int Printing = 2;
 
-    /// <summary>One route of each page with a circuit; the longer one where there are two.</summary>
+    /// <summary>One route of each page with a circuit, and of each that a phone keeps; the longer one where there are two.</summary>
     public static TheoryData<string> Routes() =>
         new(typeof(StartPage).Assembly.GetTypes()
-            .Where(type => !type.IsDefined(typeof(ExcludeFromInteractiveRoutingAttribute), false))
+            .Where(type => !type.IsDefined(typeof(ExcludeFromInteractiveRoutingAttribute), false)
+                || type.GetCustomAttributes(typeof(LayoutAttribute), false).Cast<LayoutAttribute>().Any(layout => layout.LayoutType == typeof(KeptLayout)))
             .Select(type => type.GetCustomAttributes(typeof(RouteAttribute), false).Cast<RouteAttribute>().Select(route => route.Template).MaxBy(route => route.Length))
             .OfType<string>()
             .Order(StringComparer.Ordinal));

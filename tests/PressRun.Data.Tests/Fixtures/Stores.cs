@@ -16,6 +16,7 @@ using PressRun.Data.RunPlans;
 using PressRun.Data.Selling;
 using PressRun.Data.Shops;
 using PressRun.Data.Stocks;
+using PressRun.Data.Tallies;
 using PressRun.Data.Titles;
 
 namespace PressRun.Data.Tests.Fixtures;
@@ -40,6 +41,7 @@ internal sealed class Stores : IAsyncDisposable
         Outlooks = new OutlookStore(rows);
         Fixes = new FixNoteStore(rows);
         Payouts = new PayoutStore(rows);
+        Tallies = new TallyStore(rows);
         Quotes = new QuoteStore(rows);
         Shared = new SharedQuoteStore(rows, new MailWriting(new PressGuard(signIn, time), isOn: true, "maker@example.org"));
         Outbox = new MailOutbox(rows);
@@ -84,6 +86,8 @@ internal sealed class Stores : IAsyncDisposable
     public OutlookStore Outlooks { get; }
 
     public FixNoteStore Fixes { get; }
+
+    public TallyStore Tallies { get; }
 
     public QuoteStore Quotes { get; }
 

@@ -1,0 +1,23 @@
+// Begins a tally. That takes a connection; from then on the page goes without.
+const part = name => import(document.querySelector(`link[rel=modulepreload][data-part=${name}]`).href);
+const [{ newId, post, Told }, { lightTable }] = await Promise.all(['queue', 'kept-page'].map(part));
+
+const form = document.querySelector('[data-tally-begin]');
+const problem = form.querySelector('[data-tally-problem]');
+const typed = name => form.elements.namedItem(name).value;
+const id = newId();
+
+lightTable();
+form.addEventListener('submit', async event => {
+  event.preventDefault();
+  problem.textContent = '';
+  const { press, edition, plan, path } = form.dataset;
+  try {
+    const answer = await post('tally/begin', { press, id, edition, plan, copies: typed('copies'), wanted: typed('wanted') });
+    if (answer.problem) problem.textContent = answer.problem;
+    else location.assign(new URL(path, document.baseURI));
+  } catch (trouble) {
+    problem.textContent = trouble instanceof Told ? trouble.message : 'No answer came. It takes a connection to begin a tally; from then on it goes without.';
+  }
+});
+document.body.dataset.interactive = '';
