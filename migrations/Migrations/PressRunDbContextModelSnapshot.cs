@@ -1515,6 +1515,129 @@ namespace PressRun.Migrations.Migrations
                     b.ToTable("stocks", (string)null);
                 });
 
+            modelBuilder.Entity("PressRun.Data.Tallies.TallyEntryRow", b =>
+                {
+                    b.Property<Guid>("PressId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("press_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("by");
+
+                    b.Property<int>("Copies")
+                        .HasColumnType("integer")
+                        .HasColumnName("copies");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<int>("Seconds")
+                        .HasColumnType("integer")
+                        .HasColumnName("seconds");
+
+                    b.Property<int>("Sequence")
+                        .HasColumnType("integer")
+                        .HasColumnName("sequence");
+
+                    b.Property<int>("Step")
+                        .HasColumnType("integer")
+                        .HasColumnName("step");
+
+                    b.Property<Guid?>("TakesBack")
+                        .HasColumnType("uuid")
+                        .HasColumnName("takes_back");
+
+                    b.Property<Guid>("TallyId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("tally_id");
+
+                    b.HasKey("PressId", "Id")
+                        .HasName("pk_tally_entries");
+
+                    b.HasIndex("PressId", "TakesBack")
+                        .IsUnique()
+                        .HasDatabaseName("ix_tally_entries_press_id_takes_back");
+
+                    b.HasIndex("PressId", "TallyId", "Sequence")
+                        .IsUnique()
+                        .HasDatabaseName("ix_tally_entries_press_id_tally_id_sequence");
+
+                    b.ToTable("tally_entries", (string)null);
+                });
+
+            modelBuilder.Entity("PressRun.Data.Tallies.TallyRow", b =>
+                {
+                    b.Property<Guid>("PressId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("press_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("BegunAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("begun_at");
+
+                    b.Property<int>("Copies")
+                        .HasColumnType("integer")
+                        .HasColumnName("copies");
+
+                    b.Property<Guid>("EditionId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("edition_id");
+
+                    b.Property<int>("Lines")
+                        .HasColumnType("integer")
+                        .HasColumnName("lines");
+
+                    b.Property<string>("Plan")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("plan");
+
+                    b.Property<string>("Steps")
+                        .IsRequired()
+                        .HasColumnType("json")
+                        .HasColumnName("steps");
+
+                    b.Property<int>("Wanted")
+                        .HasColumnType("integer")
+                        .HasColumnName("wanted");
+
+                    b.Property<Guid?>("WrittenInto")
+                        .HasColumnType("uuid")
+                        .HasColumnName("written_into");
+
+                    b.Property<int>("WrittenLines")
+                        .HasColumnType("integer")
+                        .HasColumnName("written_lines");
+
+                    b.HasKey("PressId", "Id")
+                        .HasName("pk_tallies");
+
+                    b.HasIndex("PressId", "WrittenInto")
+                        .HasDatabaseName("ix_tallies_press_id_written_into");
+
+                    b.HasIndex("PressId", "EditionId", "BegunAt")
+                        .HasDatabaseName("ix_tallies_press_id_edition_id_begun_at");
+
+                    b.ToTable("tallies", (string)null);
+                });
+
             modelBuilder.Entity("PressRun.Data.Titles.EditionRow", b =>
                 {
                     b.Property<Guid>("PressId")
@@ -2181,6 +2304,32 @@ namespace PressRun.Migrations.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_stocks_presses_press_id");
+                });
+
+            modelBuilder.Entity("PressRun.Data.Tallies.TallyEntryRow", b =>
+                {
+                    b.HasOne("PressRun.Data.Tallies.TallyRow", null)
+                        .WithMany()
+                        .HasForeignKey("PressId", "TallyId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_tally_entries_tallies_press_id_tally_id");
+                });
+
+            modelBuilder.Entity("PressRun.Data.Tallies.TallyRow", b =>
+                {
+                    b.HasOne("PressRun.Data.Titles.EditionRow", null)
+                        .WithMany()
+                        .HasForeignKey("PressId", "EditionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_tallies_editions_press_id_edition_id");
+
+                    b.HasOne("PressRun.Data.Copies.CopyMovementRow", null)
+                        .WithMany()
+                        .HasForeignKey("PressId", "WrittenInto")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_tallies_copy_movements_press_id_written_into");
                 });
 
             modelBuilder.Entity("PressRun.Data.Titles.EditionRow", b =>

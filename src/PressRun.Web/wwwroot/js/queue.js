@@ -77,6 +77,8 @@ export function openQueue({ prefix, address, message, heard, changed }) {
   async function send(asked = false) {
     const ready = waiting().slice(0, MOST_AT_ONCE);
     if (sending || ready.length === 0 || (!navigator.onLine && !asked)) return;
+    // Whoever asks knows that the server is back: no long pause after what went before.
+    if (asked) failures = 0;
     sending = true;
     sent++;
     clearTimeout(timer);
