@@ -14,7 +14,7 @@ using PressRun.Data;
 namespace PressRun.Migrations.Migrations
 {
     [DbContext(typeof(PressRunDbContext))]
-    [Migration("20261128201938_Tallies")]
+    [Migration("20261128204934_Tallies")]
     partial class Tallies
     {
         /// <inheritdoc />
@@ -399,6 +399,50 @@ namespace PressRun.Migrations.Migrations
                         .HasDatabaseName("ix_fix_notes_press_id_edition_id");
 
                     b.ToTable("fix_notes", (string)null);
+                });
+
+            modelBuilder.Entity("PressRun.Data.Mail.MailRow", b =>
+                {
+                    b.Property<Guid>("PressId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("press_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Address")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("address");
+
+                    b.Property<DateTimeOffset>("DueAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("due_at");
+
+                    b.Property<Guid>("QuoteId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("quote_id");
+
+                    b.Property<int>("Sequence")
+                        .HasColumnType("integer")
+                        .HasColumnName("sequence");
+
+                    b.Property<int>("Tries")
+                        .HasColumnType("integer")
+                        .HasColumnName("tries");
+
+                    b.HasKey("PressId", "Id")
+                        .HasName("pk_mails");
+
+                    b.HasIndex("DueAt")
+                        .HasDatabaseName("ix_mails_due_at");
+
+                    b.HasIndex("PressId", "QuoteId", "Sequence", "Address")
+                        .IsUnique()
+                        .HasDatabaseName("ix_mails_press_id_quote_id_sequence_address");
+
+                    b.ToTable("mails", (string)null);
                 });
 
             modelBuilder.Entity("PressRun.Data.Payouts.EditionClaimsRow", b =>
@@ -2005,6 +2049,16 @@ namespace PressRun.Migrations.Migrations
                         .HasConstraintName("fk_fix_notes_editions_press_id_edition_id");
 
                     b.Navigation("Edition");
+                });
+
+            modelBuilder.Entity("PressRun.Data.Mail.MailRow", b =>
+                {
+                    b.HasOne("PressRun.Data.Quotes.QuoteEventRow", null)
+                        .WithMany()
+                        .HasForeignKey("PressId", "QuoteId", "Sequence")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_mails_quote_events_press_id_quote_id_sequence");
                 });
 
             modelBuilder.Entity("PressRun.Data.Payouts.EditionClaimsRow", b =>
