@@ -136,7 +136,6 @@ public sealed class IsolationTests(PostgresFixture postgres)
         "PeopleStore.ChangeAsync", "PeopleStore.RemoveAsync", "InvitationStore.WithdrawAsync", "ApiKeyStore.RevokeAsync", // see PeopleTests
         "PasswordCodeStore.MakeAsync", // see PasswordCodeTests
         "InvitationStore.InviteAsync", "ApiKeyStore.MakeAsync", // make rows of their own
-        "PasswordCodeStore.MakeAsync", // asks whether the person is one of the press's own; see the tests of the codes
         "TitleStore.AddAsync", "TitleStore.AddWithEditionAsync", // make rows of their own
         "BenchStore.LoadAsync", "BenchStore.SaveAsync", "BenchLimitsStore.LoadAsync", "BenchLimitsStore.SaveAsync", // one row a press
         "StockStore.ImportAsync", "MailerStore.ImportAsync", "PostageServiceStore.ImportAsync", "ChannelStore.ImportAsync", // make rows of their own
