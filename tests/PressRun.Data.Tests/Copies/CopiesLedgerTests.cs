@@ -216,7 +216,7 @@ public sealed class CopiesLedgerTests(PostgresFixture postgres)
         await WriteAsync(stores, small, 0, MovementKind.Printed, 100, 200m);
         await using var db = stores.Context(small.Id);
 
-        foreach (var change in new[] { "UPDATE copy_movements SET copies = 1", "DELETE FROM copy_movements", "TRUNCATE copy_movements" })
+        foreach (var change in new[] { "UPDATE copy_movements SET copies = 1", "DELETE FROM copy_movements", "TRUNCATE copy_movements CASCADE" })
         {
             var refused = await Assert.ThrowsAsync<PostgresException>(() => db.Database.ExecuteSqlRawAsync(change));
             Assert.Equal(PostgresErrorCodes.RestrictViolation, refused.SqlState);
