@@ -49,11 +49,13 @@ public sealed class EndpointTests(PeopleApp people)
     [Fact]
     public async Task No_endpoint_tells_or_does_anything_of_a_press_by_its_ids_to_somebody_of_another()
     {
-        await people.ReadyAsync();
-        var email = await people.PersonAsync("Stranger", people.Other, PressRole.Owner);
-        var theirs = people.Stored.Press;
-        var book = await people.Stored.BookAsync(EveryPage.Title, EveryPage.Printing);
-        var plan = await people.Stored.ChosenPlanAsync(book.Edition.Id);
+        // By itself: what others do in their journeys meanwhile is no deed of this stranger.
+        await using var alone = new PeopleApp();
+        await alone.ReadyAsync();
+        var email = await alone.PersonAsync("Stranger", alone.Other, PressRole.Owner);
+        var theirs = alone.Stored.Press;
+        var book = await alone.Stored.BookAsync(EveryPage.Title, EveryPage.Printing);
+        var plan = await alone.Stored.ChosenPlanAsync(book.Edition.Id);
         var ids = new Dictionary<string, string>
         {
             ["slug"] = book.Slug, ["printing"] = EveryPage.Printing.ToString(CultureInfo.InvariantCulture), ["id"] = plan.Plan.ShopId, ["shop"] = plan.Plan.ShopId,
@@ -61,9 +63,9 @@ public sealed class EndpointTests(PeopleApp people)
         };
         // What only that press knows.
         var marks = new[] { theirs.Name, EveryPage.Title.Replace("'", "&#x27;", StringComparison.Ordinal), EveryPage.Title };
-        using var stranger = await HttpPerson.SignedInAsync(people.App.Address, email, theirs.Id.ToString());
-        using var insider = await HttpPerson.SignedInAsync(people.App.Address, PeopleApp.Owner, theirs.Id.ToString());
-        var before = await people.Stored.ArchiveAsync();
+        using var stranger = await HttpPerson.SignedInAsync(alone.App.Address, email, theirs.Id.ToString());
+        using var insider = await HttpPerson.SignedInAsync(alone.App.Address, PeopleApp.Owner, theirs.Id.ToString());
+        var before = await alone.Stored.ArchiveAsync();
         var (faults, told) = (new List<string>(), 0);
         foreach (var endpoint in EveryEndpoint.All().Where(endpoint => endpoint.Methods.Contains("GET") && !endpoint.Route.Contains("_blazor", StringComparison.Ordinal)))
         {
@@ -79,7 +81,7 @@ public sealed class EndpointTests(PeopleApp people)
         Assert.True(told > 10, $"The same addresses tell somebody of the press about it: {told}.");
         foreach (var endpoint in EveryEndpoint.All().Where(endpoint => endpoint.Route.StartsWith("/people/", StringComparison.Ordinal)))
         {
-            var owner = people.Stored.UserId(PeopleApp.Owner);
+            var owner = alone.Stored.UserId(PeopleApp.Owner);
             using var answer = await stranger.SendAsync("account", EveryEndpoint.Address(endpoint.Route, ids), new()
             {
                 ["press"] = theirs.Id.ToString(), ["user"] = owner.ToString(), ["role"] = "Reader", ["invitation"] = owner.ToString(), ["key"] = owner.ToString(),
@@ -87,7 +89,7 @@ public sealed class EndpointTests(PeopleApp people)
             Assert.Equal((endpoint.Route, HttpStatusCode.Forbidden), (endpoint.Route, answer.StatusCode));
         }
 
-        Assert.Equal(before, await people.Stored.ArchiveAsync());
+        Assert.Equal(before, await alone.Stored.ArchiveAsync());
     }
 
     [Fact]
