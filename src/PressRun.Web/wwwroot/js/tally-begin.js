@@ -1,14 +1,14 @@
-// Begins a tally. That takes a connection; from then on the page goes without.
+// Begins a tally, where there is one to begin and whoever looks may. That takes a connection; from then on the page goes without.
 const part = name => import(document.querySelector(`link[rel=modulepreload][data-part=${name}]`).href);
 const [{ newId, post, Told }, { lightTable }] = await Promise.all(['queue', 'kept-page'].map(part));
 
 const form = document.querySelector('[data-tally-begin]');
-const problem = form.querySelector('[data-tally-problem]');
+const problem = form?.querySelector('[data-tally-problem]');
 const typed = name => form.elements.namedItem(name).value;
 const id = newId();
 
 lightTable();
-form.addEventListener('submit', async event => {
+form?.addEventListener('submit', async event => {
   event.preventDefault();
   problem.textContent = '';
   const { press, edition, plan, path } = form.dataset;
