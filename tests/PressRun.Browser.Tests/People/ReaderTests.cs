@@ -22,6 +22,7 @@ public sealed partial class ReaderTests(Chromium chromium, PeopleApp people)
         (".*/copies", "input How it stood at the end of"), (".*/copies", @"button \w+ \d{4}"), (".*/copies", "button Open all months"),
         (".*/papers", "select (Plan|Part|One half on|The other half on)"), (".*/papers", "button (?!Use this paper).*"), (".*/papers", "input .*"),
         (".*/post", "select Plan"),
+        (".*/imposition", "select Both sides turned"),
         (".*/payouts", "input (First|Last) day"),
         (".*/run", "select Compare with"), (".*/run", "input Work it out as of"), (".*/run", "button Work it out"),
     ];
