@@ -51,13 +51,15 @@ public static class WorkList
     // Packing, jogging and a step of one's own are never needed for a book; the rest is, as far as the book asks for it.
     private static IEnumerable<WorkKind> Missing(PreparedJob prepared, IEnumerable<WorkKind> present, bool scored)
     {
-        if (!prepared.BoundAtHome || prepared.Delivers == Delivered.TrimmedCopies)
+        // A list says what a shop hands over when it does all of the work: a table that trims was not handed trimmed copies.
+        var atTable = present.ToHashSet();
+        if (!prepared.BoundAtHome || (prepared.Delivers == Delivered.TrimmedCopies && !atTable.Contains(WorkKind.Trim)))
         {
             return [];
         }
 
         var (edition, trim, bound) = (prepared.Job.Edition, prepared.Job.Edition.Trim, prepared.Delivers == Delivered.UntrimmedCopies);
-        var done = present.Concat(prepared.Job.Shop.Finishing.SelectMany(operation => Work.Mentioned(operation.Name))).ToHashSet();
+        var done = atTable.Concat(prepared.Job.Shop.Finishing.SelectMany(operation => Work.Mentioned(operation.Name))).ToHashSet();
         if (edition.Binding == Binding.Loose && done.Contains(WorkKind.CutApart))
         {
             // Prints that are cut to size are finished.

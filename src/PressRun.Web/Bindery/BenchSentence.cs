@@ -27,7 +27,9 @@ public static class BenchSentence
     /// <summary>A time in words: <c>40 minutes</c>, <c>2.5 hours</c>.</summary>
     public static string Time(decimal minutes, PressFormat format) => minutes < MinutesPerHour
         ? Words.Many(format.Number(minutes, 0), (long)decimal.Round(minutes), "minute", "minutes")
-        : $"{format.Number(minutes / MinutesPerHour, 1)} hours";
+        : Hours(format.Number(minutes / MinutesPerHour, 1), format);
+
+    private static string Hours(string hours, PressFormat format) => $"{hours} {(hours == format.Number(1m, 1) ? "hour" : "hours")}";
 
     private static string Steps(int count, PressFormat format) => Words.Many(format.Count(count), count, "step is", "steps are");
 

@@ -18,19 +18,14 @@ public static class BenchWords
         _ => "foot",
     };
 
-    /// <summary>What a kind of work is called.</summary>
-    public static string Of(WorkKind kind) => kind switch
+    /// <summary>What a step is called: by the press's own name where it has one, beside the trade's where that is another.</summary>
+    public static string TitleOf(WorkStep step)
     {
-        WorkKind.CutApart => "Cut apart",
-        WorkKind.TrimSpine => "Trim the spine",
-        WorkKind.Other => "Your own step",
-        _ => kind.ToString(),
-    };
-
-    /// <summary>What a step is called: by the press's own name where it has one.</summary>
-    public static string TitleOf(WorkStep step) => step.Name is { } name && (step.Kind == WorkKind.Other || !Of(step.Kind).Equals(name, StringComparison.OrdinalIgnoreCase))
-        ? step.Kind == WorkKind.Other ? Capital(Apart.Of(name)) : $"{Of(step.Kind)} ({Apart.Of(name)})"
-        : Of(step.Kind);
+        var trade = Capital(Words.Of(step.Kind));
+        return step.Name is not { } name || trade.Equals(name, StringComparison.OrdinalIgnoreCase) ? trade
+            : step.Kind == WorkKind.Other ? Capital(Apart.Of(name))
+            : $"{trade} ({Apart.Of(name)})";
+    }
 
     /// <summary>How to do a step; empty where the press knows best.</summary>
     /// <param name="view">The run.</param>

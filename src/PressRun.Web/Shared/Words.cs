@@ -1,3 +1,4 @@
+using PressRun.Engine.Bench;
 using PressRun.Engine.Editions;
 
 namespace PressRun.Web.Shared;
@@ -48,6 +49,23 @@ public static class Words
     public static string Inks(Ink outside, Ink inside) => outside == inside
         ? Of(outside)
         : $"{Of(outside)} outside, {Of(inside)} inside";
+
+    /// <summary>The trade's name of a kind of work at the table, such as <c>collate</c>.</summary>
+    public static string Of(WorkKind kind) => kind switch
+    {
+        WorkKind.CutApart => "cut apart",
+        WorkKind.Score => "score",
+        WorkKind.Collate => "collate",
+        WorkKind.Jog => "jog",
+        WorkKind.TrimSpine => "trim the spine",
+        WorkKind.Staple => "staple",
+        WorkKind.Glue => "glue",
+        WorkKind.Fold => "fold",
+        WorkKind.Press => "press",
+        WorkKind.Trim => "trim",
+        WorkKind.Pack => "pack",
+        _ => "your own step",
+    };
 
     /// <summary>One thing or many: <c>1 copy</c>, <c>12 copies</c>.</summary>
     public static string Many(string count, long number, string one, string many) => $"{count} {(number == 1 ? one : many)}";

@@ -7,6 +7,7 @@ using PressRun.Data.Tallies;
 using PressRun.Data.Titles;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
+using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Tallies;
@@ -107,7 +108,7 @@ public sealed class TallyService(TitleStore titles, EditionStore editions, PlanS
         var work = WorkList.Of(prepared, estimate.CopiesToStart, source.Plan.Quantity, scored);
         return new PlannedWork(
             source.Plan.Id, source.Plan.Name, work.Count > 0 ? work[0].Copies : estimate.CopiesToStart, source.Plan.Quantity,
-            [.. work.Select(step => new TallyStep(step.Name ?? TallyWords.Of(step.Kind), step.Kind, step.Spoilage, step.Minutes is { } minutes ? decimal.Round(minutes, MinuteDecimals) : null))]);
+            [.. work.Select(step => new TallyStep(step.Name ?? Words.Of(step.Kind), step.Kind, step.Spoilage, step.Minutes is { } minutes ? decimal.Round(minutes, MinuteDecimals) : null))]);
     }
 
     private async Task<BenchLimits> LimitsAsync(PressId press) => (await limits.LoadAsync(press)).Item;

@@ -65,6 +65,15 @@ public sealed class WorkListTests
         Assert.Equal([WorkKind.Jog, WorkKind.Trim], Steps(Job(Binding.Saddle).With(shop => shop with { Delivers = Delivered.UntrimmedCopies })).Select(step => step.Kind));
 
     [Fact]
+    public void A_shop_that_else_hands_over_finished_books_leaves_the_spine_to_a_table_that_binds_and_trims()
+    {
+        var job = Job(Binding.Side).WithEdition(edition => edition with { Trim = new Trim(Mm(3), Mm(3), Mm(3), Mm(2)) })
+            .With(shop => shop with { Delivers = Delivered.TrimmedCopies, Collates = Collating.Always })
+            .WithBench(bench => bench with { Steps = [Step("stitch"), Step("trim")] });
+        Assert.Equal([WorkKind.TrimSpine, WorkKind.Staple, WorkKind.Press, WorkKind.Trim], Steps(job).Select(step => step.Kind));
+    }
+
+    [Fact]
     public void Heavy_covers_are_scored_before_they_are_collated()
     {
         var kinds = WorkList.Of(Job(Binding.Saddle).Prepared(), 10, 10, scored: true).Select(step => step.Kind).ToList();

@@ -44,6 +44,22 @@ public sealed class BenchWordsTests
         Assert.Empty(BenchWords.CutsOf(view, WorkKind.Fold));
     }
 
+    [Theory]
+    [InlineData(1, "1 minute")]
+    [InlineData(40, "40 minutes")]
+    [InlineData(61, "1 hour")]
+    [InlineData(150, "2.5 hours")]
+    public void A_time_is_written_as_one_says_it(int minutes, string words) => Assert.Equal(words, BenchSentence.Time(minutes, Format));
+
+    [Theory]
+    [InlineData(WorkKind.Trim, null, "Trim")]
+    [InlineData(WorkKind.Trim, "trim", "Trim")]
+    [InlineData(WorkKind.Staple, "stitch", "Staple (stitch)")]
+    [InlineData(WorkKind.Other, "wrap in paper", "Wrap in paper")]
+    [InlineData(WorkKind.CutApart, null, "Cut apart")]
+    public void A_step_is_called_by_the_trades_word_with_the_presss_own_beside_it(WorkKind kind, string? name, string title) =>
+        Assert.Equal(title, BenchWords.TitleOf(new WorkStep(1, kind, name, 10, 0m, null)));
+
     [Fact]
     public void A_table_without_a_cutter_is_not_warned_of_blades()
     {

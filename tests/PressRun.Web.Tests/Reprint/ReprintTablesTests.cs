@@ -67,6 +67,19 @@ public class ReprintTablesTests
         Assert.DoesNotContain("One more", words, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Where_none_is_best_the_sentence_says_what_the_copies_on_hand_keep()
+    {
+        var planner = ReprintPlanner.Prepare(ARun.Prepared, new ReprintRequest(300, new PoissonDemand(60m, 0), 5m, 0m, 0m, 0m, null, 0, 300, 1)).Value;
+        var advice = Advice(planner, 40);
+        Assert.Equal(0, advice.Answer.Point.Quantity);
+        await using var page = APage();
+        var words = Text(page.Render<ReprintSentence>(set => Set(set, advice)));
+
+        Assert.StartsWith("Print none: on hand are 300;", words, StringComparison.Ordinal);
+        Assert.Contains($"What is on hand keeps {Format.Money(advice.Answer.Point.ExpectedProfit)} on average, and no printing keeps more.", words, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(1, 1.93, 2.25, 18, "One more would bring 1.93 on average and cost 2.25: it is asked for in 18 of the 50.")]
     [InlineData(1, 2.251, 2.252, 20, "One more would bring no more on average than the 2.25 it costs: it is asked for in 20 of the 50.")]

@@ -1,5 +1,6 @@
 using PressRun.Data.Tallies;
 using PressRun.Engine.Bench;
+using PressRun.Web.Shared;
 using PressRun.Web.Tallies;
 using PressRun.Web.Tests.Support;
 
@@ -26,8 +27,8 @@ public class TallyNowTests
 
         Assert.Equal(("fold", 36m * work.Copies / 60m), (work.Steps.Single(step => step.Kind == WorkKind.Fold).Name, work.Steps.Single(step => step.Kind == WorkKind.Fold).Minutes));
         Assert.All(work.Steps, step => Assert.NotEmpty(step.Name));
-        Assert.All(Enum.GetValues<WorkKind>(), kind => Assert.NotEmpty(TallyWords.Of(kind)));
-        Assert.Equal(Enum.GetValues<WorkKind>().Length, Enum.GetValues<WorkKind>().Select(TallyWords.Of).Distinct().Count());
+        Assert.All(Enum.GetValues<WorkKind>(), kind => Assert.NotEmpty(Words.Of(kind)));
+        Assert.Equal(Enum.GetValues<WorkKind>().Length, Enum.GetValues<WorkKind>().Select(Words.Of).Distinct().Count());
     }
 
     [Theory]

@@ -70,6 +70,9 @@ public sealed class StockShape : TableShape<LibraryItem<Stock>>
     /// <inheritdoc/>
     public override (string Key, int Column)? KeyOf(LibraryItem<Stock> thing) => LibraryKey.Of(thing.Item.Id, thing.Item.Name, NameOf);
 
+    /// <inheritdoc/>
+    public override bool MayRepeat => true;
+
     /// <summary>Shops list a paper once a price step, and papers of several weights under one name: what is the same is there already, and of another weight it
     /// is a paper of its own, whose name ends with it.</summary>
     public override LibraryItem<Stock>? Again(LibraryItem<Stock> first, LibraryItem<Stock> again)

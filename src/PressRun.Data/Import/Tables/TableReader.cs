@@ -34,7 +34,7 @@ public static class TableReader
     public static IEnumerable<ReadThing<T>> Read<T>(this TableShape<T> shape, IEnumerable<TextRow> rows, CellManners manners, Action<CellProblem> problem, bool repeats = false)
         where T : class
     {
-        var reading = new Reading<T>(shape, manners, problem, repeats);
+        var reading = new Reading<T>(shape, manners, problem, repeats && shape.MayRepeat);
         foreach (var row in rows)
         {
             if (reading.Take(row) is { } whole)
@@ -53,7 +53,7 @@ public static class TableReader
         where T : class
     {
         private readonly List<(TextRow Row, object?[] Values, bool Right)> open = [];
-        // Of a table on screen the keys are enough.
+        // Where nothing may be said again, the keys are enough.
         private readonly Dictionary<string, T?> taken = new(StringComparer.Ordinal);
         private readonly int first = shape.Columns.Any(column => column.Step != StepPart.None)
             ? shape.Columns.ToList().FindIndex(column => column is { OfThing: true, Role: ColumnRole.Shown })

@@ -39,7 +39,10 @@ public abstract class TableShape<T> : ITableShape
     /// <summary>What two things must not share, with the column that is told; null where anything may stand twice.</summary>
     public abstract (string Key, int Column)? KeyOf(T thing);
 
-    /// <summary>What a thing of somebody's file is that shares its key with one further up: that one, where it says the same again; the thing by a name of its own;
+    /// <summary>True where somebody's file may say a thing again; what was read of such a file is remembered until its end.</summary>
+    public virtual bool MayRepeat => false;
+
+    /// <summary>Of a shape that may repeat: what a thing of somebody's file is that shares its key with one further up: that one, where it says the same again; the thing by a name of its own;
     /// null where it is refused.</summary>
     public virtual T? Again(T first, T again) => null;
 
