@@ -111,7 +111,8 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
         return changed.Succeeded ? null : Told(changed);
     }
 
-    /// <summary>Sets a new password for whoever a code was made for, and ends all their sign-ins: all of it, or nothing.</summary>
+    /// <summary>Sets a new password for whoever a code was made for, ends all their sign-ins and takes their passkeys out: all of it, or
+    /// nothing.</summary>
     /// <returns>Null where the code holds no more, or never did.</returns>
     public async Task<AccountResult?> ResetPasswordAsync(string code, string next, CancellationToken cancel = default)
     {
@@ -128,6 +129,8 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
             return new AccountResult(null, Told(set));
         }
 
+        // Whoever lost their password to somebody else may have got passkeys from them.
+        await PasskeyStore.RemoveAllAsync(db, id, cancel);
         await SessionStore.EndAllAsync(db, id, time.GetUtcNow(), cancel);
         await all.CommitAsync(cancel);
         return new AccountResult(user, null);

@@ -110,6 +110,7 @@ public static class PressRunData
         services.Configure<PasswordHasherOptions>(options => options.IterationCount = NormalPasswordHasher.Rounds);
         services.AddScoped<IPasswordHasher<User>, NormalPasswordHasher>();
         services.AddScoped<Accounts>();
+        services.AddScoped<PasskeyStore>();
     }
 
     private static IServiceCollection AddStore<T>(this IServiceCollection services, Func<PressDatabase, T> make)

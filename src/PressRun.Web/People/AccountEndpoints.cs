@@ -1,3 +1,4 @@
+using System.Net.Mime;
 using Microsoft.AspNetCore.Mvc;
 using PressRun.Data.Access;
 using PressRun.Data.People;
@@ -32,6 +33,26 @@ public static class AccountEndpoints
             await sessions.EndOthersAsync(person.UserId, person.SessionId);
             return Back(http, "account");
         });
+        account.MapPost("/passkey", async (HttpContext http, Accounts accounts, SignIns signIns, PasskeyRounds rounds, [FromForm] string? password) =>
+        {
+            var person = Person(http);
+            return await accounts.FindAsync(person.UserId) is not { } user ? Results.Unauthorized()
+                : await signIns.ProblemOfOwnAsync(user, person.SessionId, password ?? "") is { } problem ? Says(problem)
+                : Results.Content(await rounds.AskForNewAsync(user, person.SessionId), MediaTypeNames.Application.Json);
+        });
+        account.MapPost("/passkey/remove", async (HttpContext http, PasskeyStore passkeys, SessionStore sessions, [FromForm] string passkey) =>
+        {
+            var person = Person(http);
+            if (await passkeys.RemoveAsync(person.UserId, passkey))
+            {
+                await sessions.EndOthersAsync(person.UserId, person.SessionId);
+            }
+
+            return Back(http, "account");
+        });
+        app.MapPost("/sign-in/passkey", async (PasskeyRounds rounds, [FromForm] string? _) =>
+            Results.Content(await rounds.AskForAnyAsync(), MediaTypeNames.Application.Json))
+            .ExcludeFromDescription().Public("Whoever signs in by a passkey has not signed in yet.");
         account.MapPost("/leave", async (HttpContext http, PeopleStore people, [FromForm] Guid press) =>
             Back(http, "account", await people.LeaveAsync(new PressId(press))));
 
@@ -54,6 +75,8 @@ public static class AccountEndpoints
 
     // In single-user mode nobody has signed in, and so nobody has anything to end here.
     private static Visitor.Person Person(HttpContext http) => WhoClaims.Person(http.User) ?? throw new AccessRefusedException();
+
+    private static IResult Says(string problem) => Results.Json(new { says = problem }, statusCode: StatusCodes.Status422UnprocessableEntity);
 
     private static IResult Back(HttpContext http, string page, PeopleResult result = PeopleResult.Done) =>
         Results.LocalRedirect($"{http.Request.PathBase}/{page}{(result == PeopleResult.Done ? "" : "?said=" + result)}");

@@ -10,6 +10,9 @@ internal static class AccountWords
     public static string PasswordHint { get; } =
         $"At least {PasswordRules.Fewest} characters, of whatever kind; spaces count. Four or five words that do not belong together are easy to remember.";
 
+    /// <summary>True for what somebody may call a person, a passkey or a key by which they know it again.</summary>
+    public static bool IsName(string? text) => text?.Trim() is { Length: > 0 and <= User.LongestName } && !text.Any(char.IsControl);
+
     /// <summary>A role as people say it.</summary>
     public static string Of(PressRole role) => role switch
     {

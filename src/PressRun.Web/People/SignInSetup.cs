@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Components.Server.Circuits;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.Options;
 using PressRun.Data.Access;
 using PressRun.Data.People;
@@ -35,6 +36,14 @@ public static class SignInSetup
         services.AddSingleton<OwnerCode>();
         services.AddSingleton<HostsCode>();
         services.AddSingleton<KnownDevices>();
+        services.AddScoped<IPasskeyHandler<User>, PasskeyHandler<User>>();
+        services.Configure<IdentityPasskeyOptions>(passkeys =>
+        {
+            // A passkey stands for the address as well as for the password, so the device must keep the one and ask for its holder.
+            (passkeys.ResidentKeyRequirement, passkeys.UserVerificationRequirement) = ("required", "required");
+            passkeys.AuthenticatorTimeout = PasskeyRounds.Lasts;
+        });
+        services.AddScoped<PasskeyRounds>();
         services.AddScoped<SignIns>();
         services.AddScoped<CircuitHandler, VisitorOfCircuit>();
         services.AddHttpContextAccessor();

@@ -5,7 +5,7 @@ using PressRun.Data.People;
 namespace PressRun.Web.People;
 
 /// <summary>Signs people in and out, and counts their tries.</summary>
-public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptStore attempts, KnownDevices devices, IHttpContextAccessor http, TimeProvider time)
+public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptStore attempts, PasskeyRounds passkeys, KnownDevices devices, IHttpContextAccessor http, TimeProvider time)
 {
     /// <summary>Said of every address and password that do not belong together, whether or not somebody has the address.</summary>
     public const string NoMatch = "This address and this password do not belong together.";
@@ -65,9 +65,32 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
     /// counted and not kept waiting: secrets are too long to be guessed, and somebody else in the same place may be trying.</summary>
     public Task<bool> MissAsync() => attempts.TakeAsync(OfSecrets, Place.Of(Http.Connection.RemoteIpAddress));
 
+    /// <summary>Signs in by a passkey.</summary>
+    /// <returns>What stands in the way, in a sentence; null where it is done.</returns>
+    public async Task<string?> ByPasskeyAsync(string answer)
+    {
+        if (await passkeys.WhoseAsync(answer) is not { } user)
+        {
+            return await MissAsync() ? PasskeyRounds.NoMatch : TooMany;
+        }
+
+        await BeginAsync(user);
+        return null;
+    }
+
     /// <summary>Counts a try of one's own password by somebody who has signed in; false where it is one too many. Whoever sits at a device that
     /// was left open keeps nobody out elsewhere.</summary>
     public Task<bool> MayChangeAsync(Guid session) => attempts.TakeAsync(OfChange, session.ToString());
+
+    /// <summary>Asks somebody who has signed in for their own password, before something is changed by which they sign in.</summary>
+    /// <returns>What stands in the way, in a sentence; null where nothing does.</returns>
+    public async Task<string?> ProblemOfOwnAsync(User user, Guid session, string password)
+    {
+        ArgumentNullException.ThrowIfNull(user);
+        return !await MayChangeAsync(session) ? TooMany
+            : await accounts.VerifyAsync(user.Email!, password) is null ? "This is not the password that you have now."
+            : null;
+    }
 
     /// <summary>Signs somebody in who is known to be themselves. A sign-in that was there before ends: nothing of it goes on under the new one.</summary>
     public async Task BeginAsync(User user)
