@@ -67,6 +67,21 @@ public sealed class ShelfTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task The_first_planned_printing_on_some_papers_is_found_by_what_its_plan_really_prints_on()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+
+        // The plan has the cover on the text paper, and the edition's own paper for the inside.
+        Assert.Equal(new PrintingName("Tidepool Almanac", "tidepool-almanac", 1), await stores.Shelf.PlannedOnAsync(small.Id, [SmallPress.Text.Id]));
+        Assert.Null(await stores.Shelf.PlannedOnAsync(small.Id, [SmallPress.Cover.Id]));
+        Assert.Null(await stores.Shelf.PlannedOnAsync(small.Id, []));
+
+        SmallPress.Saved(await stores.Editions.SaveAsync(small.Id, small.Edition with { CopiesPrinted = 100, PrintedOn = SmallPress.ListDate }));
+        Assert.Null(await stores.Shelf.PlannedOnAsync(small.Id, [SmallPress.Text.Id]));
+    }
+
+    [Fact]
     public async Task What_printings_are_costed_by_has_another_mark_after_each_change_and_the_same_without_one()
     {
         await using var stores = await Stores.NewAsync(postgres);

@@ -31,7 +31,16 @@ public sealed record PlanRecord(
     IReadOnlyList<string>? BenchSteps,
     bool Chosen,
     uint Version,
-    PlanReprint? Reprint = null);
+    PlanReprint? Reprint = null)
+{
+    /// <summary>True where another plan prints as many copies at the same prices on the same papers, finished and bound alike.</summary>
+    public bool PrintsAs(PlanRecord other) =>
+        (EditionId, PriceListId, Date, Quantity) == (other.EditionId, other.PriceListId, other.Date, other.Quantity)
+        && Stocks.Count == other.Stocks.Count && Stocks.All(stock => other.Stocks.TryGetValue(stock.Key, out var id) && id == stock.Value)
+        && Same(Finishing, other.Finishing) && Same(BenchSteps, other.BenchSteps);
+
+    private static bool Same(IReadOnlyList<string>? one, IReadOnlyList<string>? other) => one is null || other is null ? one == other : one.SequenceEqual(other, StringComparer.Ordinal);
+}
 
 /// <summary>Finds a plan among those of a printing.</summary>
 public static class PlansOfPrinting

@@ -37,6 +37,12 @@ public sealed record ShelfTotals(int Titles, int Asking, int Planned, int Printi
 /// <param name="EditionVersion">The edition's row version.</param>
 public sealed record PlannedPrinting(Guid TitleId, Guid PlanId, uint PlanVersion, uint EditionVersion);
 
+/// <summary>A printing by its address.</summary>
+/// <param name="Title">The title.</param>
+/// <param name="Slug">The title in addresses.</param>
+/// <param name="Printing">First is 1.</param>
+public sealed record PrintingName(string Title, string Slug, int Printing);
+
 /// <summary>A title on the shelf.</summary>
 /// <param name="Title">The title.</param>
 /// <param name="Editions">Its printings, latest first, archived ones left out.</param>
@@ -152,6 +158,20 @@ public sealed class ShelfQuery
         }).SingleOrDefaultAsync(cancel);
         return new ShelfTotals(await found.CountAsync(cancel), sums?.Asking ?? 0, sums?.Planned ?? 0, sums?.OnHand ?? 0, sums?.Copies ?? 0);
     }
+
+    /// <summary>The first printing by title that is not printed yet and whose plan has a part on one of some papers; null where there is none.</summary>
+    /// <param name="press">The press.</param>
+    /// <param name="stockIds">Ids of the papers.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    public async Task<PrintingName?> PlannedOnAsync(PressId press, IReadOnlyCollection<string> stockIds, CancellationToken cancel = default) => stockIds.Count == 0 ? null : await database.ReadAsync(
+        press,
+        db => db.RunPlans.AsNoTracking()
+            .Where(plan => plan.Chosen && plan.Edition.CopiesPrinted == null && !plan.Edition.Archived && !plan.Edition.Title.Archived
+                && plan.Edition.Parts.Any(part => stockIds.Contains(plan.Stocks.Where(stock => stock.PartId == part.Id).Select(stock => stock.StockId).FirstOrDefault() ?? part.StockId)))
+            .OrderBy(plan => plan.Edition.Title.Title).ThenBy(plan => plan.Edition.Printing)
+            .Select(plan => new PrintingName(plan.Edition.Title.Title, plan.Edition.Title.Slug, plan.Edition.Printing))
+            .FirstOrDefaultAsync(cancel),
+        cancel);
 
     /// <summary>Titles that a search finds.</summary>
     internal static IQueryable<TitleRow> Found(PressRunDbContext db, ShelfFilter filter)

@@ -27,7 +27,7 @@ public sealed record PaperRow(
 /// <param name="Price">Postage of a piece up to it.</param>
 public sealed record PostageLine(string ServiceId, Mass CopyMass, decimal Price);
 
-/// <summary>From the papers of now to the next heavier paper of one part.</summary>
+/// <summary>From the papers that the others are told from to the next heavier paper of one part.</summary>
 /// <param name="Part">Place of the part, from 0.</param>
 /// <param name="To">The same book on that paper.</param>
 /// <param name="CostsMore">What a copy in the reader's hands costs more; null where either cannot be posted.</param>
@@ -39,10 +39,10 @@ public sealed record StepUp(int Part, PaperRow To, decimal? CostsMore, decimal? 
 /// <param name="Now">The papers that the edition has; null where they are not among the rows.</param>
 /// <param name="Cheapest">Lowest cost in the reader's hands; the first of equals.</param>
 /// <param name="Lightest">Lightest copy; the first of equals.</param>
-/// <param name="KeepsStep">The heaviest copy that is posted no dearer than now; of equals the cheapest. Null where nothing is posted.</param>
-/// <param name="FirstOver">The lightest copy that is posted dearer than now, or not at all; null where there is none.</param>
-/// <param name="OverBecause">Limits of the service of now that <paramref name="FirstOver"/> breaks; empty where its mass alone reaches a dearer step.</param>
-/// <param name="StepsUp">For each part the next heavier paper among the rows, all else as now.</param>
+/// <param name="KeepsStep">The heaviest copy that is posted no dearer than <see cref="Start"/>; of equals the cheapest. Null where nothing is posted.</param>
+/// <param name="FirstOver">The lightest copy that is posted dearer than <see cref="Start"/>, or not at all; null where there is none.</param>
+/// <param name="OverBecause">Limits of the service of <see cref="Start"/> that <paramref name="FirstOver"/> breaks; empty where its mass alone reaches a dearer step.</param>
+/// <param name="StepsUp">For each part the next heavier paper among the rows, all else as in <see cref="Start"/>.</param>
 /// <param name="Lines">Postage steps between the lightest and the heaviest copy and the next one beyond, by rising mass.</param>
 public sealed record PaperReading(
     IReadOnlyList<PaperRow> Rows,
@@ -55,6 +55,9 @@ public sealed record PaperReading(
     IReadOnlyList<StepUp> StepsUp,
     IReadOnlyList<PostageLine> Lines)
 {
+    /// <summary>From where the others are told: the papers of now, or the cheapest where those are not among the rows.</summary>
+    public PaperRow Start => Now ?? Cheapest;
+
     /// <summary>Reads a comparison.</summary>
     /// <param name="job">The job that was compared.</param>
     /// <param name="comparison">Its papers side by side.</param>
@@ -72,19 +75,21 @@ public sealed record PaperReading(
         var own = job.Edition.Parts.Select(part => part.StockId).ToList();
         var now = rows.Find(row => row.StockIds.SequenceEqual(own, StringComparer.Ordinal));
         var lightest = rows.MinBy(row => row.Copy.Mass.Grams)!;
-        var limit = (now ?? lightest).Postage;
+        var cheapest = rows.Where(row => row.InHand is not null).MinBy(row => row.InHand) ?? rows.MinBy(row => row.UnitCost)!;
+        var start = now ?? cheapest;
+        var limit = start.Postage;
         var over = limit?.Price is { } most ? rows.Where(row => row.Postage?.Price is not { } own || own > most).MinBy(row => row.Copy.Mass.Grams) : null;
         return new PaperReading(
             rows,
             now,
-            rows.Where(row => row.InHand is not null).MinBy(row => row.InHand) ?? rows.MinBy(row => row.UnitCost)!,
+            cheapest,
             lightest,
             limit?.Price is { } price
                 ? rows.Where(row => row.Postage?.Price <= price).OrderByDescending(row => row.Copy.Mass.Grams).ThenBy(row => row.InHand).FirstOrDefault()
                 : null,
             over,
             over is null || limit?.ServiceId is not { } service ? [] : Broken(comparison, over, channelId, quantity, service),
-            now is null ? [] : [.. Enumerable.Range(0, own.Count).Select(part => Up(rows, now, part)).OfType<StepUp>()],
+            [.. Enumerable.Range(0, own.Count).Select(part => Up(rows, start, part)).OfType<StepUp>()],
             PostageLines(job, channelId, rows));
     }
 
@@ -109,12 +114,12 @@ public sealed record PaperReading(
             inHand?.HeadroomLeaves ?? []);
     }
 
-    private static StepUp? Up(List<PaperRow> rows, PaperRow now, int part)
+    private static StepUp? Up(List<PaperRow> rows, PaperRow start, int part)
     {
         var next = rows
-            .Where(row => row.Copy.Mass > now.Copy.Mass && !row.StockIds.Where((id, at) => at != part && id != now.StockIds[at]).Any())
+            .Where(row => row.Copy.Mass > start.Copy.Mass && !row.StockIds.Where((id, at) => at != part && id != start.StockIds[at]).Any())
             .OrderBy(row => row.Copy.Mass.Grams).ThenBy(row => row.InHand).FirstOrDefault();
-        return next is null ? null : new StepUp(part, next, next.InHand - now.InHand, next.Postage?.Price - now.Postage?.Price);
+        return next is null ? null : new StepUp(part, next, next.InHand - start.InHand, next.Postage?.Price - start.Postage?.Price);
     }
 
     // A step counts where a copy of just that mass, as thick as the nearest row, would take it.

@@ -5,7 +5,8 @@ namespace PressRun.Web.Charts;
 /// <param name="X">Where it is anchored.</param>
 /// <param name="Y">Its foot.</param>
 /// <param name="Anchor">How it lies to its anchor: start, middle or end.</param>
-public sealed record PlacedLabel(string Text, double X, double Y, string Anchor);
+/// <param name="Led">True where it stands off its mark and a line leads to it.</param>
+public sealed record PlacedLabel(string Text, double X, double Y, string Anchor, bool Led = false);
 
 /// <summary>Finds room for names beside marks: right of the mark, left, above or below, where nothing else lies.</summary>
 /// <param name="left">Left edge of the plot.</param>
@@ -20,6 +21,11 @@ public sealed class LabelRoom(double left, double top, double right, double bott
     private const double Off = 10;
     private const double MarkRadius = 6;
 
+    // Of a label that stands off: how far at most, at what intervals, and on how many sides it is tried.
+    private const int MostRings = 9;
+    private const double Ring = 13;
+    private const int Sides = 16;
+
     private readonly List<(double X1, double Y1, double X2, double Y2)> taken = [];
 
     /// <summary>Keeps the place of a mark free.</summary>
@@ -28,7 +34,7 @@ public sealed class LabelRoom(double left, double top, double right, double bott
     /// <summary>A place for a name; null where all are taken.</summary>
     public PlacedLabel? Place(string text, double x, double y)
     {
-        var width = text.Length * LetterWidth;
+        var width = Width(text);
         (double Left, double Foot, PlacedLabel Label)[] places =
         [
             (x + Off, y + 4, new PlacedLabel(text, x + Off, y + 4, "start")),
@@ -45,15 +51,64 @@ public sealed class LabelRoom(double left, double top, double right, double bott
         ];
         foreach (var (from, foot, label) in places)
         {
-            var box = (X1: from, Y1: foot - Height + 3, X2: from + width, Y2: foot + 3);
-            if (box.X1 >= left && box.X2 <= right && box.Y1 >= top && box.Y2 <= bottom && !taken.Exists(other => Overlap(other, box)))
+            if (Lay(from, foot, width))
             {
-                taken.Add(box);
                 return label;
             }
         }
 
         return null;
+    }
+
+    /// <summary>A place for a short text: beside its mark, or as near as there is room, with a line that leads to it; null where the plot is full.</summary>
+    public PlacedLabel? PlaceNear(string text, double x, double y)
+    {
+        if (Place(text, x, y) is { } beside)
+        {
+            return beside;
+        }
+
+        var width = Width(text);
+        for (var at = 0; at < MostRings * Sides; at++)
+        {
+            var (away, turn) = ((2 + (at / Sides)) * Ring, 2 * Math.PI * (at % Sides) / Sides);
+            var (middle, foot) = (x + (away * Math.Cos(turn)), y + (away * Math.Sin(turn)) + 4);
+            if (Lay(middle - (width / 2), foot, width))
+            {
+                return new PlacedLabel(text, middle, foot, "middle", Led: true);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Gives the place of a label free again.</summary>
+    public void Free(PlacedLabel label) => taken.Remove(Box(Left(label), label.Y, Width(label.Text)));
+
+    /// <summary>Takes the place of a label that was given free.</summary>
+    public void TakeBack(PlacedLabel label) => taken.Add(Box(Left(label), label.Y, Width(label.Text)));
+
+    private static double Width(string text) => text.Length * LetterWidth;
+
+    private static double Left(PlacedLabel label) => label.Anchor switch
+    {
+        "start" => label.X,
+        "end" => label.X - Width(label.Text),
+        _ => label.X - (Width(label.Text) / 2),
+    };
+
+    private static (double X1, double Y1, double X2, double Y2) Box(double from, double foot, double width) => (from, foot - Height + 3, from + width, foot + 3);
+
+    private bool Lay(double from, double foot, double width)
+    {
+        var box = Box(from, foot, width);
+        if (box.X1 < left || box.X2 > right || box.Y1 < top || box.Y2 > bottom || taken.Exists(other => Overlap(other, box)))
+        {
+            return false;
+        }
+
+        taken.Add(box);
+        return true;
     }
 
     private static bool Overlap((double X1, double Y1, double X2, double Y2) a, (double X1, double Y1, double X2, double Y2) b) =>

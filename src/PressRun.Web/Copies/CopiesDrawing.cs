@@ -1,7 +1,7 @@
-using System.Globalization;
 using System.Text;
 using PressRun.Engine.Copies;
 using PressRun.Web.Charts;
+using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Copies;
 
@@ -86,21 +86,21 @@ public sealed class CopiesDrawing
 
     /// <summary>Draws a ledger.</summary>
     /// <param name="view">With one line or more.</param>
-    /// <param name="culture">In which the days are written.</param>
+    /// <param name="format">How days and copies are written.</param>
     /// <param name="frame">Where.</param>
-    public static CopiesDrawing Of(CopiesView view, CultureInfo culture, CopiesFrame frame)
+    public static CopiesDrawing Of(CopiesView view, PressFormat format, CopiesFrame frame)
     {
         var drawing = new CopiesDrawing(view.Days, view.Today, frame);
         var ends = view.Days.ToDictionary(day => day.Day, day => day.Position.OnHand);
         return new CopiesDrawing(view.Days, view.Today, frame)
         {
-            DayMarks = [.. drawing.MarksOfDays(culture)],
+            DayMarks = [.. drawing.MarksOfDays(format)],
             Gaps =
             [
                 .. view.StockOuts.Select((time, place) => new WithoutCopies(
                     time, drawing.X(time.From), Math.Max(NarrowestShade, drawing.X(time.To.AddDays(1)) - drawing.X(time.From)), (char)('a' + (place % 26)))),
             ],
-            Marks = [.. drawing.Marked(view, ends, culture)],
+            Marks = [.. drawing.Marked(view, ends, format)],
         };
     }
 
@@ -111,7 +111,7 @@ public sealed class CopiesDrawing
     public double Y(double copies) => Frame.Bottom - ((Frame.Bottom - Frame.Top) * (copies - least) / (most - least));
 
     // Where printings stand close, their copies keep out of each other's way and inside the picture.
-    private IEnumerable<CopiesMark> Marked(CopiesView view, Dictionary<DateOnly, long> ends, CultureInfo culture)
+    private IEnumerable<CopiesMark> Marked(CopiesView view, Dictionary<DateOnly, long> ends, PressFormat format)
     {
         var moved = view.Rows.Where(row => row.CanBeTakenBack && row.Line.Movement.Kind is MovementKind.Printed or MovementKind.Counted).Select(row => row.Line.Movement).ToList();
         var room = new LabelRoom(Frame.Left, 0, Frame.Width, Frame.Bottom);
@@ -119,7 +119,7 @@ public sealed class CopiesDrawing
         foreach (var line in moved)
         {
             var (x, y, printed) = (X(line.Day), Y(ends[line.Day]), line.Kind == MovementKind.Printed);
-            yield return new CopiesMark(x, y, printed, printed ? room.Place("+" + line.Copies.ToString("N0", culture), x, y) : null);
+            yield return new CopiesMark(x, y, printed, printed ? room.Place("+" + format.Count(line.Copies), x, y) : null);
         }
     }
 
@@ -135,7 +135,7 @@ public sealed class CopiesDrawing
         return path.Append('H').Append(Svg.N(Frame.Right)).ToString();
     }
 
-    private IEnumerable<DayMark> MarksOfDays(CultureInfo culture)
+    private IEnumerable<DayMark> MarksOfDays(PressFormat format)
     {
         var days = to.DayNumber - from.DayNumber;
         if (days <= DaysPerMonth * 2)
@@ -143,7 +143,7 @@ public sealed class CopiesDrawing
             var stride = Math.Max(1, (days + Frame.MostDayMarks - 1) / Frame.MostDayMarks);
             for (var day = from; day <= to; day = day.AddDays(stride))
             {
-                yield return new DayMark(X(day), day.ToString("d MMM", culture));
+                yield return new DayMark(X(day), format.DayOfYear(day));
             }
 
             yield break;
@@ -154,7 +154,7 @@ public sealed class CopiesDrawing
         {
             if (month >= from)
             {
-                yield return new DayMark(X(month), month.Month == 1 ? month.ToString("yyyy", culture) : month.ToString("MMM", culture));
+                yield return new DayMark(X(month), format.MonthOfAxis(month));
             }
         }
     }

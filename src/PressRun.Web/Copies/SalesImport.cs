@@ -19,6 +19,8 @@ namespace PressRun.Web.Copies;
 /// <param name="press">The press.</param>
 public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnlyList<EditionName> names, PressView press) : IImportTarget, IFindsDuplicates
 {
+    private const int MostTold = 200;
+
     private readonly CellManners own = LibraryManners.Of(press);
     private readonly HashSet<int> otherwise = [];
     private HashSet<int> found = [];
@@ -89,7 +91,7 @@ public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnl
         var told = new List<FoundDuplicate>();
         foreach (var read in CsvReading.Things(source, mapping, shape, own, _ => { }, cancel))
         {
-            if (finder.Look(read.Thing) is { } reason && rows.Add(read.Row) && told.Count < CsvReading.MostProblems)
+            if (finder.Look(read.Thing) is { } reason && rows.Add(read.Row) && told.Count < MostTold)
             {
                 told.Add(new FoundDuplicate(
                     read.Row, Said(read.Thing), reason == DuplicateReason.Reference ? $"the reference {read.Thing.Note}" : "the same day, way of selling and copies"));

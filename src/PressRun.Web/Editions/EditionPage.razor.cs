@@ -58,7 +58,7 @@ public sealed partial class EditionPage
     // Of a new run like the plan that this printing goes by.
     private int LeadDays => settled?.Estimate is { } estimate && View!.Source is { } source ? LeadTime.Days(source.PriceList.Order.LeadDays, estimate) : 0;
 
-    private int Pages => Sought.Parts.Sum(part => part.Part.Pages);
+    private PageCount Pages => PageCount.Of(Sought.Binding, [.. Sought.Parts.Select(part => part.Part)]);
 
     private string RunAddress => $"{EditionAddress}/run";
 

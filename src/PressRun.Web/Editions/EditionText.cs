@@ -24,7 +24,7 @@ public static class EditionText
         var nearest = string.Join(" or ", BindingRules.Nearest(binding, place, pages).Select(count => format.Count(count)));
         return binding switch
         {
-            Binding.Saddle => $"Folded and stapled parts take a multiple of 4 pages; the nearest are {nearest}.",
+            Binding.Saddle => $"Folded and stapled parts take a multiple of 4 pages, since a sheet folded once has four; the nearest are {nearest}.",
             Binding.Perfect when place == 0 => $"The cover of a glued book has {nearest} pages.",
             Binding.Loose => "A part has at least 1 page.",
             _ => $"Leaves take a multiple of 2 pages; the nearest are {nearest}.",

@@ -21,8 +21,8 @@ public sealed class LibraryService(StockStore stocks, MailerStore mailers, Posta
         new LibraryTable<Mailer>(mailers, new MailerShape(), mailer => mailer.Name, press.Record.Id, LibraryManners.Of(press)));
 
     /// <summary>Postage services.</summary>
-    public Task<LibraryTable<PostageService>> PostageAsync(PressView press) => LoadedAsync(
-        new LibraryTable<PostageService>(services, new PostageShape(), service => service.Name, press.Record.Id, LibraryManners.Of(press)));
+    public async Task<LibraryTable<PostageService>> PostageAsync(PressView press) => await LoadedAsync(
+        new LibraryTable<PostageService>(services, await PostageShapeAsync(press), service => service.Name, press.Record.Id, LibraryManners.Of(press)));
 
     /// <summary>Ways of selling.</summary>
     public async Task<LibraryTable<Channel>> ChannelsAsync(PressView press) => await LoadedAsync(
@@ -31,6 +31,10 @@ public sealed class LibraryService(StockStore stocks, MailerStore mailers, Posta
     /// <summary>How ways of selling are read: with the press's mailers, archived ones too, since old ways may use them.</summary>
     public async Task<ChannelShape> ChannelShapeAsync(PressView press) =>
         new([.. (await mailers.ListAsync(press.Record.Id, archived: true)).Select(mailer => (mailer.Item.Id, mailer.Item.Name))]);
+
+    /// <summary>How postage services are read: one that names no region goes where most of the press's go.</summary>
+    public async Task<PostageShape> PostageShapeAsync(PressView press) =>
+        new(PostageShape.UsualRegion((await services.ListAsync(press.Record.Id)).Select(service => service.Item)));
 
     private static async Task<LibraryTable<T>> LoadedAsync<T>(LibraryTable<T> table)
         where T : class

@@ -47,7 +47,7 @@ public enum PaperShape
 /// <param name="Shape">How it is drawn.</param>
 /// <param name="X">Across.</param>
 /// <param name="Y">Down.</param>
-/// <param name="Label">What stands beside it; null where there is no room.</param>
+/// <param name="Label">What stands beside it; null where there is no room, and where it stands on the mark of another that tells its number too.</param>
 public sealed record NamedPaper(PaperRow Row, PaperShape Shape, double X, double Y, PlacedLabel? Label);
 
 /// <summary>A postage step in the picture.</summary>
@@ -65,8 +65,11 @@ public sealed class PaperChart
     private const int MostCostMarks = 5;
     private const decimal Beyond = 0.3m;
 
-    /// <summary>Up to so many papers each has its name beside it; of more, only what stands out is named, by what it stands out for.</summary>
+    /// <summary>Up to so many papers each has its number beside it, and its name where there is room; of more, only what stands out is named, by what it stands out for.</summary>
     public const int NamedAtMost = 16;
+
+    // Marks no further apart than this lie on each other.
+    private const double OneMark = 7;
 
     private readonly PaperFrame frame;
     private readonly double perUnit;
@@ -130,6 +133,12 @@ public sealed class PaperChart
     /// <summary>Down, of an amount.</summary>
     public double Y(double amount) => frame.Bottom - ((frame.Bottom - frame.Top) * (amount - cost.From) / (cost.To - cost.From));
 
+    /// <summary>The numbers by which the picture and the table tell papers apart: the cheapest is 1. Empty where there are too many.</summary>
+    public static IReadOnlyDictionary<PaperRow, int> Numbers(PaperReading reading) => reading.Rows.Count > NamedAtMost
+        ? new Dictionary<PaperRow, int>()
+        : reading.Rows.OrderBy(row => row.InHand is null).ThenBy(row => row.InHand).Select((row, place) => (row, Number: place + 1))
+            .ToDictionary(pair => pair.row, pair => pair.Number, (IEqualityComparer<PaperRow>)ReferenceEqualityComparer.Instance);
+
     /// <summary>Whether a postage step lies near enough to the papers to be drawn with them.</summary>
     public static bool Reaches(PaperReading reading, PostageLine line)
     {
@@ -166,25 +175,66 @@ public sealed class PaperChart
         return path.ToString();
     }
 
-    // What stands out is named first and so finds room before the others do.
     private List<NamedPaper> Names(PaperReading reading, Func<PaperRow, string> name)
     {
-        var labels = new LabelRoom(frame.Left, frame.Top, frame.Right, frame.Bottom);
-        var shaped = Posted.ToLookup(row => ShapeOf(reading, row) != PaperShape.Dot);
-        List<NamedPaper> named = [.. Place(shaped[true])];
-        if (Posted.Count <= NamedAtMost)
+        var numbers = Numbers(reading);
+        List<NamedPaper> marks =
+        [
+            .. Posted.Select(row => new NamedPaper(row, ShapeOf(reading, row), X(row.Copy.Mass), Y((double)row.InHand!.Value), null))
+                .Where(mark => numbers.Count > 0 || mark.Shape != PaperShape.Dot).OrderBy(mark => mark.Shape == PaperShape.Dot),
+        ];
+        var room = new LabelRoom(frame.Left, frame.Top, frame.Right, frame.Bottom);
+        marks.ForEach(mark => room.Take(mark.X, mark.Y));
+        return numbers.Count == 0 ? marks.ConvertAll(mark => mark with { Label = room.Place(Word(mark.Shape), mark.X, mark.Y) }) : Numbered(marks, numbers, name, room);
+    }
+
+    // Every mark gets its number first; then names take what room is left, those that stand out before the others.
+    private static List<NamedPaper> Numbered(List<NamedPaper> marks, IReadOnlyDictionary<PaperRow, int> numbers, Func<PaperRow, string> name, LabelRoom room)
+    {
+        var placed = new List<NamedPaper>();
+        var alone = new HashSet<PaperRow>(ReferenceEqualityComparer.Instance);
+        foreach (var on in Together(marks))
         {
-            named.AddRange(Place(shaped[false]));
+            var told = string.Join(", ", on.Select(mark => numbers[mark.Row]).Order());
+            placed.Add(on[0] with { Label = room.PlaceNear(told, on[0].X, on[0].Y) });
+            placed.AddRange(on.Skip(1));
+            if (on.Count == 1)
+            {
+                alone.Add(on[0].Row);
+            }
         }
 
-        return named;
+        return placed.ConvertAll(mark => alone.Contains(mark.Row) && mark.Label is { Led: false } number ? mark with { Label = WithName(mark, number) } : mark);
 
-        IEnumerable<NamedPaper> Place(IEnumerable<PaperRow> rows)
+        PlacedLabel WithName(NamedPaper mark, PlacedLabel number)
         {
-            List<(PaperRow Row, double X, double Y)> placed = [.. rows.Select(row => (row, X(row.Copy.Mass), Y((double)row.InHand!.Value)))];
-            placed.ForEach(at => labels.Take(at.X, at.Y));
-            return placed.Select(at => new NamedPaper(at.Row, ShapeOf(reading, at.Row), at.X, at.Y, labels.Place(Posted.Count <= NamedAtMost ? name(at.Row) : Word(ShapeOf(reading, at.Row)), at.X, at.Y))).ToList();
+            room.Free(number);
+            if (room.Place($"{number.Text} {name(mark.Row)}", mark.X, mark.Y) is { } whole)
+            {
+                return whole;
+            }
+
+            room.TakeBack(number);
+            return number;
         }
+    }
+
+    private static List<List<NamedPaper>> Together(List<NamedPaper> marks)
+    {
+        var groups = new List<List<NamedPaper>>();
+        foreach (var mark in marks)
+        {
+            if (groups.Find(on => Math.Abs(on[0].X - mark.X) < OneMark && Math.Abs(on[0].Y - mark.Y) < OneMark) is { } group)
+            {
+                group.Add(mark);
+            }
+            else
+            {
+                groups.Add([mark]);
+            }
+        }
+
+        return groups;
     }
 
     private static (double From, double To) Span(IEnumerable<double> values)

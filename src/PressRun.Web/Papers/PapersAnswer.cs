@@ -25,12 +25,12 @@ public sealed record PapersAnswer(
     /// <summary>True where more was chosen than <see cref="Most"/>, and nothing was compared.</summary>
     public bool TooMany { get; private init; }
 
-    /// <summary>Compares what was chosen; the plan's own papers are always among what is compared.</summary>
+    /// <summary>Compares what was chosen; the plan's own papers are among what is compared but for those that are left out.</summary>
     public static PapersAnswer Of(JobSource source, PaperChoice choice)
     {
         var job = source.BuildToTry(choice.Tried.Values.SelectMany(ids => ids));
         var choices = choice.Tried.OrderBy(part => part.Key)
-            .Select(part => new StockChoice(part.Key, [.. part.Value.Append(job.Edition.Parts[part.Key].StockId).Distinct(StringComparer.Ordinal)])).ToList();
+            .Select(part => new StockChoice(part.Key, choice.On(part.Key, job.Edition.Parts[part.Key].StockId))).ToList();
         var combinations = choices.Aggregate(1L, (count, part) => Math.Min(count * part.StockIds.Count, int.MaxValue / PaperChoice.MostQuantities));
         if (combinations * choice.Quantities.Count > Most)
         {

@@ -12,7 +12,8 @@ public sealed partial class PapersPage
     private readonly UndoStack edits = new();
     private bool loaded;
     private string? problem;
-    private (Guid Id, string Name)? beside;
+    private UsedPapers? used;
+    private bool again;
     private int? shownAt;
     private (PapersView View, string Address, PapersAnswer Answer)? answered;
 
@@ -66,6 +67,13 @@ public sealed partial class PapersPage
     // Of the parts compared the one with the most pages: that is where paper weighs.
     private int MainPart => (Choice.Tried.Count > 0 ? Choice.Tried.Keys : Enumerable.Range(0, View!.Source.Edition.Parts.Count)).MaxBy(place => View!.Source.Edition.Parts[place].Part.Pages);
 
+    // Left out of what is tried although it is planned: the examples of a first book, or what was unticked.
+    private bool LeftOut => Choice.Tried.Keys.Any(Choice.Without.Contains);
+
+    private bool OnExamples => Choice.Tried.Keys.Any(View!.StandsOnExample);
+
+    private string UseWords => Choice.Tried.Count > 1 ? "Use these papers" : "Use this paper";
+
     private string TooManyWords => $"These are {Format.Count(Answer!.Combinations)} combinations at "
         + $"{Words.Many(Format.Count(Choice.Quantities.Count), Choice.Quantities.Count, "quantity", "quantities")}, and {Format.Count(PapersAnswer.Most)} at most are compared at a time. Take out a part, some papers or a quantity.";
 
@@ -74,9 +82,9 @@ public sealed partial class PapersPage
         get
         {
             var part = MainPart;
-            var own = View!.OwnStock(part);
+            var from = Reading?.Start.StockIds[part] ?? View!.OwnStock(part);
             var up = Reading?.StepsUp.FirstOrDefault(step => step.Part == part)?.To.StockIds[part];
-            return (part, own, up ?? (Choice.Tried.TryGetValue(part, out var tried) ? tried.FirstOrDefault(id => id != own) : null) ?? own);
+            return (part, from, up ?? (Choice.Tried.TryGetValue(part, out var tried) ? tried.FirstOrDefault(id => id != from) : null) ?? from);
         }
     }
 
@@ -89,12 +97,17 @@ public sealed partial class PapersPage
             return;
         }
 
-        if (View is null || View.Title.Slug != Slug || View.Source.Edition.Printing != Printing || (PlanId is { } plan && plan != View.Source.Plan.Id))
+        if (View is null || again || View.Title.Slug != Slug || View.Source.Edition.Printing != Printing || (PlanId is { } plan && plan != View.Source.Plan.Id))
         {
-            (View, loaded) = (null, false);
+            var kept = again;
+            again = false;
+            (View, loaded) = kept ? (View, true) : (null, false);
             View = await LoadAsync($"papers/{Slug}/{Printing}/{PlanId}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing, PlanId));
-            (beside, problem, shownAt) = (null, null, null);
-            edits.Clear();
+            if (!kept)
+            {
+                (used, problem, shownAt) = (null, null, null);
+                edits.Clear();
+            }
         }
 
         loaded = true;
@@ -121,8 +134,10 @@ public sealed partial class PapersPage
     private IReadOnlyList<PaperColumn> Columns(PaperReading reading) => PaperColumn.Of(
         Format, Posts, View!.Source.Edition.Binding, MainPart, reading.Rows.Any(row => row.Freight.Cartons > 0));
 
-    private void Go(PaperChoice choice) => Navigation.NavigateTo(
-        $"{EditionAddress}/papers?plan={View!.Source.Plan.Id}&tried={Uri.EscapeDataString(choice.TriedText)}&copies={choice.QuantitiesText}&by={Uri.EscapeDataString(choice.ChannelId)}",
+    private void Go(PaperChoice choice) => Go(View!.Source.Plan.Id, choice);
+
+    private void Go(Guid plan, PaperChoice choice) => Navigation.NavigateTo(
+        $"{EditionAddress}/papers?plan={plan}&tried={Uri.EscapeDataString(choice.TriedText)}&copies={choice.QuantitiesText}&by={Uri.EscapeDataString(choice.ChannelId)}",
         replace: true);
 
     private Task<string?> OpenPlanAsync(Guid plan)
@@ -160,18 +175,27 @@ public sealed partial class PapersPage
 
     private async Task UseAsync(PaperRow row)
     {
-        (var made, problem) = await Service.BesideAsync(Press!.Record.Id, View!.Source, row.StockIds, Quantity, Name(row));
-        if (made is null)
+        var from = View!.Source.Plan.Id;
+        (used, problem) = await Service.UseAsync(Press!.Record.Id, View.Source, row.StockIds, Quantity, Name(row));
+        if (used is not { } now)
         {
             return;
         }
 
-        beside = (made.Id, made.Name);
-        edits.Add($"plan {made.Name}", async () =>
+        edits.Add($"going by {now.Plan.Name}", async () =>
         {
-            await Service.TakeOutAsync(Press.Record.Id, made.Id);
-            beside = null;
+            await Service.TakeBackAsync(Press.Record.Id, now);
+            used = null;
+            Show(from);
             return null;
         });
+        Show(now.Plan.Id);
+    }
+
+    // The same papers side by side, seen from another plan: what was done stays on the page and can be taken back.
+    private void Show(Guid plan)
+    {
+        again = true;
+        Go(plan, Choice with { Tried = Choice.Tried.ToDictionary(part => part.Key, part => Choice.On(part.Key, View!.OwnStock(part.Key))) });
     }
 }

@@ -4,6 +4,8 @@ using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Stocks;
 using PressRun.Data.Titles;
+using PressRun.Engine.Comparing;
+using PressRun.Engine.Editions;
 using PressRun.Engine.Postage;
 using PressRun.Engine.Selling;
 using PressRun.Web.Posting;
@@ -42,14 +44,33 @@ public sealed record PapersView(
         ? FirstNumber.IsExample(stock) ? $"{stock.Name} (example)" : stock.Name
         : id;
 
-    /// <summary>Papers to try on a part unasked: those that the shop prices. Examples of the first book are passed over once there is a paper of one's own.</summary>
+    /// <summary>All papers that the shop prices for a part. Examples of the first book are passed over once there is a paper of one's own.</summary>
+    /// <param name="place">Place of the part, from 0.</param>
+    public IReadOnlyList<string> Priced(int place)
+    {
+        var priced = Offered.Where(id => Source.Prices(place, id)).ToList();
+        return priced.Exists(id => !IsExample(id)) ? priced.FindAll(id => !IsExample(id)) : priced;
+    }
+
+    /// <summary>Papers to try on a part unasked: of those that the shop prices the ones that suit the part; all of them where none does.</summary>
     /// <param name="place">Place of the part, from 0.</param>
     public IReadOnlyList<string> ToTry(int place)
     {
-        var examples = Source.Stocks.Where(FirstNumber.IsExample).Select(stock => stock.Id).ToHashSet(StringComparer.Ordinal);
-        var priced = Offered.Where(id => Source.Prices(place, id)).ToList();
-        return priced.Exists(id => !examples.Contains(id)) ? priced.FindAll(id => !examples.Contains(id)) : priced;
+        var priced = Priced(place);
+        var suiting = priced.Where(id => PaperFit.Suits(Source.Edition.Binding, Parts, place, Source.Stocks.First(stock => stock.Id == id))).ToList();
+        return suiting.Count > 0 ? suiting : priced;
     }
+
+    /// <summary>Place of the cover, from 0; null where the book has none.</summary>
+    public int? Cover => PageCount.CoverOf(Source.Edition.Binding, Parts);
+
+    /// <summary>True where a part is planned on an example of the first book although there is a paper of one's own for it: then the comparison starts from those.</summary>
+    /// <param name="place">Place of the part, from 0.</param>
+    public bool StandsOnExample(int place) => IsExample(OwnStock(place)) && Priced(place).Any(id => !IsExample(id));
+
+    private IReadOnlyList<Part> Parts => [.. Source.Edition.Parts.Select(part => part.Part)];
+
+    private bool IsExample(string id) => Source.Stocks.Any(stock => stock.Id == id && FirstNumber.IsExample(stock));
 
     /// <summary>The paper of a part as planned.</summary>
     /// <param name="place">Place of the part, from 0.</param>
@@ -86,32 +107,64 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
             [.. (await mailers.ListAsync(press)).Select(item => item.Item)]);
     }
 
-    /// <summary>A new plan beside one, the same but for its papers and its quantity; the plan itself stays as it is.</summary>
+    /// <summary>Makes a printing go by a plan like one, but for its papers and its quantity. That is one of its plans where there is such a one, else a new plan beside it; the plan itself
+    /// stays as it is.</summary>
     /// <param name="press">The press.</param>
     /// <param name="source">The plan that it is made from.</param>
     /// <param name="stockIds">Stock of each part, in order.</param>
     /// <param name="quantity">Good copies.</param>
     /// <param name="name">What the papers are called.</param>
-    public async Task<(PlanRecord? Plan, string? Problem)> BesideAsync(PressId press, JobSource source, IReadOnlyList<string> stockIds, int quantity, string name)
+    public async Task<(UsedPapers? Used, string? Problem)> UseAsync(PressId press, JobSource source, IReadOnlyList<string> stockIds, int quantity, string name)
     {
-        var own = source.Edition.Parts.Select((part, place) => (part, StockId: stockIds[place])).Where(pair => pair.part.Part.StockId != pair.StockId);
+        var other = source.Edition.Parts.Select((part, place) => (part, StockId: stockIds[place])).Where(pair => pair.part.Part.StockId != pair.StockId);
         var called = $"{source.Plan.Name}, on {name}";
-        var beside = source.Plan with
+        return await GoByAsync(press, source.Plan with
         {
             Id = Guid.Empty,
             Name = called[..Math.Min(called.Length, LongestName)],
             Quantity = quantity,
-            Stocks = own.ToDictionary(pair => pair.part.Id, pair => pair.StockId),
+            Stocks = other.ToDictionary(pair => pair.part.Id, pair => pair.StockId),
             Chosen = false,
-        };
-        return await plans.AddAsync(press, beside) switch
+        });
+    }
+
+    /// <summary>Takes back that a printing goes by a plan.</summary>
+    public async Task TakeBackAsync(PressId press, UsedPapers used)
+    {
+        if (used.Before is { } before)
         {
-            SaveResult<PlanRecord>.Saved saved => (saved.Now, null),
+            await plans.ChooseAsync(press, before);
+        }
+
+        if (used.Added)
+        {
+            await plans.DeleteAsync(press, used.Plan.Id);
+        }
+    }
+
+    private async Task<(UsedPapers? Used, string? Problem)> GoByAsync(PressId press, PlanRecord wanted)
+    {
+        var all = await plans.OfEditionAsync(press, wanted.EditionId);
+        var before = all.FirstOrDefault(plan => plan.Chosen)?.Id;
+        if (all.FirstOrDefault(plan => plan.PrintsAs(wanted)) is { } there)
+        {
+            return (new UsedPapers(there, false, before), await ChooseAsync(there));
+        }
+
+        return await plans.AddAsync(press, wanted) switch
+        {
+            SaveResult<PlanRecord>.Saved saved => (new UsedPapers(saved.Now, true, before), await ChooseAsync(saved.Now)),
             SaveResult<PlanRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => problem.Rule))),
             _ => (null, "This printing has been taken out in between."),
         };
-    }
 
-    /// <summary>Takes a plan out that was made here.</summary>
-    public async Task TakeOutAsync(PressId press, Guid plan) => await plans.DeleteAsync(press, plan);
+        async Task<string?> ChooseAsync(PlanRecord plan) =>
+            await plans.ChooseAsync(press, plan.Id) is SaveResult<PlanRecord>.Saved ? null : "This plan has been taken out in between.";
+    }
 }
+
+/// <summary>Papers that a printing goes by now.</summary>
+/// <param name="Plan">The plan that it goes by.</param>
+/// <param name="Added">True where the plan was made for it.</param>
+/// <param name="Before">The plan that it went by before; null where there was none.</param>
+public sealed record UsedPapers(PlanRecord Plan, bool Added, Guid? Before);

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components;
 using PressRun.Data.RunPlans;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
+using PressRun.Engine.Editions;
 using PressRun.Web.Bindery;
 using PressRun.Web.Editions;
 using PressRun.Web.Shared;
@@ -41,7 +42,7 @@ public sealed partial class RunPlanPage
         ?? Page?.Plans.FirstOrDefault(plan => plan.Source.Plan.Chosen)
         ?? (Page?.Plans.Count > 0 ? Page.Plans[0] : null);
 
-    private int Pages => Page!.Edition.Parts.Sum(part => part.Part.Pages);
+    private PageCount Pages => PageCount.Of(Page!.Edition.Binding, [.. Page.Edition.Parts.Select(part => part.Part)]);
 
     // Looked at while the marker is dragged, else the plan's own.
     private int Quantity => looked ?? Open!.Source.Plan.Quantity;

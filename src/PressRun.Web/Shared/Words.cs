@@ -45,6 +45,12 @@ public static class Words
         _ => "unprinted",
     };
 
+    /// <summary>Pages as a maker counts them: <c>52 pages, 4 of them the cover</c>.</summary>
+    /// <param name="pages">The count.</param>
+    /// <param name="count">Writes a count.</param>
+    public static string Of(PageCount pages, Func<decimal, string> count) =>
+        Many(count(pages.All), pages.All, "page", "pages") + (pages.OfCover > 0 ? $", {count(pages.OfCover)} of them the cover" : "");
+
     /// <summary>Both sides of a part in words.</summary>
     public static string Inks(Ink outside, Ink inside) => outside == inside
         ? Of(outside)

@@ -126,7 +126,7 @@ public sealed partial class ShelfPage : IDisposable
             ShelfDecision.Asks(edition.Decision), title.Title);
     }
 
-    private string When(EditionRecord edition) => edition.PrintedOn is { } day ? day.ToString("MMM yyyy", Format.Culture) : "being planned";
+    private string When(EditionRecord edition) => edition.PrintedOn is { } day ? Format.ShortMonth(day) : "being planned";
 
     // Who is asked whether to print again wants to know how many; who plans a first printing, what it costs.
     private static string Leads(EditionOnShelf edition, string address) => address

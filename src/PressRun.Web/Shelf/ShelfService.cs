@@ -12,7 +12,8 @@ namespace PressRun.Web.Shelf;
 /// <param name="Total">Titles found in all.</param>
 /// <param name="Totals">What the search finds in all, whether or not it needs a decision.</param>
 /// <param name="Needed">What the press lacks before its papers can be compared.</param>
-public sealed record ShelfView(IReadOnlyList<TitleOnShelf> Titles, int Total, ShelfTotals Totals, StillNeeded Needed);
+/// <param name="Compare">A printing planned on example papers, whose papers wait to be compared; null for none.</param>
+public sealed record ShelfView(IReadOnlyList<TitleOnShelf> Titles, int Total, ShelfTotals Totals, StillNeeded Needed, PrintingName? Compare);
 
 /// <summary>A title with its printings.</summary>
 /// <param name="Title">The title.</param>
@@ -46,8 +47,13 @@ public sealed class ShelfService(ShelfQuery shelf, ShelfCosts costs, OutlookStor
         var known = await costs.OfAsync(
             press, mark, [.. page.Titles.SelectMany(title => title.Editions).Select(Asked).OfType<CostedPlan>()], cancel);
         var lasting = await reckoned.OfTitlesAsync(press, [.. page.Titles.Select(title => title.Title.Id)], cancel);
+        var lacking = await needed.OfAsync(press, mark, cancel);
         return new ShelfView(
-            [.. page.Titles.Select(title => Place(title, lasting.GetValueOrDefault(title.Title.Id), known))], page.Total, page.Totals, await needed.OfAsync(press, mark, cancel));
+            [.. page.Titles.Select(title => Place(title, lasting.GetValueOrDefault(title.Title.Id), known))],
+            page.Total,
+            page.Totals,
+            lacking,
+            await shelf.PlannedOnAsync(press, lacking.Examples, cancel));
     }
 
     private static CostedPlan? Asked(ShelfEdition edition) => edition.Plan is { } plan ? new CostedPlan(plan.Id, plan.Version, edition.Edition.Version) : null;

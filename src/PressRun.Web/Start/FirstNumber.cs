@@ -1,3 +1,4 @@
+using PressRun.Data.Import.Shapes;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
@@ -44,7 +45,6 @@ public sealed record FirstNumber(
 
     private const string CoverName = "Cover paper";
     private const string InsideName = "Inside paper";
-    private const string SheetId = "sheet";
 
     /// <summary>What the fields hold at first: plausible figures to be replaced by one's own.</summary>
     public static FirstNumber For(PaperRegion region) => new(
@@ -76,6 +76,9 @@ public sealed record FirstNumber(
     /// <summary>Whether a paper of a press is one of the two that came with the first book and still bears their name; renamed, it is one's own.</summary>
     public static bool IsExample(Stock stock) => (stock.Id, stock.Name) is (CoverStockId, CoverName) or (InsideStockId, InsideName);
 
+    /// <summary>Its pages with those of the cover.</summary>
+    public PageCount Pages => PageCount.Of(Binding.Saddle, Edition("").Parts);
+
     /// <summary>The edition: a first printing of cover and inside.</summary>
     public Edition Edition(string title) => new(
         title,
@@ -93,12 +96,15 @@ public sealed record FirstNumber(
     public Shop Shop(string name, DateOnly from)
     {
         static IReadOnlyList<PriceStep> Each(decimal price) => [new PriceStep(1, price)];
+
+        // Under the size's own name, so that a price list which names that size means this sheet.
+        var sheet = PriceListTable.SheetOf(Sheet);
         return new Shop(
             name,
             from,
-            [new Engine.Sheets.Sheet(SheetId, Sheet.Size.Width, Sheet.Size.Height, Length.Zero, Length.Zero, false, GrainRule.Any)],
-            [new PrintPrice(Ink.Black, SheetId, Each(BlackSide), StepRule.AllUnits), new PrintPrice(Ink.Colour, SheetId, Each(ColourSide), StepRule.AllUnits)],
-            [new PaperPrice(CoverStockId, SheetId, Each(CoverSheet), StepRule.AllUnits), new PaperPrice(InsideStockId, SheetId, Each(InsideSheet), StepRule.AllUnits)],
+            [sheet],
+            [new PrintPrice(Ink.Black, sheet.Id, Each(BlackSide), StepRule.AllUnits), new PrintPrice(Ink.Colour, sheet.Id, Each(ColourSide), StepRule.AllUnits)],
+            [new PaperPrice(CoverStockId, sheet.Id, Each(CoverSheet), StepRule.AllUnits), new PaperPrice(InsideStockId, sheet.Id, Each(InsideSheet), StepRule.AllUnits)],
             [],
             [],
             default,

@@ -15,6 +15,9 @@ public sealed record StillNeeded(bool Papers, bool Prices, bool Mailer, bool Pos
     /// <summary>True where anything is lacking.</summary>
     public bool Any => Papers || Prices || Mailer || Postage;
 
+    /// <summary>Papers that still are the examples of a first book; once nothing is needed any more, whatever is planned on them waits to be compared.</summary>
+    public IReadOnlyList<string> Examples { get; private init; } = [];
+
     /// <summary>Looks at a press's libraries.</summary>
     /// <param name="stocks">Papers that are offered.</param>
     /// <param name="lists">Price lists with the shops they are of, the one to be completed first.</param>
@@ -22,8 +25,12 @@ public sealed record StillNeeded(bool Papers, bool Prices, bool Mailer, bool Pos
     /// <param name="postage">Whether there is a carrier's table.</param>
     public static StillNeeded Of(IEnumerable<Stock> stocks, IReadOnlyList<(string ShopId, Shop Prices)> lists, bool mailer, bool postage)
     {
-        var own = stocks.Where(stock => !FirstNumber.IsExample(stock)).Select(stock => stock.Id).ToHashSet(StringComparer.Ordinal);
-        return new StillNeeded(own.Count == 0, !lists.Any(list => PricesOne(list.Prices, own)), !mailer, !postage, lists.Count > 0 ? lists[0].ShopId : null);
+        var byKind = stocks.ToLookup(FirstNumber.IsExample, stock => stock.Id);
+        var own = byKind[false].ToHashSet(StringComparer.Ordinal);
+        return new StillNeeded(own.Count == 0, !lists.Any(list => PricesOne(list.Prices, own)), !mailer, !postage, lists.Count > 0 ? lists[0].ShopId : null)
+        {
+            Examples = [.. byKind[true]],
+        };
     }
 
     /// <summary>Looks at what a plan is costed by.</summary>

@@ -40,7 +40,7 @@ public sealed class PapersJourney(Chromium chromium, SampleApp sample)
     }
 
     [Fact]
-    public async Task Papers_are_compared_the_pick_is_laid_beside_the_plan_and_both_pages_show_the_engines_figures()
+    public async Task Papers_are_compared_one_is_used_in_one_act_that_can_be_taken_back_and_both_pages_show_the_engines_figures()
     {
         var book = await sample.Stored.BookAsync("The Bilge Reader No. 1", 2);
         var plan = await sample.Stored.ChosenPlanAsync(book.Edition.Id);
@@ -59,21 +59,25 @@ public sealed class PapersJourney(Chromium chromium, SampleApp sample)
         await Expect(row.Locator("td").First).ToHaveTextAsync(Unit(tried, 150));
         await Expect(visit.Page.Locator("table.papers thead")).ToContainTextAsync("at 200");
 
+        // The old plan stays; the new one is gone by, and the same papers stand side by side as seen from it.
         await row.GetByRole(AriaRole.Button, new() { Name = "Use this paper" }).ClickAsync();
-        var open = visit.Page.GetByRole(AriaRole.Link, new() { Name = "Open it" });
-        await Expect(open).ToBeVisibleAsync();
-        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Undo plan" }).ClickAsync();
-        await Expect(open).ToHaveCountAsync(0);
-        Assert.Single(await sample.Stored.PlansAsync(book.Edition.Id));
+        await Expect(row).ToHaveClassAsync("now");
+        Assert.Equal((150, paper), Goes(await sample.Stored.ChosenPlanAsync(book.Edition.Id)));
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Undo going by" }).ClickAsync();
+        await Expect(row).Not.ToHaveClassAsync("now");
+        Assert.Equal(plan.Plan.Id, Assert.Single(await sample.Stored.PlansAsync(book.Edition.Id)).Plan.Id);
 
         await row.GetByRole(AriaRole.Button, new() { Name = "Use this paper" }).ClickAsync();
-        await open.ClickAsync();
+        await Expect(row).ToHaveClassAsync("now");
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Open its run" }).ClickAsync();
         await Expect(visit.Page.Locator(".sheet-tabs a.open")).ToHaveTextAsync($"{plan.Plan.Name}, on {name}");
-        var beside = (await sample.Stored.PlansAsync(book.Edition.Id)).Single(other => !other.Plan.Chosen);
-        Assert.Equal((150, paper), (beside.Plan.Quantity, beside.Plan.Stocks[book.Edition.Parts[1].Id]));
-        Assert.Equal(plan.Plan.Quantity, (await sample.Stored.ChosenPlanAsync(book.Edition.Id)).Plan.Quantity);
-        await SaysAsync(visit.Page, Reckoned.At(beside).Totals.LandedCost, 150);
+        var chosen = await sample.Stored.ChosenPlanAsync(book.Edition.Id);
+        Assert.Equal((150, paper), Goes(chosen));
+        Assert.Equal(2, (await sample.Stored.PlansAsync(book.Edition.Id)).Count);
+        await SaysAsync(visit.Page, Reckoned.At(chosen).Totals.LandedCost, 150);
         visit.WasQuiet();
+
+        (int, string) Goes(JobSource of) => (of.Plan.Quantity, of.Plan.Stocks[book.Edition.Parts[1].Id]);
     }
 
     [Fact]

@@ -44,6 +44,17 @@ public sealed class PostageTableTests
         Assert.Equal(2, Assert.Single(read.Problems).Row);
     }
 
+    [Fact]
+    public void A_service_that_names_no_region_goes_to_the_usual_one_and_its_steps_go_on_with_it()
+    {
+        string[][] rows = [Row("Letter", "", "2026-01-01", "100 g", "0.95"), Row("", "", "", "250", "1.60"), Row("Letter", "", "2026-01-01", "1 kg", "3")];
+
+        var service = Assert.Single(new PostageShape().Read(rows, Metric).Things).Thing.Item;
+        Assert.Equal(("home", 3), (service.Region, service.Steps.Count));
+        Assert.Equal("Inland", Assert.Single(new PostageShape(PostageShape.UsualRegion([service with { Region = "Inland" }])).Read(rows, Metric).Things).Thing.Item.Region);
+        Assert.Equal("home", PostageShape.UsualRegion([]));
+    }
+
     private static string[] Row(string name, string region, string from, string most, string price) =>
         ["", name, region, from, most, price, "", "", "", "", "", "", ""];
 }

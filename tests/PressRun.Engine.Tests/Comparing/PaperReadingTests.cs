@@ -58,6 +58,23 @@ public class PaperReadingTests
     }
 
     [Fact]
+    public void Where_the_papers_of_now_are_left_out_the_others_are_told_from_the_cheapest()
+    {
+        var (job, _) = Compared(150);
+        var comparison = StockComparer.Compare(job, new([new(1, ["g70", "g90", "g150"])], [], [150]), TestContext.Current.CancellationToken).Value;
+
+        var reading = PaperReading.Of(job, comparison, "post", 150)!;
+
+        Assert.Null(reading.Now);
+        Assert.Same(reading.Cheapest, reading.Start);
+        Assert.Equal("g70", reading.Start.StockIds[1]);
+        Assert.Equal(("g90", "g150"), (reading.KeepsStep!.StockIds[1], reading.FirstOver!.StockIds[1]));
+        var up = Assert.Single(reading.StepsUp);
+        Assert.Equal("g90", up.To.StockIds[1]);
+        Assert.Equal(up.To.InHand - reading.Start.InHand, up.CostsMore);
+    }
+
+    [Fact]
     public void Lines_stand_where_a_copy_leaves_its_step()
     {
         // The mailer weighs 28 g, so that steps of 100 and 250 g are met by copies of 72 and 222 g.

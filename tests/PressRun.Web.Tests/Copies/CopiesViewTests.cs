@@ -41,7 +41,7 @@ public class CopiesViewTests
             ALedger.Line(0, MovementKind.Printed, 120, 200m), ALedger.Line(92, MovementKind.Printed, 113, 200m), ALedger.Line(96, MovementKind.Printed, 108, 200m), ALedger.Line(99, MovementKind.Counted, 0));
         foreach (var frame in new[] { CopiesFrame.Wide, CopiesFrame.Narrow })
         {
-            var boxes = CopiesDrawing.Of(view, Written.Metric.Culture, frame).Marks.Where(mark => mark.Label is not null).Select(mark => Box(mark.Label!)).ToList();
+            var boxes = CopiesDrawing.Of(view, Written.Metric, frame).Marks.Where(mark => mark.Label is not null).Select(mark => Box(mark.Label!)).ToList();
             Assert.InRange(boxes.Count, 2, 3);
             Assert.All(boxes, box => Assert.True(box.Left >= frame.Left && box.Right <= frame.Width, $"{box.Left} to {box.Right}"));
             Assert.All(boxes.Zip(boxes.Skip(1)), pair => Assert.True(pair.First.Right <= pair.Second.Left || pair.Second.Right <= pair.First.Left || Math.Abs(pair.First.Foot - pair.Second.Foot) >= 12));
@@ -76,7 +76,7 @@ public class CopiesViewTests
     {
         var view = ALedger.View(
             ALedger.Line(0, MovementKind.Printed, 10, 20m), ALedger.Line(20, MovementKind.Sold, -10, 60m), ALedger.Line(60, MovementKind.Printed, 20, 40m));
-        var drawing = CopiesDrawing.Of(view, Written.Metric.Culture, CopiesFrame.Wide);
+        var drawing = CopiesDrawing.Of(view, Written.Metric, CopiesFrame.Wide);
 
         Assert.Matches("^M[\\d.,-]+([HV][\\d.-]+)+$", drawing.Path);
         var gap = Assert.Single(drawing.Gaps);
@@ -90,7 +90,7 @@ public class CopiesViewTests
     [Fact]
     public void A_ledger_that_went_below_nothing_is_drawn_below_the_line_of_nothing()
     {
-        var drawing = CopiesDrawing.Of(ALedger.View(ALedger.Line(0, MovementKind.Sold, -3, 18m)), Written.Metric.Culture, CopiesFrame.Narrow);
+        var drawing = CopiesDrawing.Of(ALedger.View(ALedger.Line(0, MovementKind.Sold, -3, 18m)), Written.Metric, CopiesFrame.Narrow);
         Assert.True(drawing.CopiesMarks[0] <= -3);
         Assert.Contains(0d, drawing.CopiesMarks);
         Assert.InRange(drawing.Y(-3), drawing.Y(0) + 1, CopiesFrame.Narrow.Bottom);

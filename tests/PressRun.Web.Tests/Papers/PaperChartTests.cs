@@ -11,7 +11,7 @@ public class PaperChartTests
     private static readonly PapersView View = APost.View();
 
     private static readonly PaperReading Reading =
-        PapersAnswer.Of(View.Source, PaperChoice.Read(View, null, null, null)).Readings[100]!;
+        PapersAnswer.Of(View.Source, new PaperChoice(new Dictionary<int, IReadOnlyList<string>> { [1] = View.Priced(1) }, [100], "post")).Readings[100]!;
 
     [Theory]
     [InlineData(UnitSystem.Metric)]
@@ -52,13 +52,31 @@ public class PaperChartTests
         Assert.Equal('a', line.Key);
     }
 
-    [Fact]
-    public void Names_do_not_lie_on_each_other_nor_on_a_mark()
+    // Long names of pairs, many of them on nearly one place: each still has its number, and no label lies on another or on a mark that is not its own.
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Every_paper_has_its_number_and_no_label_lies_on_another_or_on_a_mark(bool pairs)
     {
-        var labels = Draw(PaperFrame.Wide).Named.Select(paper => paper.Label).OfType<PlacedLabel>().ToList();
+        var choice = pairs ? PaperChoice.Read(View, null, null, null) : new PaperChoice(new Dictionary<int, IReadOnlyList<string>> { [1] = View.Priced(1) }, [100], "post");
+        var reading = PapersAnswer.Of(View.Source, choice).Readings[100]!;
+        var numbers = PaperChart.Numbers(reading);
+        foreach (var frame in new[] { PaperFrame.Wide, PaperFrame.Narrow })
+        {
+            var named = PaperChart.Of(reading, UnitSystem.Metric, row => $"{View.StockName(row.StockIds[0])} 250 + {View.StockName(row.StockIds[1])}", frame).Named;
+            var labelled = named.Where(paper => paper.Label is not null).ToList();
+            var boxes = labelled.ConvertAll(paper => Box(paper.Label!));
 
-        Assert.NotEmpty(labels);
-        Assert.Equal(labels.Count, labels.Select(label => (label.X, label.Y)).Distinct().Count());
+            Assert.Equal(
+                Enumerable.Range(1, reading.Rows.Count), labelled.SelectMany(paper => Told(paper.Label!)).Order());
+            Assert.All(labelled, paper => Assert.Contains(numbers[paper.Row], Told(paper.Label!)));
+            for (var one = 0; one < boxes.Count; one++)
+            {
+                Assert.DoesNotContain(boxes.Skip(one + 1), other => Overlap(boxes[one], other));
+                Assert.DoesNotContain(named, mark => Overlap(boxes[one], (mark.X - 5, mark.Y - 5, mark.X + 5, mark.Y + 5)));
+                Assert.True(boxes[one].X1 >= frame.Left && boxes[one].X2 <= frame.Right && boxes[one].Y1 >= frame.Top && boxes[one].Y2 <= frame.Bottom);
+            }
+        }
     }
 
     [Fact]
@@ -85,6 +103,21 @@ public class PaperChartTests
     }
 
     private static PaperChart Draw(PaperFrame frame, UnitSystem units = UnitSystem.Metric) => PaperChart.Of(Reading, units, Name, frame);
+
+    // "3 Heron 95" tells one number, "2, 5" two.
+    private static IEnumerable<int> Told(PlacedLabel label) =>
+        label.Text.Contains(", ", StringComparison.Ordinal) ? label.Text.Split(", ").Select(number => int.Parse(number, System.Globalization.CultureInfo.InvariantCulture)) : [int.Parse(label.Text.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture)];
+
+    private static (double X1, double Y1, double X2, double Y2) Box(PlacedLabel label)
+    {
+        // The widest that letters of 12.5 units are on average in the pictures' face (measured).
+        var width = label.Text.Length * 6.5;
+        var left = label.Anchor switch { "start" => label.X, "end" => label.X - width, _ => label.X - (width / 2) };
+        return (left, label.Y - 9, left + width, label.Y + 2);
+    }
+
+    private static bool Overlap((double X1, double Y1, double X2, double Y2) a, (double X1, double Y1, double X2, double Y2) b) =>
+        a.X1 < b.X2 && b.X1 < a.X2 && a.Y1 < b.Y2 && b.Y1 < a.Y2;
 
     private static string Name(PaperRow row) => View.StockName(row.StockIds[1]);
 

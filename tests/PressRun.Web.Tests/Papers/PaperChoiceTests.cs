@@ -8,17 +8,57 @@ public class PaperChoiceTests
 {
     private static readonly PapersView View = APost.View();
 
+    // Priced papers of 70 to 150 g/m² serve inside, those of 150 and 250 as a cover: seven by two can all be named.
     [Fact]
-    public void A_first_visit_tries_every_priced_paper_on_the_part_with_the_most_pages_at_the_plans_quantity()
+    public void A_first_visit_tries_the_priced_papers_that_suit_the_inside_and_the_cover_at_the_plans_quantity()
     {
         var choice = PaperChoice.Read(View, null, null, null);
 
-        var (part, papers) = Assert.Single(choice.Tried);
-        Assert.Equal(1, part);
-        Assert.Equal(8, papers.Count);
-        Assert.DoesNotContain("unpriced", papers);
+        Assert.Equal(["thin", "green", "g70", "g95", "g110", "g130", "g150"], choice.Tried[1]);
+        Assert.Equal(["thick", "g150"], choice.Tried[0]);
+        Assert.Empty(choice.Without);
         Assert.Equal([100], choice.Quantities);
         Assert.Equal("post", choice.ChannelId);
+    }
+
+    [Fact]
+    public void The_cover_waits_to_be_asked_for_where_more_would_come_of_it_than_can_be_named()
+    {
+        var more = View.Source.Stocks.First(stock => stock.Id == "thick");
+        var (source, price) = (View.Source, View.Source.PriceList.Paper[0]);
+        var many = APost.View(source with { Stocks = [.. source.Stocks, more with { Id = "thicker" }], PriceList = source.PriceList with { Paper = [.. source.PriceList.Paper, price with { StockId = "thicker" }] } });
+
+        Assert.Equal([1], PaperChoice.Read(many, null, null, null).Tried.Keys);
+        Assert.Equal(["thick", "g150", "thicker"], many.ToTry(0));
+    }
+
+    [Fact]
+    public void A_comparison_starts_from_ones_own_papers_where_the_plan_still_stands_on_examples()
+    {
+        var number = FirstNumber.For(Engine.Paper.PaperRegion.Iso);
+        var (source, price) = (View.Source, View.Source.PriceList.Paper[0]);
+        var parts = source.Edition.Parts;
+        var onExamples = APost.View(source with
+        {
+            Edition = source.Edition with
+            {
+                Parts = [parts[0] with { Part = parts[0].Part with { StockId = FirstNumber.CoverStockId } }, parts[1] with { Part = parts[1].Part with { StockId = FirstNumber.InsideStockId } }],
+            },
+            Stocks = [.. source.Stocks, .. number.Stocks],
+            PriceList = source.PriceList with { Paper = [.. source.PriceList.Paper, price with { StockId = FirstNumber.CoverStockId }, price with { StockId = FirstNumber.InsideStockId }] },
+        });
+
+        var choice = PaperChoice.Read(onExamples, null, null, null);
+        var reading = PapersAnswer.Of(onExamples.Source, choice).Readings[100]!;
+
+        Assert.Equal([0, 1], choice.Without.Order());
+        Assert.All(reading.Rows, row => Assert.DoesNotContain(row.StockIds, id => id is FirstNumber.CoverStockId or FirstNumber.InsideStockId));
+        Assert.Null(reading.Now);
+        Assert.Same(reading.Cheapest, reading.Start);
+        var again = PaperChoice.Read(onExamples, choice.TriedText, null, null);
+        Assert.Equal(choice.Without.Order(), again.Without.Order());
+        Assert.Equal(choice.TriedText, again.TriedText);
+        Assert.Contains(PapersAnswer.Of(onExamples.Source, choice with { Without = new HashSet<int>() }).Readings[100]!.Rows, row => row.StockIds[1] == FirstNumber.InsideStockId);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using AngleSharp.Dom;
 using Bunit;
 using PressRun.Web.Papers;
 using PressRun.Web.Tests.Support;
@@ -9,16 +10,35 @@ public class PaperPickerTests
     private static readonly PapersView View = APost.View();
 
     [Fact]
-    public async Task A_tick_tries_a_paper_and_the_planned_one_cannot_be_taken_away()
+    public async Task A_tick_tries_a_paper_and_the_planned_one_can_be_unticked_while_another_is_left()
     {
         await using var page = new BunitContext();
         PaperChoice? changed = null;
         var picker = Picker(page, new PaperChoice(new Dictionary<int, IReadOnlyList<string>> { [1] = ["g70"] }, [100], "post"), choice => changed = choice);
-        var inside = picker.FindAll("fieldset")[1];
 
-        Assert.Single(inside.QuerySelectorAll("input[disabled]"));
-        await inside.QuerySelectorAll("label").Single(label => label.TextContent.Contains("Heron 130", StringComparison.Ordinal)).QuerySelector("input")!.ChangeAsync(new() { Value = true });
+        Assert.Empty(Inside(picker).QuerySelectorAll("input[disabled]"));
+        await Tick(Inside(picker), "Heron 130").ChangeAsync(new() { Value = true });
         Assert.Equal(["g70", "g130"], changed!.Tried[1]);
+        await Tick(Inside(picker), "Thin cream").ChangeAsync(new() { Value = false });
+        Assert.Equal(["g70"], changed.On(1, "thin"));
+
+        var alone = Inside(Picker(page, changed, _ => { }));
+        Assert.Contains("Heron 70", Assert.Single(alone.QuerySelectorAll("input[disabled]")).ParentElement!.TextContent, StringComparison.Ordinal);
+        Assert.False(Tick(alone, "Thin cream").HasAttribute("checked"));
+    }
+
+    [Fact]
+    public async Task The_cover_is_offered_in_one_tap_while_nothing_is_tried_on_it()
+    {
+        await using var page = new BunitContext();
+        PaperChoice? changed = null;
+        var picker = Picker(page, new PaperChoice(new Dictionary<int, IReadOnlyList<string>> { [1] = ["g70"] }, [100], "post"), choice => changed = choice);
+
+        var offer = picker.Find(".try-cover button");
+        Assert.Equal("Try the cover too, on 2 papers", offer.TextContent);
+        await offer.ClickAsync(new());
+        Assert.Equal(["thick", "g150"], changed!.Tried[0]);
+        Assert.Empty(Picker(page, changed, _ => { }).FindAll(".try-cover"));
     }
 
     [Fact]
@@ -43,6 +63,11 @@ public class PaperPickerTests
         var without = picker.Find("p a[href='shops/willow']").ParentElement!;
         Assert.StartsWith("No price at Willow Prints: Unpriced laid.", without.TextContent, StringComparison.Ordinal);
     }
+
+    private static IElement Inside(IRenderedComponent<PaperPicker> picker) => picker.FindAll("fieldset")[1];
+
+    private static IElement Tick(IElement part, string paper) =>
+        part.QuerySelectorAll("label").Single(label => label.TextContent.Contains(paper, StringComparison.Ordinal)).QuerySelector("input")!;
 
     private static IRenderedComponent<PaperPicker> Picker(BunitContext page, PaperChoice choice, Action<PaperChoice> change) => page.Render<PaperPicker>(parameters => parameters
         .Add(part => part.View, View)

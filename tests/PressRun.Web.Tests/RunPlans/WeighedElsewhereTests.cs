@@ -17,7 +17,7 @@ public class WeighedElsewhereTests
     public void A_plan_on_other_papers_costs_what_the_comparison_says_of_them()
     {
         var view = APost.View(Weighed);
-        var compared = PapersAnswer.Of(Weighed, PaperChoice.Read(view, null, null, "post")).Readings[100]!.Rows.Single(row => row.StockIds[1] == "g150");
+        var compared = PapersAnswer.Of(Weighed, PaperChoice.Read(view, null, null, "post")).Readings[100]!.Rows.Single(row => row.StockIds[1] == "g150" && row.StockIds[0] == "thick");
         var plan = On("g150");
 
         var estimate = PreparedJob.Prepare(plan.Build()).Value.Estimate(100).Value;
@@ -38,7 +38,7 @@ public class WeighedElsewhereTests
         var plan = On("g150");
         var rows = PapersAnswer.Of(plan, PaperChoice.Read(APost.View(plan), null, null, "post")).Readings[100]!.Rows;
 
-        Assert.Equal(60m, rows.Single(row => row.StockIds[1] == "thin").Copy.Mass.Grams);
+        Assert.Equal(60m, rows.Single(row => row.StockIds[1] == "thin" && row.StockIds[0] == "thick").Copy.Mass.Grams);
     }
 
     [Fact]

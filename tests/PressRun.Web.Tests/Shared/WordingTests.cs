@@ -48,6 +48,22 @@ public class WordingTests
         Assert.Equal("9.00", Written.Imperial.Price(9m));
     }
 
+    // A month is a word of the sentence that it stands in, and the sentences are English.
+    [Theory]
+    [InlineData("de-DE")]
+    [InlineData("fa-IR")]
+    [InlineData("th-TH")]
+    public void Days_are_written_in_the_language_of_the_sentences_whatever_the_viewers_numbers_look_like(string viewer)
+    {
+        var format = new PressFormat(Currency.Find("EUR")!, UnitSystem.Metric, CultureInfo.GetCultureInfo(viewer));
+        var day = new DateOnly(2026, 1, 5);
+
+        Assert.Equal("5 January 2026", format.Day(day));
+        Assert.Equal(("5 Jan 2026", "5 Jan"), (format.ShortDay(day), format.DayOfYear(day)));
+        Assert.Equal(("January 2026", "Jan 2026", "2026", "Feb"), (format.Month(day), format.ShortMonth(day), format.MonthOfAxis(day), format.MonthOfAxis(day.AddMonths(1))));
+        Assert.Equal("5 Jan, 14:05 UTC", format.Moment(new DateTimeOffset(2026, 1, 5, 14, 5, 0, TimeSpan.Zero)));
+    }
+
     [Theory]
     [InlineData("5 1/2", 139.7)]
     [InlineData("5½", 139.7)]

@@ -25,6 +25,16 @@ public class FirstNumberTests
     public void Its_cost_is_what_one_reckons_by_hand() =>
         Assert.Equal(84.50m, PreparedJob.Prepare(FirstNumber.For(PaperRegion.Iso).Job(ARun.Dollars, ARun.Day)).Value.Estimate(100).Value.Totals.LandedCost);
 
+    [Fact]
+    public void The_sheet_is_called_by_the_size_that_was_chosen()
+    {
+        var chosen = FirstNumber.For(PaperRegion.Iso) with { Sheet = StandardSizes.Find("SRA3")! };
+        var shop = chosen.Shop("Willow Prints", ARun.Day);
+
+        Assert.Equal("SRA3", Assert.Single(shop.Sheets).Id);
+        Assert.All(shop.Print.Select(price => price.SheetId).Concat(shop.Paper.Select(price => price.SheetId)), id => Assert.Equal("SRA3", id));
+    }
+
     [Theory]
     [InlineData("en-US", "USD", UnitSystem.Imperial, PaperRegion.Us)]
     [InlineData("de-DE", "EUR", UnitSystem.Metric, PaperRegion.Iso)]

@@ -1,4 +1,5 @@
 using Bunit;
+using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Paper;
@@ -53,6 +54,20 @@ public class NextStepTests
     }
 
     [Fact]
+    public async Task Comparing_comes_last_and_is_all_that_is_left_while_a_book_is_planned_on_example_papers()
+    {
+        await using var page = new BunitContext();
+        var book = new PrintingName("Marsh Letters", "marsh-letters", 1);
+        var lacking = Line(page, StillNeeded.Of([.. Examples, Own], [("willow", ARun.Shop)], mailer: true, postage: false), book);
+        var ready = StillNeeded.Of([.. Examples, Own], [("willow", ARun.Shop)], mailer: true, postage: true);
+
+        Assert.Equal(["post", "titles/marsh-letters/1/papers"], Links(lacking));
+        Assert.Equal(Examples.Select(stock => stock.Id), ready.Examples);
+        Assert.Equal(["titles/marsh-letters/1/papers"], Links(Line(page, ready, book)));
+        Assert.Contains("compare your papers for", Line(page, ready, book).Find("a").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_shop_that_prices_whole_books_on_any_paper_prices_ones_own()
     {
         var books = FirstList with { BookPrices = [new BookPrice(Binding.Saddle, 4, 100, null, [new BookStep(1, 2m, 0m)])] };
@@ -61,7 +76,8 @@ public class NextStepTests
         Assert.True(StillNeeded.Of(Examples, [("willow", books)], mailer: true, postage: true).Prices);
     }
 
-    private static IRenderedComponent<NextStep> Line(BunitContext page, StillNeeded needed) => page.Render<NextStep>(parameters => parameters.Add(line => line.Needed, needed));
+    private static IRenderedComponent<NextStep> Line(BunitContext page, StillNeeded needed, PrintingName? compare = null) =>
+        page.Render<NextStep>(parameters => parameters.Add(line => line.Needed, needed).Add(line => line.Compare, compare));
 
     private static IEnumerable<string?> Links(IRenderedComponent<NextStep> line) => line.FindAll("a").Select(link => link.GetAttribute("href"));
 }

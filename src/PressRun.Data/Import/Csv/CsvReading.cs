@@ -27,7 +27,7 @@ public sealed record CsvPreview(
 public static class CsvReading
 {
     /// <summary>Most problems that are told one by one.</summary>
-    public const int MostProblems = 200;
+    public const int MostProblems = 5_000;
 
     /// <summary>Rows of a preview's sample, at least.</summary>
     public const int SampleSize = 12;

@@ -25,10 +25,13 @@ public sealed class MailerShape : TableShape<LibraryItem<Mailer>>
     [
         Cells.IdColumn("id|sku|article no|item no|code"),
         Cells.NameColumn("Mailer", "name|mailer|envelope|box|description|product|bezeichnung"),
-        new("length", "Length", new LengthCell(JobRules.Side)) { Required = true, Words = Cells.Words("length|long side|outer length|height|lange|longueur|largo") },
+        new("length", "Length", new LengthCell(JobRules.Side)) { Required = true, About = "its longer outer side, and Width the other, as the carrier measures them", Words = Cells.Words("length|long side|outer length|height|lange|longueur|largo") },
         new("width", "Width", new LengthCell(JobRules.Side)) { Required = true, Words = Cells.Words("width|short side|outer width|breite|largeur|ancho") },
-        new("thickness", "Adds", new LengthCell(JobRules.MailerSide)) { Words = Cells.Words("thickness|adds|depth|dicke|epaisseur") },
-        new("mass", "Weighs", new MassCell(JobRules.MassOrNone)) { Words = Cells.Words("mass|weight|weighs|tare|gewicht|poids|peso") },
+        new("thickness", "Adds to thickness", new LengthCell(JobRules.MailerSide))
+        {
+            About = "how much thicker the piece is than the copies in it, such as 0.5 mm for paper on both sides and 3 mm for board or padding: gauge yours", Words = Cells.Words("thickness|adds|depth|dicke|epaisseur"),
+        },
+        new("mass", "Weighs", new MassCell(JobRules.MassOrNone)) { About = "empty, with its board, tape and label", Words = Cells.Words("mass|weight|weighs|tare|gewicht|poids|peso") },
         new("price", "Price", Cells.Money) { Words = Cells.Words("price|cost|each|unit price|preis|prix|precio") },
         Cells.Archived,
     ];

@@ -8,8 +8,12 @@ using PressRun.JobFile;
 namespace PressRun.Data.Import.Shapes;
 
 /// <summary>Carriers' services by their dated tables, a row a step.</summary>
-public sealed class PostageShape : TableShape<LibraryItem<PostageService>>
+/// <param name="usualRegion">Where a service goes that names no region: the one that the press has named so far.</param>
+public sealed class PostageShape(string usualRegion = PostageShape.Home) : TableShape<LibraryItem<PostageService>>
 {
+    /// <summary>Where a service goes that names no region, as long as the press has named none: nobody has to invent one.</summary>
+    public const string Home = "home";
+
     private const int Id = 0;
     private const int NameOf = 1;
     private const int Region = 2;
@@ -27,24 +31,28 @@ public sealed class PostageShape : TableShape<LibraryItem<PostageService>>
     [
         Cells.IdColumn("id|code"),
         Cells.NameColumn("Service", "name|service|product|tariff|produkt|tarif|servicio"),
-        new("region", "Region", Cells.Name) { Required = true, OfThing = true, Words = Cells.Words("region|zone|destination|country|to|ziel|land|pays|destino") },
+        new("region", "Region", Cells.Name) { Required = true, OfThing = true, Otherwise = usualRegion, About = $"where it goes, in your own word; left empty it is {usualRegion}", Words = Cells.Words("region|zone|destination|country|to|ziel|land|pays|destino") },
         new("validFrom", "From", new DayCell())
         {
             Required = true, OfThing = true, Words = Cells.Words("valid from|from|date|in force|effective|gultig ab|ab|valable des|desde"),
         },
         new("most", "Up to", new MassCell(JobRules.MassAboveNone))
         {
-            Required = true, Step = StepPart.UpTo, Words = Cells.Words("up to|most|max weight|maximum weight|weight|weight to|bis|gewicht|jusqu a|poids|hasta|peso"),
+            Required = true, Step = StepPart.UpTo, About = "the heaviest piece at this price, copies and mailer together; the next row goes on from there", Words = Cells.Words("up to|most|max weight|maximum weight|weight|weight to|bis|gewicht|jusqu a|poids|hasta|peso"),
         },
         new("price", "Price", Cells.Money) { Required = true, Step = StepPart.Price, Words = Cells.Words("price|rate|postage|cost|preis|porto|prix|tarif|precio") },
-        Limit("maxLength", "Longest", "max length|maximum length|length|longest|lange|longueur"),
-        Limit("maxWidth", "Widest", "max width|maximum width|width|widest|max height|breite|largeur"),
-        Limit("maxThickness", "Thickest", "max thickness|maximum thickness|thickness|thickest|max depth|depth|dicke|hohe|epaisseur"),
-        Limit("minLength", "Shortest", "min length|minimum length|shortest"),
-        Limit("minWidth", "Narrowest", "min width|minimum width|narrowest|min height"),
-        Limit("minThickness", "Thinnest", "min thickness|minimum thickness|thinnest"),
+        Limit("maxLength", "Longest", "the largest piece that the carrier takes, as are Widest and Thickest; leave empty what it does not limit", "max length|maximum length|length|longest|lange|longueur"),
+        Limit("maxWidth", "Widest", null, "max width|maximum width|width|widest|max height|breite|largeur"),
+        Limit("maxThickness", "Thickest", null, "max thickness|maximum thickness|thickness|thickest|max depth|depth|dicke|hohe|epaisseur"),
+        Limit("minLength", "Shortest", "the smallest piece that it takes, as are Narrowest and Thinnest", "min length|minimum length|shortest"),
+        Limit("minWidth", "Narrowest", null, "min width|minimum width|narrowest|min height"),
+        Limit("minThickness", "Thinnest", null, "min thickness|minimum thickness|thinnest"),
         Cells.Archived,
     ];
+
+    /// <summary>The region of those that name most services; <see cref="Home"/> where there are none.</summary>
+    public static string UsualRegion(IEnumerable<PostageService> services) =>
+        services.GroupBy(service => service.Region, StringComparer.Ordinal).OrderByDescending(region => region.Count()).FirstOrDefault()?.Key ?? Home;
 
     /// <inheritdoc/>
     public override IEnumerable<object?[]> Rows(LibraryItem<PostageService> thing)
@@ -100,6 +108,6 @@ public sealed class PostageShape : TableShape<LibraryItem<PostageService>>
 
     private static Length? LimitOf(object?[] row, int limit) => row.Maybe<Length>(FirstLimit + limit);
 
-    private static Column Limit(string key, string title, string words) =>
-        new(key, title, new LengthCell(JobRules.PostageLimit)) { OfThing = true, Words = Cells.Words(words) };
+    private static Column Limit(string key, string title, string? about, string words) =>
+        new(key, title, new LengthCell(JobRules.PostageLimit)) { OfThing = true, About = about, Words = Cells.Words(words) };
 }

@@ -38,6 +38,12 @@ public sealed record Column(string Key, string Title, CellKind Kind)
     /// <summary>True where each row needs it.</summary>
     public bool Required { get; init; }
 
+    /// <summary>What a row that leaves it empty means, as it would be written; null where nothing is meant.</summary>
+    public string? Otherwise { get; init; }
+
+    /// <summary>Plain words for what belongs in it; null where its head says it.</summary>
+    public string? About { get; init; }
+
     /// <summary>What several columns give between them, so that each row needs one of them; null where it stands for itself.</summary>
     public string? OneOf { get; init; }
 

@@ -142,6 +142,11 @@ public static class TableReader
         {
             var text = row.Cells[column].Trim();
             var told = shape.Columns[column];
+            if (text.Length == 0 && (above is null || !told.OfThing))
+            {
+                text = told.Otherwise ?? "";
+            }
+
             if (text.Length == 0)
             {
                 values[column] = told.OfThing ? above?[column] : null;

@@ -34,7 +34,7 @@ public sealed class LibraryFiles(
     {
         Papers => new LibraryImport<Engine.Paper.Stock>(stocks, new StockShape(), press, "papers"),
         Mailers => new LibraryImport<Engine.Postage.Mailer>(mailers, new MailerShape(), press, "post"),
-        Services => new LibraryImport<Engine.Postage.PostageService>(services, new PostageShape(), press, "post"),
+        Services => new LibraryImport<Engine.Postage.PostageService>(services, await libraries.PostageShapeAsync(press), press, "post"),
         Selling => new LibraryImport<Engine.Selling.Channel>(channels, await libraries.ChannelShapeAsync(press), press, "selling"),
         Sales => await ledger.TargetAsync(press),
         _ => null,

@@ -70,6 +70,10 @@ public sealed partial class EditGrid : IAsyncDisposable
     [Parameter]
     public bool ReadOnly { get; set; }
 
+    /// <summary>True where a row stands on two lines on a phone, its name above the rest, each cell under its head.</summary>
+    [Parameter]
+    public bool Folds { get; set; }
+
     /// <summary>Worked out beside the cells.</summary>
     [Parameter]
     public IReadOnlyList<GridExtra> Extras { get; set; } = [];

@@ -13,7 +13,8 @@ const digits = Number(root.dataset.digits);
 const whole = new Intl.NumberFormat(root.dataset.locale || undefined);
 const amount = new Intl.NumberFormat(root.dataset.locale || undefined, { minimumFractionDigits: digits, maximumFractionDigits: digits });
 const clock = new Intl.DateTimeFormat(root.dataset.locale || undefined, { hour: 'numeric', minute: '2-digit' });
-const longDay = new Intl.DateTimeFormat(root.dataset.locale || undefined, { dateStyle: 'long' });
+// A month is a word of the page, and its words are English.
+const longDay = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long' });
 const money = minor => amount.format(minor / 10 ** digits);
 const count = (number, single, many) => `${whole.format(number)} ${number === 1 ? single : many}`;
 
