@@ -97,6 +97,8 @@ public sealed partial class EditGrid : IAsyncDisposable
 
     private IReadOnlyList<int> Shown { get; set; } = [];
 
+    private string UnderOf(Column column) => column.Kind.UnitOf(Manners) is { } unit ? $"{column.Title} {unit}" : column.Title;
+
     private string Says
     {
         get
