@@ -82,7 +82,7 @@ public sealed class FairJourney(Chromium chromium, OwnApp own) : IClassFixture<O
         await Expect(again.Locator("[data-fair-state]")).ToContainTextAsync("4 entries are");
 
         await app.StartAsync();
-        // Pressed where the phone has not sent by itself in the meantime.
+        // Pressed where the phone has not sent by itself in the meantime; a message that is under way and fails is sent anew then.
         await again.Locator("[data-fair-send]").EvaluateAsync("button => button.click()");
         await Expect(again.Locator("[data-fair-state]")).ToHaveTextAsync("All of it is in the ledger.");
         await using var now = await Stored.OpenAsync(app);
@@ -90,6 +90,40 @@ public sealed class FairJourney(Chromium chromium, OwnApp own) : IClassFixture<O
         Assert.Equal(before + 5, sales.Count);
         Assert.Single(sales, line => line.TakesBack is not null);
         Assert.Equal(new CopiesOnHand(book.Edition.CopiesOnHand - 3, true), await now.OnHandAsync(book.Edition.Id));
+    }
+
+    [Fact]
+    public async Task Whoever_asks_to_send_while_a_message_is_under_way_that_is_lost_waits_for_no_pause()
+    {
+        await using var stored = await Stored.OpenAsync(app);
+        var book = await stored.BookAsync("Gulls v. the Harbour Board", 2);
+        var before = (await SalesAsync(stored, book)).Count;
+        await using var phone = await PhoneAsync();
+        // Pauses never end by themselves: the phone's time stands still.
+        var now = TimeProvider.System.GetUtcNow().UtcDateTime;
+        await phone.Page.Clock.InstallAsync(new() { TimeDate = now.AddMinutes(-2) });
+        await phone.Page.Clock.PauseAtAsync(now.AddMinutes(-1));
+        var (asked, sent) = (new TaskCompletionSource(), 0);
+        await phone.Page.RouteAsync("**/fair/entries", async route =>
+        {
+            if (Interlocked.Increment(ref sent) == 1)
+            {
+                await asked.Task;
+                await route.AbortAsync();
+            }
+            else
+            {
+                await route.ContinueAsync();
+            }
+        });
+        await TapAsync(phone, book, 1);
+        await Expect(State(phone)).ToHaveTextAsync("1 entry is under way to the ledger.");
+        await phone.Page.EvaluateAsync("() => dispatchEvent(new Event('online'))");
+        asked.SetResult();
+        await Expect(State(phone)).ToHaveTextAsync("1 entry is kept here, tried again by itself.");
+        await phone.Page.Clock.RunForAsync(1);
+        await Expect(State(phone)).ToHaveTextAsync("All of it is in the ledger.");
+        Assert.Equal(before + 1, (await SalesAsync(stored, book)).Count);
     }
 
     [Fact]

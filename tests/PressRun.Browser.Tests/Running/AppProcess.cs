@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
 using System.Net;
+using System.Net.Sockets;
 using System.Text.RegularExpressions;
 
 namespace PressRun.Browser.Tests.Running;
@@ -11,6 +12,9 @@ namespace PressRun.Browser.Tests.Running;
 public sealed partial class AppProcess : IAsyncDisposable
 {
     private const string Announcement = "PressRun is at ";
+    private const int FirstPort = 20_000;
+    private const int LastPort = 32_000;
+    private const int MostTries = 50;
     private static readonly TimeSpan LongestStart = TimeSpan.FromMinutes(2);
     private static readonly TimeSpan LongestStop = TimeSpan.FromSeconds(30);
 
@@ -24,7 +28,7 @@ public sealed partial class AppProcess : IAsyncDisposable
     private AppProcess(bool sample, bool signIn, Dictionary<string, string> settings) => (this.sample, this.signIn, this.settings) = (sample, signIn, settings);
 
     /// <summary>Where it answers.</summary>
-    public Uri Address { get; private set; } = new("http://127.0.0.1:0");
+    public Uri Address { get; private set; } = new($"http://127.0.0.1:{FreePort()}");
 
     // A socket's path must be short, so the folder lies where paths are.
     private string Folder { get; } = Path.Combine("/tmp", "pressrun-browser-" + Guid.NewGuid().ToString("N")[..8]);
@@ -132,6 +136,24 @@ public sealed partial class AppProcess : IAsyncDisposable
         if (Directory.Exists(Folder))
         {
             Directory.Delete(Folder, recursive: true);
+        }
+    }
+
+    // Below the ports that the system lends for connections (32768 and up on Linux): while a killed app is down, nobody is lent its own.
+    private static int FreePort()
+    {
+        for (var tried = 0; ; tried++)
+        {
+            using var probe = new TcpListener(IPAddress.Loopback, Random.Shared.Next(FirstPort, LastPort + 1));
+            try
+            {
+                probe.Start();
+                return ((IPEndPoint)probe.LocalEndpoint).Port;
+            }
+            catch (SocketException) when (tried < MostTries)
+            {
+                // Somebody listens there: another.
+            }
         }
     }
 

@@ -18,7 +18,10 @@ export async function keepPage(path) {
     const wanted = new Set([...files, page.href]);
     await Promise.all((await cache.keys()).filter(file => !wanted.has(file.url)).map(file => cache.delete(file)));
   }
-  return (await cache.match(page)) ? 'This page opens on this phone without a connection.' : '';
+  if (!(await cache.match(page))) return '';
+  // Registered is not yet at work: only an active worker answers in the server's place.
+  await navigator.serviceWorker.ready;
+  return 'This page opens on this phone without a connection.';
 }
 
 export const letPageGo = path => ('caches' in window ? caches.delete(nameOf(path)) : Promise.resolve());

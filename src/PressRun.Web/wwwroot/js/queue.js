@@ -39,7 +39,7 @@ export const post = (address, message) => ask(address, { method: 'POST', headers
 // prefix: of the keys that entries lie under. address: where they are sent. message: what is sent of some entries. heard: told of the answer, which
 // has an entry with a problem or none for each that was sent. changed: told whenever something has moved.
 export function openQueue({ prefix, address, message, heard, changed }) {
-  let place = 0, sending = false, sent = 0, failures = 0, timer = 0, trouble = '';
+  let place = 0, sending = false, anew = false, sent = 0, failures = 0, timer = 0, trouble = '';
   const keep = entry => localStorage.setItem(prefix + entry.id, JSON.stringify(entry));
   const forget = entry => localStorage.removeItem(prefix + entry.id);
   const entries = () => keysOf(prefix).map(read).filter(entry => entry?.id).sort((a, b) => a.at - b.at || a.place - b.place);
@@ -75,10 +75,13 @@ export function openQueue({ prefix, address, message, heard, changed }) {
   }
 
   async function send(asked = false) {
+    // Whoever asks knows that the server is back: no long pause after what went before, nor after a message that is still under way and will be lost.
+    if (asked) {
+      failures = 0;
+      anew = sending;
+    }
     const ready = waiting().slice(0, MOST_AT_ONCE);
     if (sending || ready.length === 0 || (!navigator.onLine && !asked)) return;
-    // Whoever asks knows that the server is back: no long pause after what went before.
-    if (asked) failures = 0;
     sending = true;
     sent++;
     clearTimeout(timer);
@@ -92,10 +95,10 @@ export function openQueue({ prefix, address, message, heard, changed }) {
       heard(answer);
       failures = 0;
     } catch (problem) {
-      failures++;
+      failures = anew ? 0 : failures + 1;
       trouble = problem instanceof Told ? problem.message : '';
     }
-    sending = false;
+    sending = anew = false;
     changed();
     if (waiting().length > 0) timer = setTimeout(send, failures === 0 ? 0 : Math.min(LONGEST_PAUSE, 2000 * 2 ** failures));
   }
@@ -123,9 +126,8 @@ export function openQueue({ prefix, address, message, heard, changed }) {
   }
 
   function hurry() {
-    failures = 0;
     changed();
-    send();
+    send(true);
   }
 
   const old = longAgo();
