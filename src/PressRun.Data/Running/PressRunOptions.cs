@@ -1,55 +1,54 @@
 namespace PressRun.Data.Running;
 
-/// <summary>What the host can set under <c>PressRun</c>; docs/operating.md has the table, and a test compares the two.</summary>
+/// <summary>What the host can set under <c>PressRun</c>. What each sets is said once, where it is declared: the table of docs/operating.md is made of it.</summary>
 public sealed class PressRunOptions
 {
     /// <summary>The section of the configuration.</summary>
     public const string Section = "PressRun";
 
-    /// <summary>Folder of the private PostgreSQL; empty for the user's data folder.</summary>
-    public string DataFolder { get; set; } = "";
-
-    /// <summary>Folder with <c>postgres</c> and <c>initdb</c>; empty to look in the usual places.</summary>
-    public string PostgresBin { get; set; } = "";
-
-    /// <summary>Password for the connection string, where it is not written in it.</summary>
+    [Setting("none", "password for that connection, where it is not written in it")]
     public string DatabasePassword { get; set; } = "";
 
-    /// <summary>True puts the sample press into an empty database.</summary>
+    [Setting("`~/.local/share/PressRun`, for root `/var/lib/pressrun`", "folder of the private PostgreSQL; its path must stay under some 80 characters, or the socket goes to `/tmp`")]
+    public string DataFolder { get; set; } = "";
+
+    [Setting("the usual folders", "folder with `postgres`, `initdb` and `pg_ctl`")]
+    public string PostgresBin { get; set; } = "";
+
+    [Setting("`false`; `start.sh` and the containers set `true`", "puts the sample press into an empty database")]
     public bool Sample { get; set; }
 
-    /// <summary>Folder or file of the sample press; empty for the one that comes with the program.</summary>
+    [Setting("`seed-data` beside the program", "another press archive, a folder or a file, to put into an empty database")]
     public string SampleFrom { get; set; } = "";
 
-    /// <summary><c>on</c> asks everybody to sign in; <c>off</c> is single-user mode, in which whoever reaches the address may do everything, and
-    /// which is allowed on loopback addresses only.</summary>
+    [Setting("`on`; `start.sh` sets `off` on a loopback address", "`on` asks people to sign in, `off` is single-user mode")]
     public string SignIn { get; set; } = "on";
 
-    /// <summary>Mail address of somebody for whom the start writes a code for a new password into the log; empty for nobody.</summary>
+    [Setting("none", "mail address of somebody for whom the start writes a code for a new password into the log")]
     public string NewPasswordFor { get; set; } = "";
 
-    /// <summary>Proxies whose forwarded headers are believed, as addresses separated by commas; empty for loopback ones only.</summary>
+    [Setting("loopback only", "addresses of proxies whose forwarded headers are believed, separated by commas")]
     public string TrustedProxies { get; set; } = "";
 
-    /// <summary>Host name of the mail server that makers are told of their readers' answers by; empty sends no mail.</summary>
+    [Setting("none: no mail is sent", "host name of the mail server that makers are told of their readers' answers by")]
     public string MailServer { get; set; } = "";
 
-    /// <summary>Its port.</summary>
+    [Setting("`587`", "its port")]
     public int MailPort { get; set; } = 587;
 
-    /// <summary><c>starttls</c> or <c>tls</c>; <c>none</c> sends in the clear, and takes no password.</summary>
+    [Setting("`starttls`", "`starttls` or `tls`; `none` sends in the clear and takes no password")]
     public string MailSecurity { get; set; } = "starttls";
 
-    /// <summary>Name to sign in to the mail server by; empty to not sign in.</summary>
+    [Setting("none", "name to sign in to the mail server by")]
     public string MailUser { get; set; } = "";
 
-    /// <summary>Password for that name.</summary>
+    [Setting("none", "password for it; better from a file")]
     public string MailPassword { get; set; } = "";
 
-    /// <summary>Address that mail comes from.</summary>
+    [Setting("none", "address that mail comes from")]
     public string MailFrom { get; set; } = "";
 
-    /// <summary>Who is told in single-user mode; where people sign in, all owners and editors of a press are.</summary>
+    [Setting("none", "who is told in single-user mode; where people sign in, all owners and editors of a press are")]
     public string MailTo { get; set; } = "";
 
     /// <summary>True where mail is sent.</summary>

@@ -1,0 +1,42 @@
+using System.Reflection;
+
+namespace PressRun.Data.Running;
+
+/// <summary>Says in the documentation's words what a property of the options sets.</summary>
+/// <param name="usual">What holds where the host says nothing.</param>
+/// <param name="sets">What it sets.</param>
+[AttributeUsage(AttributeTargets.Property)]
+public sealed class SettingAttribute(string usual, string sets) : Attribute
+{
+    /// <summary>What holds where the host says nothing.</summary>
+    public string Usual { get; } = usual;
+
+    /// <summary>What it sets.</summary>
+    public string Sets { get; } = sets;
+}
+
+/// <summary>A variable by which the host sets something.</summary>
+/// <param name="Variable">As it stands in the environment.</param>
+/// <param name="Usual">What holds where it is left out, in words.</param>
+/// <param name="Sets">What it sets.</param>
+public sealed record Setting(string Variable, string Usual, string Sets);
+
+/// <summary>Everything that the host can set: PressRun's own options, and those of the framework that it needs.</summary>
+public static class Settings
+{
+    /// <summary>In the order of the documentation.</summary>
+    public static IReadOnlyList<Setting> All { get; } =
+    [
+        new("ConnectionStrings__PressRun", "none: a private PostgreSQL", "the database, in [Npgsql's form](https://www.npgsql.org/doc/connection-string-parameters.html)"),
+        .. typeof(PressRunOptions).GetProperties().Select(property => (property.Name, Said: property.GetCustomAttribute<SettingAttribute>()))
+            .Where(option => option.Said is not null).Select(option => new Setting($"{PressRunOptions.Section}__{option.Name}", option.Said!.Usual, option.Said.Sets)),
+        new("ASPNETCORE_URLS", "`http://127.0.0.1:5080`", "where it listens"),
+        new("AllowedHosts", "`localhost;127.0.0.1;[::1]`", "host names it answers to, also where a proxy forwards another; add yours when one stands in front"),
+        new("PathBase", "none", "path that it is served under, such as `/press`"),
+        new("Logging__LogLevel__Default", "`Information`", "how much is logged; `Logging__Console__FormatterName=json` logs as JSON"),
+    ];
+
+    /// <summary>The table of docs/operating.md.</summary>
+    public static string Table() => string.Concat(
+        All.Select(setting => $"| `{setting.Variable}` | {setting.Usual} | {setting.Sets} |\n").Prepend("|---|---|---|\n").Prepend("| variable | default | what it sets |\n"));
+}
