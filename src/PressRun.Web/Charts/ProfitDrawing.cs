@@ -86,6 +86,9 @@ public sealed class ProfitDrawing
     /// <summary>Down, of money.</summary>
     public double Y(decimal profit) => Y((double)profit);
 
+    /// <summary>What a profit is above the foot of the plot, which need not be at 0.</summary>
+    public decimal AboveFoot(decimal profit) => profit - (decimal)Least;
+
     /// <summary>Down, of money.</summary>
     public double Y(double profit) => Frame.Bottom - ((Frame.Bottom - Frame.Top) * (profit - Least) / (Most - Least));
 }

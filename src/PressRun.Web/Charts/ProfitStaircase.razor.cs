@@ -72,10 +72,10 @@ public sealed partial class ProfitStaircase
     private string Readings()
     {
         var stride = Math.Max(1, (Points.Count + MostReadings - 1) / MostReadings);
-        var (text, least) = (new StringBuilder(), (decimal)drawings[0].Drawing.Least);
+        var text = new StringBuilder();
         for (var quantity = 0; quantity < Points.Count; quantity += stride)
         {
-            text.Append(CultureInfo.InvariantCulture, $"{quantity};{Points[quantity].ExpectedProfit - least};{Spoken(quantity)}|");
+            text.Append(CultureInfo.InvariantCulture, $"{quantity};{drawings[0].Drawing.AboveFoot(Points[quantity].ExpectedProfit)};{Spoken(quantity)}|");
         }
 
         return text.ToString();

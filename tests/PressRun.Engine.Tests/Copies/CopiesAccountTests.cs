@@ -114,6 +114,12 @@ public class CopiesAccountTests
             Assert.True(position.OnHand <= 0 || position.Value >= -0.000001m);
         });
 
+    [Theory]
+    [InlineData(4, 10, 2.5)]
+    [InlineData(-4, 10, 2.5)]
+    [InlineData(0, 0, 0)]
+    public void A_line_says_what_one_of_its_copies_stands_at(int copies, decimal amount, decimal each) => Assert.Equal(each, Line(0, MovementKind.Printed, copies, amount).Each);
+
     private static CopyMovement Made((int Day, int Kind, int Copies, int Amount) line, int index) => (MovementKind)line.Kind switch
     {
         MovementKind.Printed => Line(line.Day, MovementKind.Printed, line.Copies, line.Amount, index),

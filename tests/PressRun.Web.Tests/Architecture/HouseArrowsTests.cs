@@ -13,6 +13,8 @@ public class HouseArrowsTests
     private static readonly Assembly Engine = typeof(Job).Assembly;
     private static readonly Assembly JobFile = typeof(JobReader).Assembly;
     private static readonly Assembly Data = typeof(PressRunDbContext).Assembly;
+    private static readonly Assembly CommandLine = Assembly.Load("pressrun");
+    private static readonly Assembly Migrations = Assembly.Load("PressRun.Migrations");
     private static readonly Assembly Web = typeof(PressRunApi).Assembly;
 
     [Fact]
@@ -23,10 +25,32 @@ public class HouseArrowsTests
         Assert.Equal([Engine.GetName().Name, JobFile.GetName().Name], OwnReferences(Data));
 
     [Fact]
+    public void The_command_line_knows_the_job_file_and_the_engine_behind_it() =>
+        Assert.Equal([Engine.GetName().Name, JobFile.GetName().Name], OwnReferences(CommandLine));
+
+    [Fact]
+    public void Migrations_know_the_data_and_nothing_else_of_ours() => Assert.Equal([Data.GetName().Name], OwnReferences(Migrations));
+
+    [Fact]
+    public void Nobody_knows_the_pages() =>
+        Assert.All([Engine, JobFile, Data, CommandLine, Migrations], assembly => Assert.DoesNotContain(Web.GetName().Name, OwnReferences(assembly)));
+
+    [Fact]
     public void Only_the_data_know_how_rows_are_kept() =>
-        Assert.DoesNotContain(
-            Web.GetReferencedAssemblies(),
-            reference => reference.Name!.StartsWith("Microsoft.EntityFrameworkCore", StringComparison.Ordinal) || reference.Name.StartsWith("Npgsql", StringComparison.Ordinal));
+        Assert.All([Engine, JobFile, CommandLine, Web], assembly => Assert.DoesNotContain(
+            assembly.GetReferencedAssemblies(),
+            reference => reference.Name!.StartsWith("Microsoft.EntityFrameworkCore", StringComparison.Ordinal) || reference.Name.StartsWith("Npgsql", StringComparison.Ordinal)));
+
+    [Fact]
+    public void Pages_hold_no_arithmetic_of_money_and_measures()
+    {
+        var pages = Web.GetTypes().Where(type => typeof(IComponent).IsAssignableFrom(type)).Select(type => type.FullName).ToHashSet(StringComparer.Ordinal);
+        var reckoning = Reckoning.In(Web.Location);
+        var found = reckoning.Where(place => pages.Contains(place.Type)).Select(place => $"{place.Type}.{place.Method} calls {place.Called}").ToList();
+        Assert.True(found.Count == 0, string.Join(Environment.NewLine, found));
+        // What only writes and draws does: the search finds it.
+        Assert.Contains(reckoning, place => place.Type.EndsWith(".PressFormat", StringComparison.Ordinal));
+    }
 
     [Fact]
     public void A_page_asks_its_features_service_and_never_prepares_a_job_itself()
