@@ -45,7 +45,7 @@ public sealed record BenchCaution(BenchCautionCode Code, PartPieces? Part, Lengt
             cautions.Add(new BenchCaution(BenchCautionCode.CreepBeyondTrim, null, block.Creep, allowed));
         }
 
-        var byShop = prepared.BoundBy == BoundBy.Shop ? Enum.GetValues<WorkKind>() : [.. prepared.Job.Shop.Finishing.SelectMany(operation => Work.Mentioned(operation.Name))];
+        var byShop = prepared.BoundBy == BoundBy.Shop ? Enum.GetValues<WorkKind>() : [.. prepared.Job.Shop.Finishing.SelectMany(operation => Work.Sold(operation.Name))];
         if (!byShop.Contains(WorkKind.Staple) && UnderStaple(block).Settled() > limits.StapleHolds)
         {
             cautions.Add(new BenchCaution(BenchCautionCode.StapleTooShort, null, UnderStaple(block), limits.StapleHolds));

@@ -1,6 +1,7 @@
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Imposing;
+using PressRun.Engine.Measures;
 
 namespace PressRun.Engine.Bench;
 
@@ -27,6 +28,16 @@ public sealed record BenchSheet(
 {
     /// <summary>A copy after binding and before it is trimmed; of leaves, the leaf.</summary>
     public Size Untrimmed { get; init; }
+
+    /// <summary>Mass of all good copies, without their boxes.</summary>
+    public Mass Packed => Estimate.Quantity * Estimate.Copy.Mass;
+
+    /// <summary>Most copies of a box that one person may lift, at least 1; the box itself is left out.</summary>
+    public long CopiesInBox => Math.Max(1L, (long)decimal.Floor(FreightEstimate.LiftingLimit.Grams / Estimate.Copy.Mass.Grams));
+
+    /// <summary>Staples that so many copies take; 0 where nothing is stapled.</summary>
+    /// <param name="copies">0 or more.</param>
+    public long StaplesOf(long copies) => copies * Imposition.StaplesFromHead.Count;
 
     /// <summary>The sheet of a run.</summary>
     /// <param name="prepared">The run's job.</param>

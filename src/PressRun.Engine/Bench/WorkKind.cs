@@ -57,8 +57,11 @@ public static class Work
     /// <summary>The kind that a step's name means; other where it means none that is known.</summary>
     public static WorkKind Named(string name) => Mentioned(name).FirstOrDefault(WorkKind.Other);
 
-    /// <summary>Every kind that an operation's name mentions, for a shop that sells "stitch and fold" as one.</summary>
-    public static IReadOnlyList<WorkKind> Mentioned(string name)
+    /// <summary>Every kind that a shop's operation means, which may be sold as one, such as "stitch and fold". What a shop guillotines are sheets.</summary>
+    public static IReadOnlyList<WorkKind> Sold(string operation) =>
+        operation.Contains("guillotin", StringComparison.OrdinalIgnoreCase) ? [WorkKind.CutApart, .. Mentioned(operation)] : Mentioned(operation);
+
+    private static List<WorkKind> Mentioned(string name)
     {
         var kinds = Words.Where(word => name.Contains(word.Word, StringComparison.OrdinalIgnoreCase)).Select(word => word.Kind).Distinct().ToList();
         var particular = kinds.Any(kind => kind is WorkKind.TrimSpine or WorkKind.CutApart);

@@ -11,10 +11,12 @@ namespace PressRun.Web.Bindery;
 /// <summary>A bench sheet on paper, on a page or two.</summary>
 public static class BenchPdf
 {
-    private const int PilesInRow = 6;
-    private const int MostPiles = 48;
+    private const int PilesInRow = 4;
+    private const double Drawn = 92;
+    private const int MostSheets = 48;
     private const double Column = 70;
     private const double Caption = 7;
+    private const double CaptionLine = 8.5;
 
     /// <summary>Sets a bench sheet.</summary>
     /// <param name="view">A run that could be worked out.</param>
@@ -28,35 +30,42 @@ public static class BenchPdf
         page.Heading($"Bench sheet: {name}", 15);
         page.Note($"{view.Source.Plan.Name} · {format.Size(edition.Page)} · {Words.Of(edition.Binding)}");
         page.Sentence(BenchSentence.Copies(view, format) + BenchSentence.Rest(view, format), 10.5);
+        if (BenchSentence.Arrives(view) is { } arrives)
+        {
+            page.Text(arrives);
+        }
+
         foreach (var caution in sheet.Cautions)
         {
             page.Note($"! {CautionWords.Of(caution, view.Limits, format)}");
         }
 
+        page.Heading("One copy first", 11, "Take one copy through all steps, then look at it; make the others when all of this holds.");
+        foreach (var line in BenchWords.FirstCopy(view, format))
+        {
+            page.Check(line);
+        }
+
+        if (DangerWords.OfCartons(view, format) is { } cartons)
+        {
+            page.Note($"! {cartons}");
+        }
+
         if (sheet.Steps.All(step => step.Kind != WorkKind.Collate))
         {
-            page.Heading("The pieces of a copy, from the outside in", 11);
+            page.Heading(BenchWords.PiecesOfACopy(view), 11);
             Piles(page, view, format);
         }
 
         foreach (var step in sheet.Steps)
         {
-            Step(page, view, step, format);
+            page.Whole(to => Step(to, view, step, format));
         }
 
-        page.Heading("Make one copy first, and look at it", 11);
-        foreach (var line in BenchWords.FirstCopy(view, format))
+        if (DangerWords.Any(view, format))
         {
-            page.Note($"- {line}");
-        }
-
-        if (BenchWords.Dangers(view) is { Count: > 0 } dangers)
-        {
-            page.Heading("Mind your hands", 11);
-            foreach (var line in dangers)
-            {
-                page.Note(line);
-            }
+            page.Space(8);
+            page.Note(DangerWords.Above);
         }
 
         return page.Done($"{name} · {view.Source.Press.Name}", (number, of) => $"page {format.Count(number)} of {format.Count(of)}");
@@ -64,13 +73,20 @@ public static class BenchPdf
 
     private static void Step(PdfSheet page, BinderyView view, WorkStep step, PressFormat format)
     {
-        page.Heading($"{step.Number}  {BenchWords.TitleOf(step)}: {Words.Many(format.Count(step.Copies), step.Copies, "copy", "copies")}", 11);
-        foreach (var line in BenchWords.Lines(view, step, format))
+        page.Heading($"{step.Number}  {BenchWords.TitleOf(step)}", 11, BenchSentence.Copies(view, step, format) + BenchSentence.Usually(step, format));
+        page.ToWrite("minutes", "went wrong");
+        if (PictureOf(view, step, format) is { } picture)
         {
-            page.Note(line);
+            var scale = Drawn / Math.Max(picture.Width, picture.Height);
+            page.Beside(
+                Drawn, (picture.Height * scale) + 6, (graphics, left, top) => PdfPicture.Draw(graphics, picture, left + ((Drawn - (picture.Width * scale)) / 2), top, scale),
+                () => Said(page, view, step, format));
+        }
+        else
+        {
+            Said(page, view, step, format);
         }
 
-        var sheet = view.Sheet!;
         switch (step.Kind)
         {
             case WorkKind.CutApart:
@@ -79,17 +95,33 @@ public static class BenchPdf
             case WorkKind.Collate:
                 Piles(page, view, format);
                 break;
-            case WorkKind.Staple when sheet.Imposition.StaplerStop is { } stop:
-                Small(page, BenchPictures.Staples(sheet.Piles[0].Part.Piece, stop, sheet.Imposition.StaplesFromHead, format));
-                break;
-            case WorkKind.Trim or WorkKind.TrimSpine:
-                Small(page, BenchPictures.Cuts(sheet.Untrimmed, sheet.Imposition.Cuts, view.Prepared!.Job.Edition.Trim, format));
-                foreach (var (number, cut) in BenchWords.CutsOf(view, step.Kind))
-                {
-                    page.Row($"Cut {number}: {BenchWords.Of(cut.Edge)} falls off, {BenchWords.Against(cut.Edge)} against the fence", [$"{format.Length(cut.Fence)}"], Column);
-                }
+        }
+    }
 
-                break;
+    private static Picture? PictureOf(BinderyView view, WorkStep step, PressFormat format) => step.Kind switch
+    {
+        WorkKind.Staple when view.Sheet!.Imposition.StaplerStop is { } stop =>
+            BenchPictures.Staples(view.Sheet.Piles[0].Part.Piece, stop, view.Sheet.Imposition.StaplesFromHead, format),
+        WorkKind.Trim or WorkKind.TrimSpine when BenchWords.CutsOf(view, step.Kind).ToList() is { Count: > 0 } cuts =>
+            BenchPictures.Cuts(view.Sheet!.Untrimmed, cuts, view.Prepared!.Job.Edition.Trim, format),
+        _ => null,
+    };
+
+    private static void Said(PdfSheet page, BinderyView view, WorkStep step, PressFormat format)
+    {
+        foreach (var line in StepWords.Of(view, step, format))
+        {
+            page.Text(line);
+        }
+
+        foreach (var (number, cut) in BenchWords.CutsOf(view, step.Kind))
+        {
+            page.Row($"Cut {number}: {BenchWords.Against(cut.Edge)} at the fence, {BenchWords.Of(cut.Edge)} falls off", [$"{format.Length(cut.Fence)}"], Column);
+        }
+
+        if (DangerWords.Of(view, step, format) is { } danger)
+        {
+            page.Note($"! {danger}");
         }
     }
 
@@ -97,49 +129,63 @@ public static class BenchPdf
     {
         foreach (var plan in view.Sheet!.Apart)
         {
-            page.Note($"{BenchWords.Sheets(plan.Sheets)}, {format.Size(new(plan.Sheet.Sheet.Width, plan.Sheet.Sheet.Height))}{(plan.Cuts.Count == 0 ? ": each is one piece, nothing to cut" : "")}");
-            foreach (var cut in plan.Cuts)
-            {
-                page.Row($"Cut {cut.Number}: {BenchWords.Of(cut, format)}", [$"{format.Length(cut.Fence)}"], Column);
-            }
-
-            Small(page, SheetPicture.Places(plan.Sheet));
+            var picture = SheetPicture.Places(plan.Sheet);
+            var scale = 1.4 * Drawn / Math.Max(picture.Width, picture.Height);
+            page.Space(6);
+            page.Beside(
+                picture.Width * scale, (picture.Height * scale) + 6, (graphics, left, top) => PdfPicture.Draw(graphics, picture, left, top, scale),
+                () =>
+                {
+                    page.Text($"{BenchWords.Capital(BenchWords.Sheets(plan.Sheets))}, {format.Size(new(plan.Sheet.Sheet.Width, plan.Sheet.Sheet.Height))}; drawn is the front of sheet {plan.Sheet.Number}.{(plan.Cuts.Count == 0 ? " Each is one piece: nothing to cut." : "")}");
+                    foreach (var cut in plan.Cuts)
+                    {
+                        page.Row($"Cut {cut.Number}: {BenchWords.Of(cut, format)}", [$"{format.Length(cut.Fence)}"], Column);
+                    }
+                });
         }
 
-        page.Note(string.Join("; ", view.Sheet.Sheets.Take(MostPiles).Select(sheet => $"sheet {sheet.Number} ({format.Count(sheet.Prints)} prints): {BenchWords.Stacks(sheet)}")) + ".");
-    }
+        foreach (var sheet in view.Sheet.Sheets.Take(MostSheets))
+        {
+            page.Row($"Sheet {sheet.Number}, {Apart.Of(sheet.PartName)}, pages {BenchWords.FrontShows(sheet)} on its front: {BenchWords.Stacks(sheet)}", [$"{format.Count(sheet.Prints)} prints"], Column);
+        }
 
-    private static void Small(PdfSheet page, Picture picture)
-    {
-        const double most = 96;
-        var scale = most / Math.Max(picture.Width, picture.Height);
-        page.Drawing((picture.Height * scale) + 8, (graphics, left, top, _) => PdfPicture.Draw(graphics, picture, left, top + 4, scale));
+        if (view.Sheet.Sheets.Count > MostSheets)
+        {
+            page.Note($"The other {format.Count(view.Sheet.Sheets.Count - MostSheets)} sheets go on in the same way.");
+        }
     }
 
     private static void Piles(PdfSheet page, BinderyView view, PressFormat format)
     {
-        var piles = view.Sheet!.Piles;
-        var widest = piles.Max(pile => pile.Part.Piece.Width);
-        foreach (var row in piles.Take(MostPiles).Chunk(PilesInRow))
+        page.Space(4);
+        var widest = view.Sheet!.Piles.Max(pile => pile.Part.Piece.Width);
+        var runs = PileRun.Of(view.Sheet.Piles);
+        foreach (var row in runs.SelectMany(PileWords.Drawn).Chunk(PilesInRow))
         {
             var pictures = row.Select(pile => BenchPictures.Pile(pile, view.SignOf(pile.PartIndex), widest)).ToList();
             page.Drawing(
-                pictures.Max(picture => ScaleOf(page.Width, picture) * picture.Height) + (4 * Caption) + 6,
+                pictures.Max(picture => ScaleOf(page.Width, picture) * picture.Height) + (3 * CaptionLine) + 12,
                 (graphics, left, top, width) =>
                 {
                     foreach (var (place, pile) in row.Index())
                     {
                         var (at, scale) = (left + (place * width / PilesInRow), ScaleOf(width, pictures[place]));
                         PdfPicture.Draw(graphics, pictures[place], at, top + 3, scale);
-                        Captions(graphics, [$"{pile.Number}  {pile.Part.Stock.Name}", $"{pile.Part.Part.Name}, {format.Count(pile.Pieces)} pieces"], at, top + 3 + (scale * pictures[place].Height), (width / PilesInRow) - 6);
+                        Captions(
+                            graphics,
+                            [$"{pile.Number}  {pile.Part.Stock.Name}", $"{pile.Part.Part.Name}, {format.Count(pile.Pieces)} pieces", $"{PileWords.Outside(pile)} out, {PileWords.Inside(pile)} in"],
+                            at, top + 3 + (scale * pictures[place].Height), (width / PilesInRow) - 6);
                     }
                 });
         }
 
-        if (piles.Count > MostPiles)
+        foreach (var run in runs.Where(PileWords.IsLong))
         {
-            page.Note($"Piles {format.Count(MostPiles + 1)} to {format.Count(piles.Count)} go on in the same way.");
+            page.Text(PileWords.GoesOn(run, format));
+            page.Note(PileWords.Every(run));
         }
+
+        page.Note(PileWords.Key);
     }
 
     // Two faces of the widest piece fill their column.
@@ -156,7 +202,7 @@ public static class BenchPdf
                 shown = shown.TrimEnd('…')[..^1] + "…";
             }
 
-            graphics.DrawString(shown, font, XBrushes.Black, left, top + ((place + 1) * (Caption + 1.5)));
+            graphics.DrawString(shown, font, XBrushes.Black, left, top + ((place + 1) * CaptionLine));
         }
     }
 }

@@ -1,3 +1,4 @@
+using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
@@ -18,11 +19,38 @@ public static class BenchSentence
     {
         var (sheet, estimate) = (view.Sheet!, view.Sheet!.Estimate);
         var overs = estimate.CopiesToStart - estimate.Quantity;
-        var started = overs > 0 ? $", {format.Count(estimate.CopiesToStart)} started, for what goes wrong" : "";
+        var started = overs > 0 ? $", {format.Count(estimate.CopiesToStart)} started, so that {format.Count(overs)} may go wrong" : "";
         return view.Prepared!.BoundBy == BoundBy.Shop
             ? $" come bound from {Apart.Of(view.Prepared.Job.Shop.Name)}; {(sheet.Steps.Count == 0 ? "nothing is left to do at your table" : $"{Steps(sheet.Steps.Count, format)} left to do at your table")}."
-            : $"{started}: {Words.Many(format.Count(sheet.Piles.Count), sheet.Piles.Count, "pile", "piles")}, {Words.Many(format.Count(sheet.Steps.Count), sheet.Steps.Count, "step", "steps")}{Hours(estimate, format)}.";
+            : $"{started}: {(view.Prepared.ShopCollates ? "" : $"{Words.Many(format.Count(sheet.Piles.Count), sheet.Piles.Count, "pile", "piles")}, ")}{Words.Many(format.Count(sheet.Steps.Count), sheet.Steps.Count, "step", "steps")}{Hours(estimate, format)}.";
     }
+
+    /// <summary>In what shape the work comes to the table; null where it comes finished, or the first sentence says so.</summary>
+    public static string? Arrives(BinderyView view)
+    {
+        var prepared = view.Prepared!;
+        if (prepared.BoundBy == BoundBy.Shop)
+        {
+            return null;
+        }
+
+        var sets = prepared.ShopCollates ? ", laid together: each set is a copy" : "";
+        return prepared.Delivers switch
+        {
+            Delivered.TrimmedCopies when !prepared.BoundAtHome => null,
+            Delivered.UntrimmedCopies => "Bound copies come from the shop, not yet trimmed.",
+            Delivered.FlatSheets when view.Sheet!.Steps.Any(step => step.Kind == WorkKind.CutApart) => $"Flat sheets come from the shop{sets}.",
+            _ => $"Cut pieces come from the shop{sets}.",
+        };
+    }
+
+    /// <summary>How many copies come to a step. Those on the table are known; what comes to a later step, less what usually goes wrong before it, is a guess.</summary>
+    public static string Copies(BinderyView view, WorkStep step, PressFormat format) =>
+        $"{(step.Copies < view.Sheet!.Steps[0].Copies ? "about " : "")}{Words.Many(format.Count(step.Copies), step.Copies, "copy", "copies")}";
+
+    /// <summary>The rest of that line: what usually goes wrong, and how long it takes.</summary>
+    public static string Usually(WorkStep step, PressFormat format) =>
+        (step.Spoilage > 0m ? $", {format.Percent(step.Spoilage)} usually go wrong" : "") + (step.Minutes is { } minutes ? $", about {Time(minutes, format)}" : "");
 
     /// <summary>A time in words: <c>40 minutes</c>, <c>2.5 hours</c>.</summary>
     public static string Time(decimal minutes, PressFormat format) => minutes < MinutesPerHour

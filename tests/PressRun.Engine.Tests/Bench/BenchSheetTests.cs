@@ -115,5 +115,14 @@ public sealed class BenchSheetTests
         Assert.Equal(["cover"], SheetOf(job, 10).Cautions.Select(caution => caution.Part!.Part.Name));
     }
 
+    [Fact]
+    public void Staples_and_boxes_are_counted_for_the_whole_run()
+    {
+        // 1,000 copies of one folded sheet, 200 × 200 mm of 100 g/m²: 4 g each; 23 kg hold 5,750 of them.
+        var sheet = SheetOf(Plain(), 1000);
+        Assert.Equal((G(4000), 5750L, 2040L), (sheet.Packed, sheet.CopiesInBox, sheet.StaplesOf(1020)));
+        Assert.Equal(0, SheetOf(Plain().WithEdition(_ => Edition(Binding.Loose, Part(2))), 10).StaplesOf(10));
+    }
+
     private static BenchSheet SheetOf(Job job, int quantity) => BenchSheet.Of(job.Prepared(), job.Prepared().Estimate(quantity).Value, BenchLimits.Usual);
 }

@@ -61,6 +61,14 @@ public sealed class WorkListTests
     }
 
     [Fact]
+    public void Sheets_that_the_shop_guillotines_are_not_cut_apart_again()
+    {
+        var kinds = Steps(Job(Binding.Saddle).With(shop => shop with { Finishing = [new Finishing("Guillotine", FinishingUnit.Sheet, 0.1m, 0m)] })).Select(step => step.Kind).ToList();
+        Assert.DoesNotContain(WorkKind.CutApart, kinds);
+        Assert.Contains(WorkKind.Trim, kinds);
+    }
+
+    [Fact]
     public void Of_copies_that_come_bound_only_the_trim_is_left() =>
         Assert.Equal([WorkKind.Jog, WorkKind.Trim], Steps(Job(Binding.Saddle).With(shop => shop with { Delivers = Delivered.UntrimmedCopies })).Select(step => step.Kind));
 

@@ -1,5 +1,6 @@
 using PressRun.Data.Titles;
 using PressRun.Engine.Bench;
+using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
 using PressRun.Web.Bindery;
@@ -17,21 +18,19 @@ public sealed class BenchWordsTests
     {
         var view = ABench.View();
         Assert.Equal("100 good copies", BenchSentence.Copies(view, Format));
-        Assert.Contains(Lines(WorkKind.Collate), line => line.Contains("to pile 8. Pages 16 and 17 then look up", StringComparison.Ordinal));
-        Assert.Contains(Lines(WorkKind.Staple), line => line.Contains("stop at 140 mm", StringComparison.Ordinal));
-        Assert.Contains(Lines(WorkKind.Staple), line => line.Contains("Staple at 50 mm and 150 mm from the head", StringComparison.Ordinal));
-        Assert.Contains(Lines(WorkKind.Fold), line => line.Contains("page 1 lies in front and page 32 behind", StringComparison.Ordinal));
-
-        IReadOnlyList<string> Lines(WorkKind kind) => BenchWords.Lines(view, view.Sheet!.Steps.First(step => step.Kind == kind), Format);
+        Assert.Contains(Lines(view, WorkKind.Collate), line => line.Contains("to pile 8. Pages 16 and 17 then look up", StringComparison.Ordinal));
+        Assert.Contains(Lines(view, WorkKind.Staple), line => line.Contains("stop 140 mm behind where the staple goes in", StringComparison.Ordinal));
+        Assert.Contains(Lines(view, WorkKind.Staple), line => line.Contains("Staple at 50 mm and 150 mm from the head", StringComparison.Ordinal));
+        Assert.Contains(Lines(view, WorkKind.Fold), line => line.Contains("page 1 lies in front and page 32 behind", StringComparison.Ordinal));
     }
 
     [Fact]
     public void A_set_that_is_folded_before_it_is_stapled_is_opened_again()
     {
         var view = ABench.View(bench => bench with { Steps = [Step("fold"), Step("staple")] });
-        Assert.StartsWith("Open the folded set", BenchWords.Lines(view, view.Sheet!.Steps.Single(step => step.Kind == WorkKind.Staple), Format)[1], StringComparison.Ordinal);
+        Assert.StartsWith("Open the folded set", StepWords.Of(view, view.Sheet!.Steps.Single(step => step.Kind == WorkKind.Staple), Format)[1], StringComparison.Ordinal);
         var other = ABench.View(bench => bench with { Steps = [Step("staple"), Step("fold")] });
-        Assert.StartsWith("Turn the set over", BenchWords.Lines(other, other.Sheet!.Steps.Single(step => step.Kind == WorkKind.Staple), Format)[1], StringComparison.Ordinal);
+        Assert.StartsWith("Turn the set over", StepWords.Of(other, other.Sheet!.Steps.Single(step => step.Kind == WorkKind.Staple), Format)[1], StringComparison.Ordinal);
     }
 
     [Fact]
@@ -61,13 +60,77 @@ public sealed class BenchWordsTests
         Assert.Equal(title, BenchWords.TitleOf(new WorkStep(1, kind, name, 10, 0m, null)));
 
     [Fact]
-    public void A_table_without_a_cutter_is_not_warned_of_blades()
+    public void What_can_hurt_stands_at_the_step_where_it_can_and_in_full_where_a_tool_is_first_used()
     {
-        var view = ABench.View(shop: list => list with { Delivers = PressRun.Engine.Costing.Delivered.CutPieces });
-        Assert.DoesNotContain(BenchWords.Dangers(view), line => line.StartsWith("Cutter", StringComparison.Ordinal));
-        Assert.Contains(BenchWords.Dangers(view), line => line.StartsWith("Stapler: wear eye protection", StringComparison.Ordinal));
-        Assert.Contains(BenchWords.Dangers(ABench.View()), line => line.StartsWith("Cutter", StringComparison.Ordinal));
+        var two = Length.FromMillimetres(2m);
+        var view = ABench.View(edition: book => book with { Trim = new Trim(two, two, two, default) });
+        Assert.StartsWith("Cutter: one person at a time", Danger(view, WorkKind.CutApart), StringComparison.Ordinal);
+        Assert.StartsWith("Cutter, as at step 1:", Danger(view, WorkKind.Trim), StringComparison.Ordinal);
+        Assert.StartsWith("Stapler: wear eye protection", Danger(view, WorkKind.Staple), StringComparison.Ordinal);
+        Assert.Null(Danger(view, WorkKind.Collate));
+        Assert.Null(DangerWords.OfCartons(view, Format));
+
+        var cut = ABench.View(shop: list => list with { Delivers = Delivered.CutPieces });
+        Assert.All(cut.Sheet!.Steps, step => Assert.False(DangerWords.Of(cut, step, Format)?.StartsWith("Cutter", StringComparison.Ordinal) ?? false));
     }
+
+    [Fact]
+    public void Boxes_are_warned_of_where_all_copies_are_more_than_one_person_may_lift()
+    {
+        var few = ABench.View(bench => bench with { Steps = [Step("pack")] });
+        Assert.Null(Danger(few, WorkKind.Pack));
+        var many = ABench.View(bench => bench with { Steps = [Step("pack")] }, edition: book => book with { Weighed = new Weighed(Mass.FromGrams(300m), null) });
+        // 100 copies of 300 g are 30 kg; 23 kg hold 76 of them.
+        Assert.Contains("weigh about 30 kg. With no more than 76 copies to a box none is over 23 kg; lift a heavier one in two", Danger(many, WorkKind.Pack), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_first_lines_say_in_what_shape_the_work_comes_how_many_may_go_wrong_and_when_to_stop()
+    {
+        var view = ABench.View(bench => bench with { Steps = [Step("staple") with { Spoilage = 0.1m }, Step("fold"), Step("pack")] });
+        Assert.StartsWith(", 112 started, so that 12 may go wrong: 8 piles, ", BenchSentence.Rest(view, Format), StringComparison.Ordinal);
+        Assert.Equal("Flat sheets come from the shop.", BenchSentence.Arrives(view));
+        Assert.Equal("112 copies", BenchSentence.Copies(view, view.Sheet!.Steps.First(step => step.Kind == WorkKind.Staple), Format));
+        Assert.Equal("about 101 copies", BenchSentence.Copies(view, view.Sheet.Steps.First(step => step.Kind == WorkKind.Fold), Format));
+        Assert.StartsWith("Stop when 100 good copies are counted", Lines(view, WorkKind.Pack)[0], StringComparison.Ordinal);
+        Assert.Contains(Lines(view, WorkKind.Staple), line => line.Contains("2 staples a copy, 224 in all.", StringComparison.Ordinal));
+
+        var sets = ABench.View(shop: list => list with { Delivers = Delivered.CutPieces, Collates = Collating.Always });
+        Assert.Equal("Cut pieces come from the shop, laid together: each set is a copy.", BenchSentence.Arrives(sets));
+        Assert.DoesNotContain("pile", BenchSentence.Rest(sets, Format), StringComparison.Ordinal);
+        Assert.Null(BenchSentence.Arrives(ABench.View(bench => bench with { Steps = [Step("pack")] }, list => list with { Delivers = Delivered.TrimmedCopies })));
+    }
+
+    [Fact]
+    public void A_sheet_is_known_by_the_pages_on_its_front()
+    {
+        var view = ABench.View();
+        Assert.All(view.Sheet!.Sheets, sheet => Assert.Contains($"{sheet.Front.Pages[0].Page} | {sheet.Front.Pages[1].Page}", BenchWords.FrontShows(sheet), StringComparison.Ordinal));
+        Assert.Contains(view.Sheet.Sheets, sheet => BenchWords.FrontShows(sheet) == "32 | 1, twice");
+    }
+
+    [Fact]
+    public void Leaves_that_go_on_alike_are_told_once_and_listed_for_whoever_looks_for_one()
+    {
+        var view = ABench.View(edition: book => book with
+        {
+            Binding = Binding.Side,
+            Parts = [.. book.Parts.Select((part, place) => part with { Part = part.Part with { Pages = place == 0 ? 4 : 84, Inside = place == 0 ? Ink.None : Ink.Black } })],
+        });
+        var runs = PileRun.Of(view.Sheet!.Piles);
+        Assert.False(PileWords.IsLong(runs[0]));
+        Assert.Equal("2 unprinted", PileWords.Inside(runs[0].First));
+        Assert.True(PileWords.IsLong(runs[1]));
+        Assert.Equal([3, 4, 44], PileWords.Drawn(runs[1]).Select(pile => pile.Number));
+        Assert.Equal(
+            "Piles 3 to 44: 42 leaves, one to a pile. Pile 3 has page 5 in front and page 6 behind; each next pile has the next two, up to pages 87 and 88 in pile 44.",
+            PileWords.GoesOn(runs[1], Format));
+        Assert.StartsWith("3: 5 / 6 · 4: 7 / 8 · ", PileWords.Every(runs[1]), StringComparison.Ordinal);
+    }
+
+    private static string? Danger(BinderyView view, WorkKind kind) => DangerWords.Of(view, view.Sheet!.Steps.First(step => step.Kind == kind), Format);
+
+    private static IReadOnlyList<string> Lines(BinderyView view, WorkKind kind) => StepWords.Of(view, view.Sheet!.Steps.First(step => step.Kind == kind), Format);
 
     private static BenchStep Step(string name) => new(name, 0m, 1m, 0m, 0m, 1, 0m);
 }

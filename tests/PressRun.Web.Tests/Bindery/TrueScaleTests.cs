@@ -59,8 +59,8 @@ public sealed class TrueScaleTests
         using var document = PdfDocument.Open(BenchPdf.Of(View, ABench.Format, DateTimeOffset.UnixEpoch));
         Assert.InRange(document.NumberOfPages, 1, 2);
         var text = string.Join(' ', document.GetPages().SelectMany(page => page.GetWords()).Select(word => word.Text));
-        Assert.Contains("stop at 144 mm", text, StringComparison.Ordinal);
-        Assert.Contains("fore-edge falls off, spine against the fence 140 mm", text, StringComparison.Ordinal);
+        Assert.Contains("stop 144 mm behind", text, StringComparison.Ordinal);
+        Assert.Contains("spine at the fence, fore-edge falls off 140 mm", text, StringComparison.Ordinal);
         Assert.All(View.Sheet!.Piles, pile => Assert.Contains($"{pile.Outer[0]}", text, StringComparison.Ordinal));
         Assert.Contains("eye protection", text, StringComparison.Ordinal);
     }

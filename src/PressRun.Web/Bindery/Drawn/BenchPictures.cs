@@ -15,33 +15,39 @@ public static class BenchPictures
     private const double Long = 150;
     private const double Room = 16;
 
-    /// <summary>A pile: both faces of its piece with their pages, the sign of its paper at the foot, and at the head of the outer face which way is up.</summary>
+    /// <summary>
+    /// A pile: both faces of its piece, beside each other or, where it is wide, one under the other; with their pages, over each which way is up, and the sign
+    /// of its paper at the foot.
+    /// </summary>
     /// <param name="pile">The pile.</param>
     /// <param name="sign">The place of its paper among the book's.</param>
     /// <param name="widest">The widest piece of the book, so that all piles are drawn to one scale.</param>
     public static Picture Pile(Pile pile, int sign, Length widest)
     {
-        var scale = FaceWidth / (double)widest.Millimetres;
-        var (width, height) = (scale * (double)pile.Part.Piece.Width.Millimetres, scale * (double)pile.Part.Piece.Height.Millimetres);
+        var piece = pile.Part.Piece;
+        var under = piece.Width > 2m * piece.Height;
+        var scale = (under ? (2 * FaceWidth) + Gap : FaceWidth) / (double)widest.Millimetres;
+        var (width, height) = (scale * (double)piece.Width.Millimetres, scale * (double)piece.Height.Millimetres);
         var folds = pile.Folds.Select(fold => scale * (double)fold.Millimetres).ToList();
         var marks = new List<Mark>();
-        Face(0, pile.Outer, folds);
-        marks.Add(new HeadMark(width / 2, 7, 9));
-        Face(width + Gap, pile.Inner, [.. folds.Select(fold => width - fold)]);
-        return new Picture((2 * width) + Gap, height, marks, $"Pile {pile.Number}: outer face {Pages(pile.Outer)}, inner face {Pages(pile.Inner)}");
+        Face(0, 0, pile.Outer, pile.Part.Part.Outside, folds);
+        Face(under ? 0 : width + Gap, under ? height + Gap : 0, pile.Inner, pile.Part.Part.Inside, [.. folds.Select(fold => width - fold)]);
+        return new Picture(
+            under ? width : (2 * width) + Gap, under ? (2 * height) + Gap : height, marks, $"Pile {pile.Number}: outer face {PileWords.Outside(pile)}, inner face {PileWords.Inside(pile)}");
 
-        void Face(double left, IReadOnlyList<int> pages, IReadOnlyList<double> at)
+        void Face(double left, double top, IReadOnlyList<int> pages, Ink ink, IReadOnlyList<double> at)
         {
-            marks.Add(new BoxMark(Pen.Paper, left, 0, width, height));
-            marks.AddRange(PaperSign.In(sign, left, height - Band, width, Band));
-            marks.AddRange(at.Select(fold => new LineMark(Pen.Fold, left + fold, 0, left + fold, height)));
-            marks.AddRange(pages.Select((page, place) => new TextMark(
-                $"{page}", left + (width * ((2 * place) + 1) / (2 * pages.Count)), (height - Band) / 2, 17, Strong: true)));
+            marks.Add(new BoxMark(Pen.Paper, left, top, width, height));
+            marks.AddRange(PaperSign.In(sign, left, top + height - Band, width, Band));
+            marks.AddRange(at.Select(fold => new LineMark(Pen.Fold, left + fold, top, left + fold, top + height)));
+            foreach (var (place, page) in pages.Index())
+            {
+                var (x, y) = (left + (width * ((2 * place) + 1) / (2 * pages.Count)), top + ((height - Band) / 2));
+                marks.Add(ink == Ink.None ? new TextMark("unprinted", x, y + 4, 8) : new TextMark($"{page}", x, y + 4, 17, Strong: true));
+                marks.Add(new HeadMark(x, Math.Max(top + 6, y - 12), 8));
+            }
         }
     }
-
-    /// <summary>Pages of a face in words.</summary>
-    public static string Pages(IReadOnlyList<int> pages) => pages.Count == 0 ? "blank" : string.Join(" | ", pages);
 
     /// <summary>Where a set is stapled, before it is folded: the piece with the line of the stop and the staples on it.</summary>
     public static Picture Staples(Size piece, Length stop, IReadOnlyList<Length> fromHead, PressFormat format)
@@ -55,17 +61,24 @@ public static class BenchPictures
         }
 
         marks.AddRange(fromHead.Select(at => new TextMark($"{format.Length(at)}", line + 34, Room + scale(at), 10)));
-        marks.Add(new TextMark($"{format.Length(stop)}", Math.Max(26, line / 2), Room - 6, 10));
+        marks.Add(new LineMark(Pen.Page, 0, Room - 1, line, Room - 1));
+        marks.Add(new TextMark($"{format.Length(stop)}", Math.Max(26, line / 2), Room - 8, 10));
         return new Picture(width, height + Room, marks, $"Staples {string.Join(" and ", fromHead.Select(at => format.Length(at)))} from the head, the stop at {format.Length(stop)}");
     }
 
     /// <summary>What is cut off and in which order: the block with its spine at the left.</summary>
-    public static Picture Cuts(Size untrimmed, IReadOnlyList<Cut> cuts, Trim trim, PressFormat format)
+    /// <param name="untrimmed">The block before any cut.</param>
+    /// <param name="cuts">The cuts of a step, each with its number over the whole book.</param>
+    /// <param name="trim">How much comes off.</param>
+    /// <param name="format">How figures are written.</param>
+    public static Picture Cuts(Size untrimmed, IReadOnlyList<(int Number, Cut Cut)> cuts, Trim trim, PressFormat format)
     {
-        var scale = Scale(untrimmed);
-        var (width, height) = (scale(untrimmed.Width), scale(untrimmed.Height));
+        // What is bound has lost its spine's trim before.
+        var block = cuts.Any(cut => cut.Cut.Edge == Edge.Spine) ? untrimmed : untrimmed with { Width = untrimmed.Width - trim.Spine };
+        var scale = Scale(block);
+        var (width, height) = (scale(block.Width), scale(block.Height));
         var marks = new List<Mark> { new BoxMark(Pen.Paper, Room, Room, width, height), new LineMark(Pen.Staple, Room, Room, Room, Room + height), new TextMark("spine", Room - 6, Room + (height / 2), 10, 3) };
-        foreach (var (place, cut) in cuts.Index())
+        foreach (var (number, cut) in cuts)
         {
             // A trim is a few millimetres: drawn wider than it is, or nobody would see it.
             var (x1, y1, x2, y2) = cut.Edge switch
@@ -76,10 +89,10 @@ public static class BenchPictures
                 _ => (4d, Room + height - Wide(trim.Foot), width + Room + 12, Room + height - Wide(trim.Foot)),
             };
             marks.Add(new LineMark(Pen.Trim, x1, y1, x2, y2));
-            marks.Add(new TextMark($"{place + 1}", cut.Edge is Edge.Spine or Edge.ForeEdge ? x2 : x2 + 7, cut.Edge is Edge.Spine or Edge.ForeEdge ? y2 + 7 : y2, 13, Strong: true));
+            marks.Add(new TextMark($"{number}", cut.Edge is Edge.Spine or Edge.ForeEdge ? x2 : x2 + 7, cut.Edge is Edge.Spine or Edge.ForeEdge ? y2 + 7 : y2, 13, Strong: true));
         }
 
-        return new Picture(width + (2 * Room) + 6, height + (2 * Room) + 6, marks, $"Cuts in order: {string.Join(", ", cuts.Select(cut => $"{BenchWords.Of(cut.Edge)} with the fence at {format.Length(cut.Fence)}"))}");
+        return new Picture(width + (2 * Room) + 6, height + (2 * Room) + 6, marks, $"Cuts in order: {string.Join(", ", cuts.Select(cut => $"{BenchWords.Of(cut.Cut.Edge)} with the fence at {format.Length(cut.Cut.Fence)}"))}");
 
         double Wide(Length length) => Math.Max(8, scale(length));
     }

@@ -15,7 +15,7 @@ public static class PaperSign
     {
         0 => Slanted(x, y, width, height, rising: true),
         1 => Slanted(x, y, width, height, rising: false),
-        2 => Along(height, Apart / 2).Select(at => new LineMark(Pen.Sign, x, y + at, x + width, y + at)),
+        2 => Along(height, Apart * 0.8).Select(at => new LineMark(Pen.Sign, x, y + at, x + width, y + at)),
         3 => Along(width, Apart).Select(at => new LineMark(Pen.Sign, x + at, y, x + at, y + height)),
         4 => Slanted(x, y, width, height, rising: true).Concat(Slanted(x, y, width, height, rising: false)),
         _ => Dashed(x, y, width, height),
@@ -30,7 +30,7 @@ public static class PaperSign
     }
 
     private static IEnumerable<LineMark> Dashed(double x, double y, double width, double height) =>
-        from down in Along(height, Apart / 2)
+        from down in Along(height, Apart * 0.8)
         from left in Along(width, 2 * Apart)
         select new LineMark(Pen.Sign, x + left - (Apart / 2), y + down, x + Math.Min(width, left + (Apart / 2)), y + down);
 

@@ -19,6 +19,7 @@ public sealed record PenLook(string? Stroke, string? Fill, double Width, IReadOn
         Pen.Fold => new("#2c664b", null, 0.25, [2, 1.5]),
         Pen.Trim => new("#96392c", null, 0.25, [6, 1, 1, 1]),
         Pen.Staple => new(Ink, null, 1, []),
-        _ => new("#5d574d", null, 0.2, []),
+        // Thin, or a pattern closes up where it is drawn small.
+        _ => new("#5d574d", null, 0.1, []),
     };
 }

@@ -11,17 +11,21 @@ public static class SheetPicture
     private const double Letters = 0.34;
     private const double LargestLetters = 40;
 
-    /// <summary>The places of a sheet by their letters, as they are cut apart.</summary>
+    /// <summary>The front of a sheet as it is cut apart: places by their letters, and pages with their heads, by which a print is known and turned.</summary>
     public static Picture Places(ImposedSheet sheet)
     {
         var marks = new List<Mark> { Paper(sheet) };
+        marks.AddRange(sheet.Front.Pages.SelectMany(page => Number(page)));
         foreach (var (letter, box) in sheet.Front.Places)
         {
+            var size = Math.Min(LargestLetters, Smaller(box) * Letters / 2);
             marks.Add(Box(Pen.Piece, box));
-            marks.Add(new TextMark(letter, Mm(box.Middle.Across), Mm(box.Middle.Down), Math.Min(LargestLetters, Smaller(box) * 0.5), Strong: true));
+            marks.Add(new TextMark(letter, Mm(box.Left) + (size * 0.8), Mm(box.Top) + (size * 0.8), size));
         }
 
-        return new Picture(Mm(sheet.Sheet.Width), Mm(sheet.Sheet.Height), marks, $"Sheet {sheet.Number} with {sheet.Stacks.Count} places");
+        return new Picture(
+            Mm(sheet.Sheet.Width), Mm(sheet.Sheet.Height), marks,
+            $"The front of sheet {sheet.Number}: {string.Join(", ", sheet.Front.Places.Select(place => $"{place.Letter} pages {PileWords.Pages([.. sheet.Front.Pages.Where(page => page.Letter == place.Letter).Select(page => page.Page)])}"))}");
     }
 
     /// <summary>A face with its pages, folds, trims, bleed and creep.</summary>
@@ -63,15 +67,27 @@ public static class SheetPicture
 
     private static IEnumerable<Mark> Page(PlacedPage page, bool unprinted, PressFormat format)
     {
-        var (x, y, size) = (Mm(page.Area.Middle.Across), Mm(page.Area.Middle.Down), Math.Min(LargestLetters, Smaller(page.Area) * Letters));
-        yield return new TextMark($"{page.Page}", x, y, size, page.QuarterTurns, Strong: true);
-        var (up, across) = page.QuarterTurns switch { 0 => (-1, 0), 1 => (0, 1), 2 => (1, 0), _ => (0, -1) };
-        yield return new HeadMark(x + (across * size), y + (up * size), size * 0.3, page.QuarterTurns);
         var note = unprinted ? "unprinted" : page.Shift > Length.Zero ? $"{format.Thickness(page.Shift)} to the spine" : "";
-        if (note.Length > 0)
+        if (note.Length == 0)
         {
-            yield return new TextMark(note, x - (across * size * 0.85), y - (up * size * 0.85), size * 0.22, page.QuarterTurns);
+            return Number(page);
         }
+
+        var (x, y, size, up, across) = Stands(page);
+        return Number(page).Append(new TextMark(note, x - (across * size * 0.85), y - (up * size * 0.85), size * 0.22, page.QuarterTurns));
+    }
+
+    // Its number in its middle, and over it the triangle that points to its head.
+    private static IEnumerable<Mark> Number(PlacedPage page)
+    {
+        var (x, y, size, up, across) = Stands(page);
+        return [new TextMark($"{page.Page}", x, y, size, page.QuarterTurns, Strong: true), new HeadMark(x + (across * size), y + (up * size), size * 0.3, page.QuarterTurns)];
+    }
+
+    private static (double X, double Y, double Size, int Up, int Across) Stands(PlacedPage page)
+    {
+        var (up, across) = page.QuarterTurns switch { 0 => (-1, 0), 1 => (0, 1), 2 => (1, 0), _ => (0, -1) };
+        return (Mm(page.Area.Middle.Across), Mm(page.Area.Middle.Down), Math.Min(LargestLetters, Smaller(page.Area) * Letters), up, across);
     }
 
     private static BoxMark Paper(ImposedSheet sheet) => new(Pen.Paper, 0, 0, Mm(sheet.Sheet.Width), Mm(sheet.Sheet.Height));

@@ -18,6 +18,9 @@ public sealed class PdfSheet : IDisposable
     private readonly bool letter;
     private XGraphics graphics = null!;
     private double at;
+    private double baseline;
+    private double aside;
+    private double asideEnds;
 
     /// <summary>Begins a document.</summary>
     /// <param name="title">Its title.</param>
@@ -37,17 +40,56 @@ public sealed class PdfSheet : IDisposable
 
     private static double Left => Margin;
 
-    private double Right => document.Pages[^1].Width.Point - Margin;
+    private double Right => document.Pages[^1].Width.Point - Margin - aside;
 
     private double Bottom => document.Pages[^1].Height.Point - Margin - Foot;
 
     /// <summary>A heading, kept with what follows it.</summary>
-    public void Heading(string words, double size)
+    /// <param name="words">The heading.</param>
+    /// <param name="size">In points.</param>
+    /// <param name="beside">Said quietly on the same line, where the heading takes one.</param>
+    public void Heading(string words, double size, string beside = "")
     {
         Room(size * 4);
         at += size * 0.9;
-        Lines(words, PaperFonts.Serif(size, strong: true), Ink, size * 1.2);
+        var font = PaperFonts.Serif(size, strong: true);
+        Lines(words, font, Ink, size * 1.2);
+        if (beside.Length > 0)
+        {
+            graphics.DrawString(beside, PaperFonts.Sans(beside, 8.5), new XSolidBrush(Quiet), Left + graphics.MeasureString(words, font).Width + 8, at);
+        }
+
         at += size * 0.3;
+    }
+
+    /// <summary>Sets something on one page, where it fits on one.</summary>
+    public void Whole(Action<PdfSheet> set)
+    {
+        ArgumentNullException.ThrowIfNull(set);
+        using var trial = new PdfSheet("", "", DateTimeOffset.UnixEpoch, letter);
+        set(trial);
+        if (trial.document.PageCount == 1)
+        {
+            Room(trial.at - Margin);
+        }
+
+        set(this);
+    }
+
+    /// <summary>Something drawn at the right margin, beside what is set next.</summary>
+    /// <param name="width">What it takes across.</param>
+    /// <param name="height">What it takes down the page.</param>
+    /// <param name="draw">Draws it: it is told its left and its upper edge.</param>
+    /// <param name="set">Sets what stands beside it.</param>
+    public void Beside(double width, double height, Action<XGraphics, double, double> draw, Action set)
+    {
+        ArgumentNullException.ThrowIfNull(draw);
+        ArgumentNullException.ThrowIfNull(set);
+        Room(height);
+        draw(graphics, Right - width, at);
+        (aside, asideEnds) = (width + 14, at + height);
+        set();
+        (aside, at) = (0, Math.Max(at, asideEnds));
     }
 
     /// <summary>A sentence in the book face.</summary>
@@ -55,6 +97,33 @@ public sealed class PdfSheet : IDisposable
 
     /// <summary>A quiet note.</summary>
     public void Note(string words) => Lines(words, PaperFonts.Sans(words, 8.5), Quiet, 12);
+
+    /// <summary>What one has to do, to be read from the table.</summary>
+    public void Text(string words) => Lines(words, PaperFonts.Sans(words, 9.5), Ink, 13);
+
+    /// <summary>Something to tick off.</summary>
+    public void Check(string words)
+    {
+        const double line = 13, box = 6.5;
+        Room(line);
+        graphics.DrawRectangle(Rule, Left, at + line - box, box, box);
+        Lines(words, PaperFonts.Sans(words, 9.5), Ink, line, indent: 2 * box);
+    }
+
+    /// <summary>Short lines to write on at the right of what was set last, each with its word before it, from the right.</summary>
+    public void ToWrite(params ReadOnlySpan<string> words)
+    {
+        const double line = 34, gap = 10;
+        var right = Right;
+        foreach (var word in words)
+        {
+            var font = PaperFonts.Sans(word, 8);
+            graphics.DrawLine(Hairline, right - line, baseline, right, baseline);
+            right -= line + 4 + graphics.MeasureString(word, font).Width;
+            graphics.DrawString(word, font, new XSolidBrush(Quiet), right, baseline);
+            right -= gap;
+        }
+    }
 
     /// <summary>Room between the margins, in points.</summary>
     public double Width => Right - Left;
@@ -160,16 +229,17 @@ public sealed class PdfSheet : IDisposable
         var page = document.AddPage();
         page.Size = letter ? PdfSharp.PageSize.Letter : PdfSharp.PageSize.A4;
         graphics = XGraphics.FromPdfPage(page);
-        at = Margin;
+        (at, aside, asideEnds) = (Margin, 0, 0);
     }
 
-    private void Lines(string words, XFont font, XColor colour, double line)
+    private void Lines(string words, XFont font, XColor colour, double line, double indent = 0)
     {
-        foreach (var part in Wrapped(words, font, Right - Left))
+        foreach (var part in Wrapped(words, font, Right - Left - indent))
         {
             Room(line);
             at += line;
-            graphics.DrawString(part, font, new XSolidBrush(colour), Left, at);
+            graphics.DrawString(part, font, new XSolidBrush(colour), Left + indent, at);
+            baseline = at;
         }
     }
 

@@ -1,0 +1,124 @@
+using PressRun.Engine.Bench;
+using PressRun.Engine.Editions;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Bindery;
+
+/// <summary>How each step is done, for somebody who has not done it before and has nothing but the sheet.</summary>
+public static class StepWords
+{
+    /// <summary>How to do a step; empty where the press knows best.</summary>
+    /// <param name="view">The run.</param>
+    /// <param name="step">One of its steps.</param>
+    /// <param name="format">How figures are written.</param>
+    public static IReadOnlyList<string> Of(BinderyView view, WorkStep step, PressFormat format)
+    {
+        var (sheet, edition) = (view.Sheet!, view.Prepared!.Job.Edition);
+        return step.Kind switch
+        {
+            WorkKind.CutApart =>
+            [
+                "Take the prints of one sheet at a time, told apart by the pages on their fronts. Knock them even, fronts up and turned as drawn: triangles point to the heads of the pages.",
+                "Cut in the order of the numbers. The edge that is named lies at the fence, behind the blade; the fence stands so far from the blade. Cut no more at once than the clamp holds firmly.",
+                "Lay every stack on its pile, front up, head away from you.",
+            ],
+            WorkKind.Score => [.. sheet.Piles.Where(pile => pile.Folds.Count > 0).GroupBy(pile => pile.PartIndex).Select(part => Score(part.First(), format))],
+            WorkKind.Collate => Collate(sheet, edition),
+            WorkKind.Jog => [$"Knock each set on the table, first at its head, then at {(edition.Binding == Binding.Saddle ? "one side" : "its spine")}, until all edges lie even."],
+            WorkKind.Staple => Staple(sheet, edition, step, format),
+            WorkKind.Glue => Glue(view, format),
+            WorkKind.Fold => Fold(sheet, edition),
+            WorkKind.Press => ["Lay the copies under a board with weight on it, spines to the left and to the right in turn, until the next day."],
+            WorkKind.TrimSpine => ["Trim the loose leaves at the spine now: once they are bound, a cut there would take the binding off.", .. Trim(view, step, format)],
+            WorkKind.Trim => [.. Trim(view, step, format)],
+            WorkKind.Pack => [$"Stop when {Words.Many(format.Count(sheet.Estimate.Quantity), sheet.Estimate.Quantity, "good copy is", "good copies are")} counted; more are yours to keep."],
+            _ => [],
+        };
+    }
+
+    private static string Score(Pile pile, PressFormat format) =>
+        $"{BenchWords.Capital(Apart.Of(pile.Part.Part.Name))}: press the line {string.Join(" and ", pile.Folds.Select(fold => $"{format.Length(fold)}"))} from its left edge into its outer face, and fold away from the groove; try one first.";
+
+    private static IReadOnlyList<string> Collate(BenchSheet sheet, Edition edition)
+    {
+        const string layOut = "Lay the piles out in the order of their numbers, outer faces up, heads away from you.";
+        var last = sheet.Piles[^1];
+        var (first, looksUp) = edition.Binding switch
+        {
+            Binding.Saddle => (1, $"Pages {last.Inner[0]} and {last.Inner[1]} then look up."),
+            Binding.Perfect => (2, "Turned over, page 3 looks up."),
+            _ => (1, "Turned over, page 1 looks up."),
+        };
+        return
+        [
+            first == 1 ? layOut : layOut + " Pile 1, the covers, stays aside until the spine is glued.",
+            $"For each copy lay one of pile {first} with its inner face up, its head away from you, and on it one of each next pile in the same way, to pile {last.Number}. {looksUp} Look through every tenth: papers and pages follow each other as drawn.",
+        ];
+    }
+
+    private static List<string> Staple(BenchSheet sheet, Edition edition, WorkStep step, PressFormat format)
+    {
+        if (sheet.Imposition.StaplerStop is not { } stop)
+        {
+            return [];
+        }
+
+        var staples = string.Join(" and ", sheet.Imposition.StaplesFromHead.Select(at => $"{format.Length(at)}"));
+        var count = $"{sheet.Imposition.StaplesFromHead.Count} staples a copy, {format.Count(sheet.StaplesOf(step.Copies))} in all.";
+        if (edition.Binding == Binding.Saddle)
+        {
+            var middle = sheet.Piles[^1].Inner;
+            return
+            [
+                $"Set the stapler's stop {format.Length(stop)} behind where the staple goes in: half of the sheet's width, so that the staples stand in the fold.",
+                $"{(Before(sheet, WorkKind.Fold, WorkKind.Staple) ? "Open the folded set" : "Turn the set over")}, cover up, one edge at the stop. Staple at {staples} from the head; the legs close in the middle of the book, between pages {middle[0]} and {middle[1]}. {count} Open every tenth: staples in the fold, legs flat.",
+            ];
+        }
+
+        return
+        [
+            $"Set the stapler's stop {format.Length(stop)} behind where the staple goes in. Lay the set with page 1 up and its spine, the left edge, at the stop.",
+            $"Staple at {staples} from the head, through all leaves; the legs close behind the last page. {count} Look at the back of every tenth: legs flat.",
+        ];
+    }
+
+    private static List<string> Glue(BinderyView view, PressFormat format)
+    {
+        var cover = view.Sheet!.Piles[0];
+        return cover.Folds.Count == 2
+            ?
+            [
+                $"Clamp each set with its spine, the left edge of page 3, up and even; it is {format.Thickness(view.Prepared!.Block.Spine)} thick. Brush or roll the glue on and let it take as its maker says.",
+                $"Fold a cover at {format.Length(cover.Folds[0])} and {format.Length(cover.Folds[1])} from the left edge of its outer face, lay the set in it so that page 3 faces page 2, and press the spine.",
+            ]
+            : [];
+    }
+
+    private static List<string> Fold(BenchSheet sheet, Edition edition)
+    {
+        if (edition.Binding != Binding.Saddle)
+        {
+            return [];
+        }
+
+        var (first, middle) = (sheet.Piles[0].Outer, sheet.Piles[^1].Inner);
+        return [$"Fold the set along its middle with pages {middle[0]} and {middle[1]} inside, so that page 1 lies in front and page {first[0]} behind. Rub the fold down from its middle to both ends."];
+    }
+
+    private static bool Before(BenchSheet sheet, WorkKind first, WorkKind then) =>
+        sheet.Steps.FirstOrDefault(step => step.Kind == first) is { } one && sheet.Steps.First(step => step.Kind == then).Number > one.Number;
+
+    private static IEnumerable<string> Trim(BinderyView view, WorkStep step, PressFormat format)
+    {
+        if (!BenchWords.CutsOf(view, step.Kind).Any())
+        {
+            yield break;
+        }
+
+        var pile = view.Prepared!.StepsAtTable.FirstOrDefault(rated => rated.Name == step.Name) is { CopiesPerPile: > 1 } rated
+            ? $" Cut {format.Count(rated.CopiesPerPile)} copies at once."
+            : "";
+        yield return $"Page 1 up. For each cut one edge lies at the fence, behind the blade, and the fence stands so far from the blade; what falls off lies on your side.{pile} Measure the first after each change of the fence.";
+    }
+}
