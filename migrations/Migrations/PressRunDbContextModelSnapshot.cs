@@ -1907,6 +1907,38 @@ namespace PressRun.Migrations.Migrations
                     b.ToTable("titles", (string)null);
                 });
 
+            modelBuilder.Entity("PressRun.Data.Titles.TitleSumsRow", b =>
+                {
+                    b.Property<Guid>("PressId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("press_id");
+
+                    b.Property<Guid>("TitleId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("title_id");
+
+                    b.Property<bool>("Asks")
+                        .HasColumnType("boolean")
+                        .HasColumnName("asks");
+
+                    b.Property<long>("OnHand")
+                        .HasColumnType("bigint")
+                        .HasColumnName("on_hand");
+
+                    b.Property<bool>("Planned")
+                        .HasColumnType("boolean")
+                        .HasColumnName("planned");
+
+                    b.Property<int>("PrintingsOnHand")
+                        .HasColumnType("integer")
+                        .HasColumnName("printings_on_hand");
+
+                    b.HasKey("PressId", "TitleId")
+                        .HasName("pk_title_sums");
+
+                    b.ToTable("title_sums", (string)null);
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserLogin<System.Guid>", b =>
                 {
                     b.HasOne("PressRun.Data.People.User", null)
@@ -2379,6 +2411,16 @@ namespace PressRun.Migrations.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_titles_presses_press_id");
+                });
+
+            modelBuilder.Entity("PressRun.Data.Titles.TitleSumsRow", b =>
+                {
+                    b.HasOne("PressRun.Data.Titles.TitleRow", null)
+                        .WithOne()
+                        .HasForeignKey("PressRun.Data.Titles.TitleSumsRow", "PressId", "TitleId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_title_sums_titles_press_id_title_id");
                 });
 
             modelBuilder.Entity("PressRun.Data.RunPlans.RunPlanRow", b =>

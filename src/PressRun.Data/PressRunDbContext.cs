@@ -86,6 +86,8 @@ public sealed class PressRunDbContext(DbContextOptions<PressRunDbContext> option
 
     internal DbSet<QuoteEventRow> QuoteEvents => Set<QuoteEventRow>();
 
+    internal DbSet<TitleSumsRow> TitleSums => Set<TitleSumsRow>();
+
     internal DbSet<TitleOutlookRow> TitleOutlooks => Set<TitleOutlookRow>();
 
     internal DbSet<MailRow> Mails => Set<MailRow>();

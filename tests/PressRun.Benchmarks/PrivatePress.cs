@@ -1,6 +1,7 @@
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
+using PressRun.Data.Access;
 using PressRun.Data.Presses;
 using PressRun.Data.Running;
 using PressRun.Web.Shelf;
@@ -17,11 +18,10 @@ internal static class PrivatePress
         var builder = Host.CreateEmptyApplicationBuilder(null);
         builder.Configuration.AddInMemoryCollection([new("PressRun:DataFolder", folder), new("PressRun:Sample", "true")]);
         builder.Services.AddPressRunData(builder.Configuration);
-        builder.Services.AddSingleton<ShelfCosts>();
-        builder.Services.AddSingleton<ShelfOutlooks>();
-        builder.Services.AddSingleton<ShelfService>();
+        builder.Services.AddShelf();
         using var host = builder.Build();
         await host.StartAsync();
+        using var program = Visiting.As(new Visitor.Program());
         try
         {
             await measure(host.Services, (await host.Services.GetRequiredService<PressStore>().ListAsync()).Single());

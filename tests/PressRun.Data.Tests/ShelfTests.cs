@@ -162,6 +162,38 @@ public sealed class ShelfTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task Sums_of_a_title_are_those_of_its_printings_however_their_changes_cross()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var title = SmallPress.Saved(await stores.Titles.AddAsync(small.Id, new NewTitle("Crossing", "", "#000000", "")));
+        var editions = new List<EditionRecord>();
+        for (var printing = 1; printing <= 4; printing++)
+        {
+            editions.Add(SmallPress.Saved(await stores.Editions.AddAsync(small.Id, SmallPress.NewEdition(title.Id, printing))));
+        }
+
+        await Task.WhenAll(editions.Select(async edition =>
+        {
+            await WriteAsync(edition, MovementKind.Printed, 100);
+            for (var sold = 0; sold < 10; sold++)
+            {
+                await WriteAsync(edition, MovementKind.Sold, edition.Printing);
+            }
+        }));
+        var crossed = (await stores.Shelf.ShowAsync(small.Id, new ShelfFilter("crossing"))).Totals;
+        var last = (await stores.Editions.LoadAsync(small.Id, editions[3].Id))!;
+        SmallPress.Saved(await stores.Editions.SaveAsync(small.Id, last with { Archived = true }));
+        var without = (await stores.Shelf.ShowAsync(small.Id, new ShelfFilter("crossing"))).Totals;
+
+        Assert.Equal(new ShelfTotals(1, 0, 0, 4, 400 - 10 - 20 - 30 - 40), crossed);
+        Assert.Equal(new ShelfTotals(1, 0, 0, 3, 300 - 10 - 20 - 30), without);
+
+        async Task WriteAsync(EditionRecord edition, MovementKind kind, int copies) => SmallPress.Saved(
+            await stores.Ledger.WriteAsync(small.Id, new NewMovement(Guid.NewGuid(), edition.Id, SmallPress.ListDate, kind, copies)));
+    }
+
+    [Fact]
     public async Task Pages_of_the_shelf_show_every_title_once_in_order()
     {
         await using var stores = await Stores.NewAsync(postgres);

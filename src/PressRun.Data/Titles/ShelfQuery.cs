@@ -128,33 +128,15 @@ public sealed class ShelfQuery
             totals with { Due = due.Length });
     }
 
-    // One pass over the printings of all titles found, first by title and then over all of them.
+    // A row for each title found, joined by name: over a navigation, a sum would become a query of its own for each row.
     private static async Task<ShelfTotals> TotalsAsync(PressRunDbContext db, IQueryable<TitleRow> found, Guid[] asking, CancellationToken cancel)
     {
-        var printings = found.SelectMany(title => title.Editions).Where(edition => !edition.Archived).Select(edition => new
+        var sums = await found.Join(db.TitleSums, title => title.Id, sums => sums.TitleId, (title, sums) => sums).GroupBy(_ => 1).Select(titles => new
         {
-            edition.TitleId,
-            edition.Printing,
-            edition.CopiesPrinted,
-            edition.Copies.OnHand,
-            IsWithoutPlan = edition.CopiesPrinted == null && !db.RunPlans.Any(plan => plan.EditionId == edition.Id && plan.Chosen),
-        });
-        var byTitle = printings.GroupBy(printing => printing.TitleId).Select(title => new
-        {
-            Planned = title.Max(printing => printing.CopiesPrinted == null ? 1 : 0),
-            OnHand = title.Count(printing => printing.CopiesPrinted != null && printing.OnHand > 0),
-            Copies = title.Sum(printing => printing.CopiesPrinted != null ? printing.OnHand : 0L),
-            Asks = asking.Contains(title.Key)
-                || title.Max(printing => printing.Printing)
-                    == title.Max(printing => printing.CopiesPrinted != null && printing.OnHand * LastCopies <= printing.CopiesPrinted ? printing.Printing : 0)
-                || title.Max(printing => printing.IsWithoutPlan ? 1 : 0) == 1,
-        });
-        var sums = await byTitle.GroupBy(_ => 1).Select(titles => new
-        {
-            Asking = titles.Sum(title => title.Asks ? 1 : 0),
-            Planned = titles.Sum(title => title.Planned),
-            OnHand = titles.Sum(title => title.OnHand),
-            Copies = titles.Sum(title => title.Copies),
+            Asking = titles.Sum(title => title.Asks || asking.Contains(title.TitleId) ? 1 : 0),
+            Planned = titles.Sum(title => title.Planned ? 1 : 0),
+            OnHand = titles.Sum(title => title.PrintingsOnHand),
+            Copies = titles.Sum(title => title.OnHand),
         }).SingleOrDefaultAsync(cancel);
         return new ShelfTotals(await found.CountAsync(cancel), sums?.Asking ?? 0, sums?.Planned ?? 0, sums?.OnHand ?? 0, sums?.Copies ?? 0);
     }
@@ -182,12 +164,6 @@ public sealed class ShelfQuery
             : titles;
     }
 
-    // The last copies of the latest printing are going, or a planned printing goes by no plan.
-    private static IQueryable<TitleRow> Asking(PressRunDbContext db, IQueryable<TitleRow> titles, Guid[] asking) => titles.Where(title =>
-        asking.Contains(title.Id)
-        || title.Editions.Any(edition => !edition.Archived
-            && (edition.CopiesPrinted == null
-                ? !db.RunPlans.Any(plan => plan.EditionId == edition.Id && plan.Chosen)
-                : edition.Copies.OnHand * LastCopies <= edition.CopiesPrinted
-                    && !title.Editions.Any(later => !later.Archived && later.Printing > edition.Printing))));
+    private static IQueryable<TitleRow> Asking(PressRunDbContext db, IQueryable<TitleRow> titles, Guid[] asking) =>
+        titles.Where(title => asking.Contains(title.Id) || db.TitleSums.Any(sums => sums.TitleId == title.Id && sums.Asks));
 }

@@ -49,10 +49,7 @@ public static class WebPages
         services.AddSingleton<RunPlanService>();
         services.AddSingleton<ReprintService>();
         services.AddSingleton<RunFiles>();
-        services.AddSingleton<ShelfCosts>();
-        services.AddSingleton<ShelfOutlooks>();
-        services.AddSingleton<StillNeededService>();
-        services.AddSingleton<ShelfService>();
+        services.AddShelf();
         services.AddSingleton<EditionService>();
         services.AddSingleton<FixService>();
         services.AddSingleton<TitleService>();

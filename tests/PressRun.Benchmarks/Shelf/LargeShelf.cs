@@ -13,6 +13,9 @@ internal static class LargeShelf
     /// <summary>Printings of each.</summary>
     public const int Printings = 5;
 
+    /// <summary>Lines in the ledger of each printing that is printed: the run, and what went out of it.</summary>
+    public const int Lines = 40;
+
     /// <summary>First words of the titles.</summary>
     public static readonly string[] First =
     [
@@ -84,6 +87,15 @@ internal static class LargeShelf
             SELECT {id}, md5('title ' || number)::uuid, 1, 1, CURRENT_DATE, 120, days, days * 2, days * 3, CURRENT_DATE + days
             FROM (SELECT number, CASE WHEN number % 250 = 0 THEN 3 ELSE 100 + number % 400 END AS days FROM generate_series(5, {Titles}, 5) AS number) AS lasting
             """);
-        await db.Database.ExecuteSqlAsync($"ANALYZE");
+        await db.Database.ExecuteSqlAsync(
+            $"""
+            INSERT INTO copy_movements (press_id, id, edition_id, sequence, day, kind, copies, amount, note, written_at)
+            SELECT {id}, md5(edition.id::text || line)::uuid, edition.id, line, CURRENT_DATE - 400 + line * 9, CASE WHEN line = 1 THEN 'Printed' ELSE 'Sold' END,
+                   CASE WHEN line = 1 THEN 200 ELSE (200 - kept.on_hand) * (line - 2) / ({Lines} - 1) - (200 - kept.on_hand) * (line - 1) / ({Lines} - 1) END, 5, '', now()
+            FROM copy JOIN editions AS edition ON edition.press_id = {id} AND edition.id = copy.edition_id AND edition.copies_printed = 200
+            JOIN edition_copies AS kept ON kept.press_id = {id} AND kept.edition_id = edition.id CROSS JOIN generate_series(1, {Lines}) AS line
+            """);
+        await db.Database.ExecuteSqlAsync($"UPDATE edition_copies AS kept SET lines = {Lines} FROM copy WHERE kept.press_id = {id} AND kept.edition_id = copy.edition_id");
+        await db.Database.ExecuteSqlAsync($"VACUUM ANALYZE");
     }
 }
