@@ -37,6 +37,19 @@ public sealed partial class AppProcess : IAsyncDisposable
     public string ConnectionString =>
         $"Host={Path.Combine(Folder, "socket")};Username=pressrun;Password={File.ReadAllText(Path.Combine(Folder, "database-password")).Trim()};Database=pressrun;Pooling=false";
 
+    /// <summary>Its number on this machine.</summary>
+    public int ProcessId => process.Id;
+
+    /// <summary>What it has used of the processors so far.</summary>
+    public TimeSpan ProcessorTime
+    {
+        get
+        {
+            process.Refresh();
+            return process.TotalProcessorTime;
+        }
+    }
+
     /// <summary>What it has written so far, its errors too.</summary>
     public string Said => string.Join(Environment.NewLine, said);
 
