@@ -48,7 +48,7 @@ namespace PressRun.Migrations.Migrations
                     FROM (
                         SELECT coalesce(bool_or(edition.copies_printed IS NULL), false) AS planned,
                                count(*) FILTER (WHERE edition.copies_printed IS NOT NULL AND kept.on_hand > 0) AS printings,
-                               coalesce(sum(kept.on_hand) FILTER (WHERE edition.copies_printed IS NOT NULL), 0) AS copies,
+                               coalesce(sum(kept.on_hand) FILTER (WHERE edition.copies_printed IS NOT NULL AND kept.on_hand > 0), 0) AS copies,
                                coalesce(max(edition.printing) = max(edition.printing) FILTER (WHERE kept.on_hand * 10 <= edition.copies_printed), false)
                                    OR coalesce(bool_or(edition.copies_printed IS NULL AND NOT EXISTS (
                                        SELECT 1 FROM run_plans AS plan WHERE plan.press_id = of_press AND plan.edition_id = edition.id AND plan.chosen)), false) AS asks

@@ -223,8 +223,8 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
         await OutlookStore.MarkAsync(db, onHand.Keys, cancel);
         foreach (var here in onHand.Values.Where(here => here.CountNeeded))
         {
-            // What was written late may show that the copies were there all along.
-            var moved = await db.CopyMovements.Where(row => row.EditionId == here.EditionId)
+            // What was written late may show that the copies were there all along, and what was taken back never went.
+            var moved = await CopiesLedgerStore.WithoutPairs(db).Where(row => row.EditionId == here.EditionId)
                 .Select(row => new CopyMovement(row.Day, row.Sequence, row.Kind, row.Copies, row.Amount)).ToListAsync(cancel);
             here.CountNeeded = CopiesAccount.At(moved).CountNeeded;
         }

@@ -7,13 +7,14 @@ namespace PressRun.Engine.Reprint;
 /// <param name="ExpectedDemand">Copies asked for on average.</param>
 /// <param name="Best">The best quantity then.</param>
 /// <param name="Own">One's own number then.</param>
-public readonly record struct PaceRow(decimal Pace, double ExpectedDemand, ReprintPoint Best, ReprintPoint Own)
+/// <param name="OwnIsPaidFor">True where the cash pays for one's own number.</param>
+public readonly record struct PaceRow(decimal Pace, double ExpectedDemand, ReprintPoint Best, ReprintPoint Own, bool OwnIsPaidFor)
 {
-    /// <summary>What one's own number keeps less than the best; 0 or more where it is among the quantities looked at.</summary>
+    /// <summary>What one's own number keeps less than the best that the cash pays for; 0 or more where it is among the quantities looked at and paid for.</summary>
     public decimal Short => Best.ExpectedProfit - Own.ExpectedProfit;
 
-    /// <summary>True where one's own number keeps nearly as much: short by no more than <see cref="ReprintPaces.Near"/> of the dearer run's cost.</summary>
-    public bool IsNearlyBest => Short <= ReprintPaces.Near * Math.Max(Best.LandedCost, Own.LandedCost);
+    /// <summary>True where one's own number is paid for and keeps nearly as much: short by no more than <see cref="ReprintPaces.Near"/> of the dearer run's cost.</summary>
+    public bool IsNearlyBest => OwnIsPaidFor && Short <= ReprintPaces.Near * Math.Max(Best.LandedCost, Own.LandedCost);
 }
 
 /// <summary>
@@ -54,6 +55,7 @@ public sealed record ReprintPaces(IReadOnlyList<PaceRow> Rows, decimal? NearlyFr
 
         var point = there.Value.Point;
         var ownCost = new RunCost(own, point.LandedCost, point.CashOut);
+        var paidFor = planner.IsPaidFor(ownCost);
         var tried = new List<PaceRow>();
         for (var pace = Slowest; pace <= Quickest; pace += Stride)
         {
@@ -69,7 +71,7 @@ public sealed record ReprintPaces(IReadOnlyList<PaceRow> Rows, decimal? NearlyFr
         PaceRow Row(decimal pace, ReprintPlanner paced)
         {
             var best = paced.Best(costs);
-            return new PaceRow(pace, paced.ExpectedDemand, best, paced.Point(ownCost));
+            return new PaceRow(pace, paced.ExpectedDemand, best, paced.Point(ownCost), paidFor);
         }
     }
 

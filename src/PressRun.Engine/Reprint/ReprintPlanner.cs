@@ -128,9 +128,12 @@ public sealed class ReprintPlanner
             curve);
     }
 
-    /// <summary>The quantity with the highest expected profit, the smallest of equals.</summary>
+    /// <summary>The quantity with the highest expected profit that the cash pays for, the smallest of equals; printing none is always paid for.</summary>
     /// <param name="costs">From <see cref="Costs"/> of a planner of the same job; at least one.</param>
-    public ReprintPoint Best(IReadOnlyList<RunCost> costs) => Best(costs.Select(Point));
+    public ReprintPoint Best(IReadOnlyList<RunCost> costs) => Best(costs.Where(IsPaidFor).Select(Point));
+
+    /// <summary>True where the cash pays for a run, or is no limit.</summary>
+    public bool IsPaidFor(RunCost cost) => request.Cash is not { } cash || cost.CashOut <= cash;
 
     /// <summary>All that is said of one quantity, whether or not it is among those asked for.</summary>
     /// <param name="quantity">0 for printing none, to 1,000,000.</param>

@@ -136,6 +136,12 @@ public sealed partial class ReprintFields
         return refused;
     }
 
+    private Task<string?> ForgetOpinionAsync()
+    {
+        half.Clear();
+        return Change(now => now with { Opinion = null }, "opinion");
+    }
+
     private decimal? Part(string field) => half.TryGetValue(field, out var typed) ? typed : Settings.Opinion is { } opinion ? Of(opinion, field) : null;
 
     private Task<string?> SaveMoneyAsync(string typed, string what, bool mayLack, bool mayBeNegative, Func<ReprintRequest, decimal?, ReprintRequest> put)

@@ -37,6 +37,13 @@ public static class ReprintWords
         };
     }
 
+    /// <summary>Said where no higher number was looked at than the best: it may not be the best of all.</summary>
+    /// <param name="salvage">What a copy left over is still worth.</param>
+    /// <param name="format">How figures are written.</param>
+    public static string LastLookedAt(decimal salvage, PressFormat format) => salvage > 0m
+        ? $"That is the last number looked at: as a copy left over is still worth {format.Money(salvage)}, nothing holds the number back. Is it worth that?"
+        : "That is the last number looked at, or the most that the shop prints.";
+
     /// <summary>Where the copies for sale come from, such as <c>110 printed, 4 given away</c>; null where that says nothing new.</summary>
     public static string? ForSale(ReprintLook look, PressFormat format) => look is { OnHand: 0, GivenAway: 0 } or { Point.Quantity: 0 }
         ? null

@@ -83,7 +83,7 @@ public sealed record ReprintWorked(
     public static Outcome<ReprintWorked> Of(JobSource source, TitleLedger ledger)
     {
         var settings = source.Plan.Reprint ?? Settled(First(source.Plan, ledger), source, ledger);
-        settings = settings with { Request = settings.Request with { From = 0, To = Math.Max(settings.Request.To, source.Plan.Quantity), Step = 1 } };
+        settings = settings with { Request = settings.Request with { From = 0, To = Math.Min(Job.MostQuantities - 1, Math.Max(settings.Request.To, source.Plan.Quantity)), Step = 1 } };
         var job = PreparedJob.Prepare(source.Build());
         var planner = job.Succeeded ? ReprintPlanner.Prepare(job.Value, settings.Request) : Outcome<ReprintPlanner>.Refused(job.Problems);
         var costs = planner.Succeeded ? planner.Value.Costs() : Outcome<IReadOnlyList<RunCost>>.Refused(planner.Problems);
@@ -128,7 +128,8 @@ public sealed record ReprintWorked(
     {
         var quick = DemandDistribution.Of(request.Demand.AtPace(2m));
         var worth = quick.Succeeded ? quick.Value.Quantile(Hardly) : MostShown;
-        var (low, high) = (source.Plan.Quantity, Math.Max(source.Plan.Quantity, Math.Min(MostShown, worth + source.Edition.FreeCopies)));
+        var low = Math.Min(source.Plan.Quantity, Job.MostQuantities - 1);
+        var high = Math.Max(low, Math.Min(MostShown, worth + source.Edition.FreeCopies));
         var job = PreparedJob.Prepare(source.Build());
         while (job.Succeeded && low < high)
         {

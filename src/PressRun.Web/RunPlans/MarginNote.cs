@@ -21,11 +21,11 @@ public sealed record MarginNote(char? Key, string Strong, string Rest, bool Look
         var notes = new List<MarginNote>();
         if (answer.Better is { } better)
         {
-            var more = format.Count(better.To - better.From);
+            var more = Words.Many(format.Count(better.To - better.From), better.To - better.From, "more copy costs", "more copies cost");
             var key = KeyOf(plan, better.To);
             notes.Add(new MarginNote(
                 key,
-                better.Saves == 0m ? $"{more} more copies cost nothing more." : $"{more} more copies cost {format.Money(better.Saves)} less.",
+                better.Saves == 0m ? $"{more} nothing more." : $"{more} {format.Money(better.Saves)} less.",
                 Why(plan, better.To, stockName, format),
                 true,
                 better.To));

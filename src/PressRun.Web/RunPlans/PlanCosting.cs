@@ -13,6 +13,10 @@ public sealed class PlanCosting
     private const int ShownBelow = 4;
     private const int ShownAbove = 3;
 
+    // However large the run, and however wide the range that a plan names: more could neither be drawn nor read, and would take minutes.
+    private const int MostBelow = 5_000;
+    private const int MostAbove = 10_000;
+
     private PlanCosting(JobSource source, IReadOnlyList<Problem> problems)
     {
         Source = source;
@@ -46,7 +50,8 @@ public sealed class PlanCosting
     private static (int From, int To) Range(PlanRecord plan, PreparedJob prepared)
     {
         var from = Math.Min(plan.Quantity, plan.Ladder?.From ?? Math.Max(1, plan.Quantity / ShownBelow));
-        var to = Math.Max(plan.Quantity, plan.Ladder?.Last ?? Math.Min(Job.MostCopies, plan.Quantity * ShownAbove));
+        var to = Math.Max(plan.Quantity, plan.Ladder?.Last ?? (int)Math.Min(Job.MostCopies, (long)plan.Quantity * ShownAbove));
+        (from, to) = (Math.Max(from, plan.Quantity - MostBelow), Math.Min(to, plan.Quantity + MostAbove));
         while (to > plan.Quantity && prepared.LandedCost(to, out _) is not null)
         {
             to--;

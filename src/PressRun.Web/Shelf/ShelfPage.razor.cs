@@ -132,9 +132,10 @@ public sealed partial class ShelfPage : IDisposable
     private static string Leads(EditionOnShelf edition, string address) => address
         + (edition.Decision is DecisionKind.Due or DecisionKind.NoneLeft or DecisionKind.RunningOut ? "/reprint" : "/run");
 
-    // Of what is not due yet, the day is worth a word where it is near.
-    private string? OrderBy(TitleOnShelf title, EditionOnShelf edition) =>
-        edition.Decision != DecisionKind.Due && edition == title.Editions[0] && title.OrderBy is { } by && by <= Outlooks.Today.AddDays(ShelfOutlooks.LongestLead)
+    // Of what is due, the number that is planned already; of what is not due yet, the day is worth a word where it is near.
+    private string? OrderBy(TitleOnShelf title, EditionOnShelf edition) => edition.Decision == DecisionKind.Due
+        ? edition is { Edition.CopiesPrinted: null, Quantity: { } planned } ? $"{Words.Many(Format.Count(planned), planned, "copy", "copies")} planned" : null
+        : edition == title.Editions[0] && title.OrderBy is { } by && by <= Outlooks.Today.AddDays(ShelfOutlooks.LongestLead)
             ? $"order by {Format.ShortDay(by)}"
             : null;
 

@@ -160,6 +160,21 @@ public sealed class CopiesLedgerTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task A_sale_beyond_the_count_that_is_taken_back_asks_for_no_count_any_more()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        await WriteAsync(stores, small, 0, MovementKind.Printed, 50, 80m);
+        await WriteAsync(stores, small, 1, MovementKind.Sold, 11, 90m);
+        var mistyped = await WriteAsync(stores, small, 2, MovementKind.Sold, 400, 90m);
+        Assert.Equal(new CopiesOnHand(-361, true), await stores.Ledger.OnHandAsync(small.Id, small.Edition.Id));
+
+        SmallPress.Saved(await stores.Ledger.TakeBackAsync(small.Id, mistyped.Id));
+
+        Assert.Equal(new CopiesOnHand(39, false), await stores.Ledger.OnHandAsync(small.Id, small.Edition.Id));
+    }
+
+    [Fact]
     public async Task An_import_is_written_whole_or_not_at_all_and_is_taken_back_whole()
     {
         await using var stores = await Stores.NewAsync(postgres);

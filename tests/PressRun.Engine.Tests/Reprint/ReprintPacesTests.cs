@@ -60,6 +60,18 @@ public class ReprintPacesTests
     }
 
     [Fact]
+    public void No_pace_makes_a_number_best_that_the_cash_does_not_pay_for()
+    {
+        var planner = ReprintPlanner.Prepare(Job, Request(new PoissonDemand(100m, 0)) with { Cash = 60m }).Value;
+        var plan = planner.Plan().Value;
+        Assert.True(plan.BestQuantity > plan.WithinCash.Quantity);
+        var paces = ReprintPaces.Of(planner, planner.Costs().Value, plan.BestQuantity).Value;
+        Assert.Equal(plan.WithinCash, paces.Rows.Single(row => row.Pace == 1m).Best);
+        Assert.All(paces.Rows, row => Assert.True(row.Best.CashOut <= 60m && !row.OwnIsPaidFor && !row.IsNearlyBest));
+        Assert.Null(paces.NearlyFrom);
+    }
+
+    [Fact]
     public void A_number_that_is_right_at_no_pace_is_said_to_be_so()
     {
         var planner = ReprintPlanner.Prepare(Job, Request(new PoissonDemand(100m, 0)) with { NetPerCopy = 1m }).Value;

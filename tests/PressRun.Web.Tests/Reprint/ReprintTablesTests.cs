@@ -68,6 +68,20 @@ public class ReprintTablesTests
     }
 
     [Fact]
+    public async Task A_copy_left_over_that_is_worth_more_than_one_more_costs_is_said_to_hold_nothing_back()
+    {
+        var planner = ReprintPlanner.Prepare(ARun.Prepared, new ReprintRequest(0, new PoissonDemand(60m, 0), 5m, 4m, 0m, 0m, null, 0, 300, 1)).Value;
+        var advice = Advice(planner, 300);
+        Assert.Equal(300, advice.Answer.Point.Quantity);
+        await using var page = APage();
+
+        Assert.Contains(
+            "That is the last number looked at: as a copy left over is still worth 4.00, nothing holds the number back.",
+            Text(page.Render<ReprintSentence>(set => Set(set, advice).Add(part => part.Salvage, 4m))),
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Where_none_is_best_the_sentence_says_what_the_copies_on_hand_keep()
     {
         var planner = ReprintPlanner.Prepare(ARun.Prepared, new ReprintRequest(300, new PoissonDemand(60m, 0), 5m, 0m, 0m, 0m, null, 0, 300, 1)).Value;

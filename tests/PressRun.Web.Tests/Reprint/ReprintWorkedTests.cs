@@ -41,6 +41,23 @@ public class ReprintWorkedTests
         Assert.True(worked.Other.FirstDemand > worked.Other.SecondDemand);
     }
 
+    [Fact]
+    public void A_number_far_beyond_all_that_is_looked_at_leaves_the_answer_as_it_is()
+    {
+        var (usual, beyond) = (ReprintWorked.Of(APlan.Source(), Ledger).Value, ReprintWorked.Of(APlan.Source(1_000_000), Ledger).Value);
+        Assert.Equal(usual.Plan.BestQuantity, beyond.Plan.BestQuantity);
+        Assert.True(ReprintAdvice.Of(beyond.Planner, beyond.Plan, 1_000_000).Value.OwnShort > 0m);
+    }
+
+    [Fact]
+    public void An_opinion_that_is_left_out_stays_out()
+    {
+        var with = Changed(settings => settings with { Opinion = new OpinionDemand(10m, 20m, 40m, 0) });
+        var without = ReprintWorked.Settled(with.Plan.Reprint! with { Opinion = null }, with, Ledger);
+        Assert.Null(without.Opinion);
+        Assert.Null(ReprintWorked.Of(with with { Plan = with.Plan with { Reprint = without } }, Ledger).Value.Other);
+    }
+
     [Theory]
     [InlineData("2026-12-12", 3)]
     [InlineData("2027-12-12", 0)]

@@ -17,7 +17,7 @@ public class MarginNoteTests
         var band = Assert.Single(Plan.Bands);
         var note = Notes(band.To)[0];
         Assert.Equal(band.Better, note.Take);
-        Assert.StartsWith("1 more copies cost ", note.Strong, StringComparison.Ordinal);
+        Assert.StartsWith("1 more copy costs ", note.Strong, StringComparison.Ordinal);
         Assert.Contains("delivery is free", note.Rest, StringComparison.Ordinal);
         Assert.True(note.LookHere);
     }

@@ -38,6 +38,20 @@ public class FieldEditTests
     }
 
     [Fact]
+    public async Task What_was_refused_and_is_stored_later_all_the_same_is_refused_no_more()
+    {
+        await using var page = Page();
+        var field = Render(page, "", _ => Task.FromResult<string?>("Kept until the others are there."));
+        await field.Find("input").ChangeAsync(new() { Value = "40" });
+        Assert.NotEmpty(field.FindAll("[role=alert]"));
+
+        field.Render(parameters => parameters.Add(part => part.Value, "40"));
+
+        Assert.Empty(field.FindAll(".message"));
+        Assert.Equal("40", field.Find("input").GetAttribute("value"));
+    }
+
+    [Fact]
     public async Task Leaving_a_field_as_it_was_saves_nothing()
     {
         await using var page = Page();

@@ -113,7 +113,12 @@ public static partial class MappingGuess
             return unit;
         }
 
-        return column.Kind is PercentCell && LooksLikeFractions(at, below) ? PercentCell.Fraction : null;
+        return column.Kind switch
+        {
+            PercentCell when LooksLikeFractions(at, below) => PercentCell.Fraction,
+            DayCell => DayCell.OrderOf(below.Where(row => at < row.Cells.Count).Select(row => row.Cells[at])),
+            _ => null,
+        };
     }
 
     private static bool LooksLikeFractions(int at, List<CsvRow> below)

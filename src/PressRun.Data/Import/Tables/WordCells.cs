@@ -85,25 +85,6 @@ public sealed class ReferenceCell(string what, IReadOnlyList<(string Id, string 
     private string? Meant(string text) => Nearest.To(text, Choices);
 }
 
-/// <summary>A day.</summary>
-public sealed class DayCell : CellKind
-{
-    private const string Iso = "yyyy-MM-dd";
-
-    /// <inheritdoc/>
-    public override bool IsNumeric => true;
-
-    /// <inheritdoc/>
-    public override CellRead Read(string text, CellManners manners, string? unit = null) =>
-        DateOnly.TryParseExact(text, Iso, CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
-        || DateOnly.TryParse(text, manners.Culture, DateTimeStyles.AllowWhiteSpaces, out day)
-            ? CellRead.Of(day)
-            : CellRead.Refused("Write a day as year-month-day, such as 2026-03-02.");
-
-    /// <inheritdoc/>
-    public override string Write(object value, CellManners manners) => ((DateOnly)value).ToString(Iso, CultureInfo.InvariantCulture);
-}
-
 /// <summary>Several things that are kept elsewhere, in order, parted by plus signs.</summary>
 /// <param name="one">One of them.</param>
 public sealed class ReferenceListCell(ReferenceCell one) : CellKind
