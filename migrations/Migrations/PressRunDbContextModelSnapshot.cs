@@ -1203,6 +1203,10 @@ namespace PressRun.Migrations.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("part_id");
 
+                    b.Property<string>("SecondStockId")
+                        .HasColumnType("text")
+                        .HasColumnName("second_stock_id");
+
                     b.Property<string>("StockId")
                         .IsRequired()
                         .HasColumnType("text")
@@ -1213,6 +1217,9 @@ namespace PressRun.Migrations.Migrations
 
                     b.HasIndex("PressId", "PartId")
                         .HasDatabaseName("ix_plan_stocks_press_id_part_id");
+
+                    b.HasIndex("PressId", "SecondStockId")
+                        .HasDatabaseName("ix_plan_stocks_press_id_second_stock_id");
 
                     b.HasIndex("PressId", "StockId")
                         .HasDatabaseName("ix_plan_stocks_press_id_stock_id");
@@ -2262,6 +2269,12 @@ namespace PressRun.Migrations.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_plan_stocks_run_plans_press_id_plan_id");
+
+                    b.HasOne("PressRun.Data.Stocks.StockRow", null)
+                        .WithMany()
+                        .HasForeignKey("PressId", "SecondStockId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_plan_stocks_stocks_press_id_second_stock_id");
 
                     b.HasOne("PressRun.Data.Stocks.StockRow", null)
                         .WithMany()

@@ -19,6 +19,11 @@ internal static class EstimateTable
         WriteLines(text, job, estimate);
         WriteParts(text, estimate);
         text.AppendLine(CultureInfo.InvariantCulture, $"A copy weighs {AnswerTable.Short(estimate.Copy.Mass.Grams)} g and is {AnswerTable.Short(estimate.Copy.Thickness.Millimetres)} mm thick, with {AnswerTable.Short(estimate.Copy.Creep.Millimetres)} mm of creep.");
+        if (estimate.SecondHalf is { } half)
+        {
+            text.AppendLine(CultureInfo.InvariantCulture, $"That is a copy of the first half, {half.FirstCopies} copies on {job.Edition.Parts[half.Half.Part].StockId}. The other {half.Copies} are on {half.Half.StockId}, weigh {AnswerTable.Short(half.Copy.Mass.Grams)} g and are {AnswerTable.Short(half.Copy.Thickness.Millimetres)} mm thick.");
+        }
+
         var cartons = estimate.Freight.Cartons switch
         {
             0 => string.Empty,

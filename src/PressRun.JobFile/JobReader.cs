@@ -70,6 +70,7 @@ public static class JobReader
         var ladder = LadderBlock.ReadMember(block);
         var compare = CompareBlock.ReadMember(block, edition, stockIds, quantity);
         var reprint = ReprintBlock.ReadMember(block);
+        var half = HalvesBlock.ReadMember(block, edition, stockIds);
         block.Close();
         if (currency is null || edition is null || shop is null)
         {
@@ -77,7 +78,7 @@ public static class JobReader
         }
 
         CheckSheets(block, edition, shop);
-        return new Job(date, currency, edition, stocks, shop, bench, mailers, postage, channels, freeCopies, reclaimTax, quantity, ladder, compare, reprint);
+        return new Job(date, currency, edition, stocks, shop, bench, mailers, postage, channels, freeCopies, reclaimTax, quantity, ladder, compare, reprint) { SecondHalf = half };
     }
 
     private static void ReadSchema(JsonBlock block)

@@ -67,6 +67,11 @@ public static class JobWriter
             json.WriteEndObject();
         }
 
+        if (job.SecondHalf is { } half)
+        {
+            RequestWriter.WriteHalves(json, job.Edition.Parts[half.Part].Name, half.StockId);
+        }
+
         if (job.Compare is { } compare)
         {
             RequestWriter.WriteCompare(json, compare, job);

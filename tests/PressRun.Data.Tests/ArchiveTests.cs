@@ -50,6 +50,27 @@ public sealed class ArchiveTests(PostgresFixture postgres)
         Assert.Equal(await CostsAsync(stores, press.Id), await CostsAsync(elsewhere, again.Id));
     }
 
+    [Fact]
+    public async Task A_plan_of_two_halves_goes_out_and_comes_in_again()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var inside = small.Edition.Parts[1].Id;
+        SmallPress.Saved(await stores.Plans.SaveAsync(small.Id, small.Plan with
+        {
+            Stocks = new Dictionary<Guid, string>(small.Plan.Stocks) { [inside] = SmallPress.Text.Id },
+            SecondHalf = new PlanHalf(inside, SmallPress.Cover.Id),
+        }));
+        var exported = await stores.Archives.ExportAsync(small.Id);
+        await using var elsewhere = await Stores.NewAsync(postgres);
+
+        var again = (await elsewhere.Archives.ImportAsync(exported!)).Value;
+
+        Assert.Contains("\"halves\"", Encoding.UTF8.GetString(exported!), StringComparison.Ordinal);
+        Assert.Equal(Encoding.UTF8.GetString(exported!), Encoding.UTF8.GetString((await elsewhere.Archives.ExportAsync(again.Id))!));
+        Assert.Equal(await CostsAsync(stores, small.Id), await CostsAsync(elsewhere, again.Id));
+    }
+
     [Theory]
     [InlineData("Жуки и мосты", "жуки-и-мосты")]
     [InlineData("ספר הים", "ספר-הים")]
@@ -145,6 +166,8 @@ public sealed class ArchiveTests(PostgresFixture postgres)
     [InlineData("$.titles[0].editions[0].plans[0].finishing[0]", "titles.0.editions.0.plans.0.finishing.0", "\"gilding\"")]
     [InlineData("$.titles[0].editions[0].plans[0].benchSteps[1]", "titles.0.editions.0.plans.0.benchSteps.1", "\"gilding\"")]
     [InlineData("$.titles[0].editions[0].plans[0].quantity", "titles.0.editions.0.plans.0.quantity", "0")]
+    [InlineData("$.titles[0].editions[0].plans[0].halves.part", "titles.0.editions.0.plans.0.halves", "{ \"part\": \"spread\", \"second\": \"text\" }")]
+    [InlineData("$.titles[0].editions[0].plans[0].halves.second", "titles.0.editions.0.plans.0.halves", "{ \"part\": \"inside\", \"second\": \"text\" }")]
     [InlineData("$.titles[0].editions[0].prise", "titles.0.editions.0.prise", "1")]
     [InlineData("$.archived.stocks[0]", "archived.stocks", "[\"velvet\"]")]
     public async Task A_problem_is_told_by_its_path(string path, string place, string value)

@@ -24,6 +24,26 @@ public sealed class JobFileStoreTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task A_file_with_halves_becomes_a_plan_with_them_and_goes_out_as_it_came()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var inside = small.Edition.Parts[1].Id;
+        SmallPress.Saved(await stores.Plans.SaveAsync(small.Id, small.Plan with
+        {
+            Stocks = new Dictionary<Guid, string>(small.Plan.Stocks) { [inside] = SmallPress.Text.Id },
+            SecondHalf = new PlanHalf(inside, SmallPress.Cover.Id),
+        }));
+        var job = await JobAsync(stores, small);
+
+        var taken = SmallPress.Saved(await stores.JobFiles.TakeInAsync(small.Id, job, small.Edition.Id));
+
+        Assert.False(taken.NewTitle);
+        Assert.Equal(new PlanHalf(inside, SmallPress.Cover.Id), taken.Source.Plan.SecondHalf);
+        Assert.Equal(JobFile.JobWriter.Write(job), JobFile.JobWriter.Write(taken.Source.Build()));
+    }
+
+    [Fact]
     public async Task Another_book_becomes_a_title_and_what_the_press_lacks_is_added_without_changing_what_it_has()
     {
         await using var stores = await Stores.NewAsync(postgres);

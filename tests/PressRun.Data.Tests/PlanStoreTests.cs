@@ -44,6 +44,48 @@ public sealed class PlanStoreTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task A_plan_of_two_halves_keeps_both_papers_is_copied_forward_with_them_and_holds_them_in_the_library()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var inside = small.Edition.Parts[1].Id;
+        var halved = small.Plan with
+        {
+            Stocks = new Dictionary<Guid, string>(small.Plan.Stocks) { [inside] = SmallPress.Text.Id },
+            SecondHalf = new PlanHalf(inside, SmallPress.Cover.Id),
+        };
+
+        var saved = SmallPress.Saved(await stores.Plans.SaveAsync(small.Id, halved));
+        var source = (await stores.Plans.SourceAsync(small.Id, small.Plan.Id))!;
+        var job = source.Build();
+        var next = SmallPress.Saved(await stores.Editions.CopyForwardAsync(small.Id, small.Edition.Id));
+
+        Assert.Equal(halved.SecondHalf, saved.SecondHalf);
+        Assert.Equal(new SecondHalf(1, SmallPress.Cover.Id), job.SecondHalf);
+        Assert.Equal([SmallPress.Cover.Id, SmallPress.Text.Id], job.Stocks.Select(stock => stock.Id));
+        Assert.True(PreparedJob.Prepare(job).Succeeded);
+        Assert.Equal(new PlanHalf(next.Parts[1].Id, SmallPress.Cover.Id), Assert.Single(await stores.Plans.OfEditionAsync(small.Id, next.Id)).SecondHalf);
+        Assert.Contains(Assert.IsType<DeleteResult.InUse>(await stores.Stocks.DeleteAsync(small.Id, SmallPress.Cover)).Where, use => use.Contains("plan", StringComparison.Ordinal));
+
+        Assert.Null(SmallPress.Saved(await stores.Plans.SaveAsync(small.Id, saved with { SecondHalf = null })).SecondHalf);
+    }
+
+    [Fact]
+    public async Task A_second_half_on_the_same_paper_or_on_none_that_is_known_is_refused()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var cover = small.Edition.Parts[0].Id;
+
+        Assert.Equal("$.halves", await RefusedAsync(new PlanHalf(cover, SmallPress.Text.Id)));
+        Assert.Equal("$.halves", await RefusedAsync(new PlanHalf(small.Edition.Parts[1].Id, SmallPress.Cover.Id)));
+        Assert.Equal("$.stocks", await RefusedAsync(new PlanHalf(cover, "velvet")));
+
+        async Task<string> RefusedAsync(PlanHalf half) =>
+            Assert.Single(Assert.IsType<SaveResult<PlanRecord>.Refused>(await stores.Plans.SaveAsync(small.Id, small.Plan with { SecondHalf = half })).Problems).Path;
+    }
+
+    [Fact]
     public async Task A_plan_that_names_nothing_takes_all_finishing_and_does_all_bench_steps()
     {
         await using var stores = await Stores.NewAsync(postgres);

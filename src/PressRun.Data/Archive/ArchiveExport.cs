@@ -108,6 +108,9 @@ internal static class ArchiveExport
         var record = row.ToRecord();
         return new ArchivedPlan(
             record.Name, record.ShopId, row.PriceList.ValidFrom, record.Date, record.Quantity, record.Ladder, record.Chosen,
-            record.Stocks.ToDictionary(stock => partNames[stock.Key], stock => stock.Value), record.Finishing, record.BenchSteps, record.Reprint);
+            record.Stocks.ToDictionary(stock => partNames[stock.Key], stock => stock.Value), record.Finishing, record.BenchSteps, record.Reprint)
+        {
+            SecondHalf = record.SecondHalf is { } half ? (partNames[half.PartId], half.StockId) : null,
+        };
     }
 }

@@ -182,8 +182,13 @@ internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, 
         };
         row.Take(new PlanRecord(
             row.Id, edition.Id, plan.Name, lists[(plan.ShopId, plan.ListFrom)].Id, plan.ShopId, plan.Date, plan.Quantity, plan.Ladder,
-            plan.Stocks.ToDictionary(stock => edition.Parts.Single(part => part.Name == stock.Key).Id, stock => stock.Value),
-            plan.Finishing, plan.BenchSteps, plan.Chosen, 0, plan.Reprint));
+            plan.Stocks.ToDictionary(stock => PartNamed(stock.Key), stock => stock.Value),
+            plan.Finishing, plan.BenchSteps, plan.Chosen, 0, plan.Reprint)
+        {
+            SecondHalf = plan.SecondHalf is { } half ? new PlanHalf(PartNamed(half.Part), half.StockId) : null,
+        });
         db.RunPlans.Add(row);
+
+        Guid PartNamed(string name) => edition.Parts.Single(part => part.Name == name).Id;
     }
 }

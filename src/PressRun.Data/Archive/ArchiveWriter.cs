@@ -231,6 +231,11 @@ internal static class ArchiveWriter
         }
 
         json.WriteEndObject();
+        if (plan.SecondHalf is { } half)
+        {
+            RequestWriter.WriteHalves(json, half.Part, half.StockId);
+        }
+
         Names(json, "finishing", plan.Finishing);
         Names(json, "benchSteps", plan.BenchSteps);
         if (plan.Reprint is { } reprint)

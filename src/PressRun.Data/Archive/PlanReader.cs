@@ -12,7 +12,7 @@ namespace PressRun.Data.Archive;
 /// <summary>Reads run plans against the shops, the bench and the stocks that they refer to.</summary>
 internal sealed class PlanReader(IReadOnlyList<ArchivedShop> shops, BenchRates bench, IReadOnlySet<string>? stockIds)
 {
-    private const string Rule = "Write a plan as { \"name\", \"shop\", \"date\", \"quantity\" } and, where they differ, ladder, stocks, finishing, benchSteps, reprint and outlook.";
+    private const string Rule = "Write a plan as { \"name\", \"shop\", \"date\", \"quantity\" } and, where they differ, ladder, stocks, halves, finishing, benchSteps, reprint and outlook.";
     private const string StocksRule = "Write other papers as an object: the part's name and the stock's id.";
     private const string NamesRule = "Write names as a list of texts.";
 
@@ -29,6 +29,7 @@ internal sealed class PlanReader(IReadOnlyList<ArchivedShop> shops, BenchRates b
         Keys.CheckKnown(shopId, shopIds, path.Member("shop"), "shop", problems);
         var date = block.Day("date", Need.Must);
         var list = FindList(block, shopId, date);
+        var (stocks, half) = ReadPapers(block, parts);
         var plan = new ArchivedPlan(
             block.Text("name", Need.Must, ArchiveWords.Name) ?? "",
             shopId ?? "",
@@ -37,10 +38,13 @@ internal sealed class PlanReader(IReadOnlyList<ArchivedShop> shops, BenchRates b
             block.Count("quantity", JobRules.Copies, Need.Must) ?? 0,
             LadderBlock.ReadMember(block),
             block.Flag("chosen") ?? false,
-            ReadStocks(block, parts),
+            stocks,
             ReadNames(block, "finishing", list?.Finishing.Select(operation => operation.Name), "finishing operation of the list"),
             ReadNames(block, "benchSteps", bench.Steps.Select(step => step.Name), "bench step"),
-            ReprintShape.ReadMembers(block));
+            ReprintShape.ReadMembers(block))
+        {
+            SecondHalf = half,
+        };
         block.Close();
         return plan;
     }
@@ -67,6 +71,25 @@ internal sealed class PlanReader(IReadOnlyList<ArchivedShop> shops, BenchRates b
         }
 
         return list;
+    }
+
+    // A part of which each half of the run has a paper stands among the plan's own papers with the first.
+    private (Dictionary<string, string> Stocks, (string Part, string StockId)? Half) ReadPapers(JsonBlock plan, IReadOnlyList<Part> parts)
+    {
+        var stocks = ReadStocks(plan, parts);
+        if (HalvesBlock.Read(plan, parts, stockIds) is not var (place, second))
+        {
+            return (stocks, null);
+        }
+
+        var part = parts[place];
+        stocks.TryAdd(part.Name, part.StockId);
+        if (stocks[part.Name] == second)
+        {
+            plan.Problems.Add(plan.Path.Member(HalvesBlock.Name).Member("second"), second, "Name two papers for the part, one for each half of the run.");
+        }
+
+        return (stocks, (part.Name, second));
     }
 
     private Dictionary<string, string> ReadStocks(JsonBlock plan, IReadOnlyList<Part> parts)

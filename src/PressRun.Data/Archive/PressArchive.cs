@@ -95,4 +95,8 @@ internal sealed record ArchivedPlan(
     IReadOnlyDictionary<string, string> Stocks,
     IReadOnlyList<string>? Finishing,
     IReadOnlyList<string>? BenchSteps,
-    PlanReprint? Reprint = null);
+    PlanReprint? Reprint = null)
+{
+    /// <summary>The part whose second half of the run is on another paper, with that paper; null where all copies are alike.</summary>
+    public (string Part, string StockId)? SecondHalf { get; init; }
+}

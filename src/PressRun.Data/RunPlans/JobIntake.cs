@@ -103,6 +103,7 @@ internal sealed class JobIntake
         {
             Stocks = [.. known.Where(stock => ids.ContainsValue(stock.Id))],
             Edition = file.Edition with { Parts = [.. file.Edition.Parts.Select(part => part with { StockId = ids[part.StockId] })] },
+            SecondHalf = file.SecondHalf is { } half ? half with { StockId = ids[half.StockId] } : null,
             Shop = file.Shop with
             {
                 Paper = [.. file.Shop.Paper.Select(price => price with { StockId = ids[price.StockId] })],
@@ -125,7 +126,7 @@ internal sealed class JobIntake
     // A list that says the same of this run is used; another one of the press's own is never changed by a file.
     private async Task<(PriceListRow List, string? NewShop)> PriceListAsync(CancellationToken cancel)
     {
-        var used = job.Edition.Parts.Select(part => part.StockId).ToHashSet(StringComparer.Ordinal);
+        var used = job.Edition.Parts.Select(part => part.StockId).Append(job.SecondHalf?.StockId).OfType<string>().ToHashSet(StringComparer.Ordinal);
         var wanted = Written(JobSource.OfThisRun(job.Shop, used));
         var shops = await db.Shops.ToDictionaryAsync(shop => shop.Id, shop => shop.Name, cancel);
         foreach (var list in await db.PriceLists.Where(list => list.ValidFrom == job.Shop.ValidFrom).ToListAsync(cancel))
@@ -195,9 +196,18 @@ internal sealed class JobIntake
             ChangedAt = now,
         };
         var others = parts.Zip(job.Edition.Parts).Where(pair => pair.First.Part.StockId != pair.Second.StockId).ToDictionary(pair => pair.First.Id, pair => pair.Second.StockId);
+        var half = job.SecondHalf is { } second ? new PlanHalf(parts[second.Part].Id, second.StockId) : null;
+        if (half is not null)
+        {
+            others.TryAdd(half.PartId, job.Edition.Parts[job.SecondHalf!.Part].StockId);
+        }
+
         row.Take(new PlanRecord(
             row.Id, edition.Id, positions.Count == 0 ? job.Shop.Name : $"{job.Shop.Name}, from a file", list.Id, list.ShopId, job.Date, job.Quantity, job.Ladder, others,
-            [.. job.Shop.Finishing.Select(operation => operation.Name)], [.. job.Bench.Steps.Select(step => step.Name)], row.Chosen, 0));
+            [.. job.Shop.Finishing.Select(operation => operation.Name)], [.. job.Bench.Steps.Select(step => step.Name)], row.Chosen, 0)
+        {
+            SecondHalf = half,
+        });
         db.RunPlans.Add(row);
         return row;
     }

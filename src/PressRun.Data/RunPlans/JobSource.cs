@@ -42,8 +42,18 @@ public sealed record JobSource(
     /// <param name="part">A part of the edition.</param>
     public string StockOf(EditionPart part) => Plan.Stocks.TryGetValue(part.Id, out var stock) ? stock : part.Part.StockId;
 
+    /// <summary>The part of which the second half of the run has another paper, with that paper; null where all copies are alike, or the part is gone.</summary>
+    public SecondHalf? SecondHalf
+    {
+        get
+        {
+            var place = Plan.SecondHalf is { } half ? Edition.Parts.ToList().FindIndex(part => part.Id == half.PartId) : -1;
+            return place < 0 ? null : new SecondHalf(place, Plan.SecondHalf!.StockId);
+        }
+    }
+
     /// <summary>True where a copy was weighed or gauged and the plan has other papers than that copy.</summary>
-    public bool WeighedOnOtherPapers => Edition.Weighed is not null && Edition.Parts.Any(part => StockOf(part) != part.Part.StockId);
+    public bool WeighedOnOtherPapers => Edition.Weighed is not null && SecondHalf is null && Edition.Parts.Any(part => StockOf(part) != part.Part.StockId);
 
     /// <summary>The job: the edition on the plan's papers, as the scale would weigh it on them, with what the plan takes of the shop's finishing and of the bench.</summary>
     public Job Build() => BuildToTry([]);
@@ -53,7 +63,8 @@ public sealed record JobSource(
     public Job BuildToTry(IEnumerable<string> stockIds)
     {
         var edition = Edition.ToEdition().OnStocks([.. Edition.Parts.Select(StockOf)], Stocks);
-        var used = edition.Parts.Select(part => part.StockId).Concat(stockIds).ToHashSet(StringComparer.Ordinal);
+        var second = SecondHalf;
+        var used = edition.Parts.Select(part => part.StockId).Concat(stockIds).Append(second?.StockId).OfType<string>().ToHashSet(StringComparer.Ordinal);
         return new Job(
             Plan.Date,
             Currency.Find(Press.Currency) ?? throw new InvalidOperationException($"The press has the unknown currency {Press.Currency}."),
@@ -68,7 +79,10 @@ public sealed record JobSource(
             Press.ReclaimsTax,
             Plan.Quantity,
             Plan.Ladder,
-            Reprint: Plan.Reprint?.Request);
+            Reprint: Plan.Reprint?.Request)
+        {
+            SecondHalf = second,
+        };
     }
 
     // Staples and blades are used up by binding: where the shop binds, none of one's own are.

@@ -44,7 +44,10 @@ internal static class PlanMapping
         row.BenchSteps,
         row.Chosen,
         row.Version,
-        row.Reprint);
+        row.Reprint)
+    {
+        SecondHalf = row.Stocks.Find(stock => stock.SecondStockId is not null) is { } half ? new PlanHalf(half.PartId, half.SecondStockId!) : null,
+    };
 
     /// <summary>Takes everything from a record but its ids, its version and whether it is chosen.</summary>
     public static void Take(this RunPlanRow row, PlanRecord record)
@@ -64,6 +67,7 @@ internal static class PlanMapping
             }
 
             stock.StockId = stockId;
+            stock.SecondStockId = record.SecondHalf is { } half && half.PartId == partId ? half.StockId : null;
         }
     }
 }

@@ -33,14 +33,24 @@ public sealed record PlanRecord(
     uint Version,
     PlanReprint? Reprint = null)
 {
+    /// <summary>Half of the run has a part on another paper; the first half has it on the one among <see cref="Stocks"/>, where the part then stands. Null where all copies are alike.</summary>
+    public PlanHalf? SecondHalf { get; init; }
+
+
     /// <summary>True where another plan prints as many copies at the same prices on the same papers, finished and bound alike.</summary>
     public bool PrintsAs(PlanRecord other) =>
         (EditionId, PriceListId, Date, Quantity) == (other.EditionId, other.PriceListId, other.Date, other.Quantity)
+        && SecondHalf == other.SecondHalf
         && Stocks.Count == other.Stocks.Count && Stocks.All(stock => other.Stocks.TryGetValue(stock.Key, out var id) && id == stock.Value)
         && Same(Finishing, other.Finishing) && Same(BenchSteps, other.BenchSteps);
 
     private static bool Same(IReadOnlyList<string>? one, IReadOnlyList<string>? other) => one is null || other is null ? one == other : one.SequenceEqual(other, StringComparer.Ordinal);
 }
+
+/// <summary>The second half of a run.</summary>
+/// <param name="PartId">The part that it has on another paper.</param>
+/// <param name="StockId">That paper.</param>
+public sealed record PlanHalf(Guid PartId, string StockId);
 
 /// <summary>Finds a plan among those of a printing.</summary>
 public static class PlansOfPrinting

@@ -54,7 +54,12 @@ internal static class PlanRules
     private static async Task StocksAsync(List<Problem> problems, PressRunDbContext db, PlanRecord plan, CancellationToken cancel)
     {
         var parts = await db.Parts.Where(part => part.EditionId == plan.EditionId).Select(part => part.Id).ToListAsync(cancel);
-        var wanted = plan.Stocks.Values.Distinct().ToList();
+        if (plan.SecondHalf is { } half && (!plan.Stocks.TryGetValue(half.PartId, out var first) || first == half.StockId))
+        {
+            problems.Add(new Problem("$.halves", half.StockId, "Name two papers for the part, one for each half of the run."));
+        }
+
+        var wanted = plan.Stocks.Values.Append(plan.SecondHalf?.StockId).OfType<string>().Distinct().ToList();
         var known = await db.Stocks.Where(stock => wanted.Contains(stock.Id)).Select(stock => stock.Id).ToListAsync(cancel);
         foreach (var (partId, stockId) in plan.Stocks)
         {
@@ -63,10 +68,8 @@ internal static class PlanRules
                 problems.Add(new Problem("$.stocks", partId.ToString(), "Name a part of the plan's edition."));
             }
 
-            if (!known.Contains(stockId))
-            {
-                problems.Add(new Problem("$.stocks", stockId, "Choose one of the press's stocks."));
-            }
         }
+
+        problems.AddRange(wanted.Except(known, StringComparer.Ordinal).Select(unknown => new Problem("$.stocks", unknown, "Choose one of the press's stocks.")));
     }
 }

@@ -81,6 +81,9 @@ internal sealed class PlanStockRow : IOfPress
     public Guid PartId { get; set; }
 
     public string StockId { get; set; } = "";
+
+    /// <summary>Paper of the part in the second half of the run; null where all copies have it on the same.</summary>
+    public string? SecondStockId { get; set; }
 }
 
 internal sealed class PlanStockRowConfiguration : IEntityTypeConfiguration<PlanStockRow>
@@ -95,5 +98,7 @@ internal sealed class PlanStockRowConfiguration : IEntityTypeConfiguration<PlanS
             .HasForeignKey(stock => new { stock.PressId, stock.PartId }).OnDelete(DeleteBehavior.Cascade);
         builder.HasOne<StockRow>().WithMany()
             .HasForeignKey(stock => new { stock.PressId, stock.StockId }).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<StockRow>().WithMany()
+            .HasForeignKey(stock => new { stock.PressId, stock.SecondStockId }).OnDelete(DeleteBehavior.Restrict);
     }
 }

@@ -35,7 +35,7 @@ public sealed class StockStore : LibraryStore<Stock>
             select new { edition.Title.Title, edition.Printing, part.Name }).ToListAsync(cancel);
         var plans = await (
             from stock in db.PlanStocks
-            where stock.StockId == item.Id
+            where stock.StockId == item.Id || stock.SecondStockId == item.Id
             join plan in db.RunPlans on stock.PlanId equals plan.Id
             orderby plan.Edition.Title.SearchText, plan.Edition.Printing, plan.Position
             select new { plan.Edition.Title.Title, plan.Edition.Printing, plan.Name }).ToListAsync(cancel);

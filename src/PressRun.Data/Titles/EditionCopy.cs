@@ -51,14 +51,16 @@ internal static class EditionCopy
         var list = await db.PriceLists.Where(candidate => candidate.ShopId == chosen.PriceList.ShopId && candidate.ValidFrom <= today)
             .OrderByDescending(candidate => candidate.ValidFrom).Select(candidate => (Guid?)candidate.Id).FirstOrDefaultAsync(cancel);
         var copy = new RunPlanRow { PressId = db.Press, Id = Guid.CreateVersion7(), EditionId = next.Id, ChangedAt = now, Chosen = true };
-        copy.Take(chosen.ToRecord() with { Date = today, PriceListId = list ?? chosen.PriceListId, Stocks = MovedStocks(chosen, from, next) });
-        db.RunPlans.Add(copy);
-    }
-
-    private static Dictionary<Guid, string> MovedStocks(RunPlanRow chosen, EditionRow from, EditionRow next)
-    {
         var newIds = from.Parts.OrderBy(part => part.Position).Zip(next.Parts.OrderBy(part => part.Position))
             .ToDictionary(pair => pair.First.Id, pair => pair.Second.Id);
-        return chosen.Stocks.ToDictionary(stock => newIds[stock.PartId], stock => stock.StockId);
+        var record = chosen.ToRecord();
+        copy.Take(record with
+        {
+            Date = today,
+            PriceListId = list ?? chosen.PriceListId,
+            Stocks = record.Stocks.ToDictionary(stock => newIds[stock.Key], stock => stock.Value),
+            SecondHalf = record.SecondHalf is { } half ? half with { PartId = newIds[half.PartId] } : null,
+        });
+        db.RunPlans.Add(copy);
     }
 }

@@ -35,7 +35,7 @@ public sealed record BenchCaution(BenchCautionCode Code, PartPieces? Part, Lengt
     public static IReadOnlyList<BenchCaution> Of(PreparedJob prepared, Estimate estimate, BenchLimits limits)
     {
         var (block, cautions) = (prepared.Block, new List<BenchCaution>());
-        var folded = Folded(block).ToList();
+        var folded = Folded(block).Concat(prepared.OtherHalf is { } other ? Folded(other) : []).Distinct().ToList();
         cautions.AddRange(folded
             .Where(part => part.Stock.Weight.GramsPerSquareMetre > limits.GrainOver && AgainstGrain(prepared, estimate, part))
             .Select(part => new BenchCaution(BenchCautionCode.AgainstGrain, part, default, default)));
@@ -63,8 +63,8 @@ public sealed record BenchCaution(BenchCautionCode Code, PartPieces? Part, Lengt
     // A sheet's grain runs along its height, and so does the spine of a piece that is not turned.
     private static bool AgainstGrain(PreparedJob prepared, Estimate estimate, PartPieces part)
     {
-        var index = prepared.Block.Parts.ToList().IndexOf(part);
-        return estimate.Parts[index].OnSheets is { } on
+        var index = prepared.OrderedPieces.ToList().IndexOf(part);
+        return index >= 0 && estimate.Parts[index].OnSheets is { } on
             && Place.On(prepared.Job.Shop.Sheets.First(sheet => sheet.Id == on.SheetId), part.Piece, prepared.Job.Edition.Bleed).Any(place => place.Turned);
     }
 

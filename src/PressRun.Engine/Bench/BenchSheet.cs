@@ -46,6 +46,7 @@ public sealed record BenchSheet(
     public static BenchSheet Of(PreparedJob prepared, Estimate estimate, BenchLimits limits)
     {
         var (imposition, sheets) = (prepared.Impose(), SheetImposer.Impose(prepared, estimate));
+        List<ImposedSheet> ofOneCopy = [.. sheets.Where(sheet => sheet.Half is null or 1)];
         var cautions = BenchCaution.Of(prepared, estimate, limits);
         var scored = cautions.Any(caution => caution.Code == BenchCautionCode.FoldUnscored);
         return new BenchSheet(
@@ -55,8 +56,8 @@ public sealed record BenchSheet(
             prepared.Delivers == Delivered.FlatSheets ? PlansOf(sheets) : [],
             PilesOf(prepared, estimate, imposition, sheets),
             WorkList.Of(prepared, estimate.CopiesToStart, estimate.Quantity, scored),
-            VirtualFold.Read(prepared.Block, sheets),
-            VirtualFold.Advise(prepared.Block, sheets),
+            VirtualFold.Read(prepared.Block, ofOneCopy),
+            VirtualFold.Advise(prepared.Block, ofOneCopy),
             cautions)
         {
             Untrimmed = UntrimmedOf(prepared.Job.Edition),
@@ -86,10 +87,14 @@ public sealed record BenchSheet(
             {
                 var index = from[piece.Number].First().PartIndex;
                 var pieces = prepared.Delivers == Delivered.FlatSheets ? from[piece.Number].Sum(sheet => sheet.Prints) : estimate.CopiesToStart;
+                var second = prepared.Job.SecondHalf?.Part == index ? prepared.OtherHalf?.Parts[index] : null;
                 return new Pile(
                     piece.Number, prepared.Block.Parts[index], index, piece.Outer, piece.Inner, pieces,
                     [.. from[piece.Number].Select(sheet => sheet.Number).Distinct()],
-                    piece.Outer.Count == 2 ? PieceFaces.Of(prepared.Block, prepared.Block.Parts[index].Piece, piece).Folds : []);
+                    piece.Outer.Count == 2 ? PieceFaces.Of(prepared.Block, prepared.Block.Parts[index].Piece, piece).Folds : [])
+                {
+                    SecondHalf = second,
+                };
             }),
         ];
     }

@@ -14,7 +14,11 @@ namespace PressRun.Engine.Bench;
 /// <param name="Sheets">Sheets that it is cut from, by their numbers.</param>
 /// <param name="Folds">Distances of its folds from its left edge; empty where it is not folded.</param>
 public sealed record Pile(
-    int Number, PartPieces Part, int PartIndex, IReadOnlyList<int> Outer, IReadOnlyList<int> Inner, long Pieces, IReadOnlyList<int> Sheets, IReadOnlyList<Length> Folds);
+    int Number, PartPieces Part, int PartIndex, IReadOnlyList<int> Outer, IReadOnlyList<int> Inner, long Pieces, IReadOnlyList<int> Sheets, IReadOnlyList<Length> Folds)
+{
+    /// <summary>The part on the paper that the second half of the run has; null where all copies have it on the same.</summary>
+    public PartPieces? SecondHalf { get; init; }
+}
 
 /// <summary>How the sheets of some parts are cut apart, all of them alike.</summary>
 /// <param name="Sheet">One of them.</param>

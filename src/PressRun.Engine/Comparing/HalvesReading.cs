@@ -25,7 +25,7 @@ public sealed record HalvesReading(HalvesRow Halves, ComparedRow AllOnFirst, Com
     /// <returns>The reading, or why it cannot be ordered so.</returns>
     public static Outcome<HalvesReading> Of(Job asked, HalvesChoice choice, int quantity)
     {
-        var job = asked with { Edition = asked.Edition with { Weighed = null } };
+        var job = asked with { Edition = asked.Edition with { Weighed = null }, SecondHalf = null };
         var compared = StockComparer.Compare(
             job, new ComparisonRequest([new StockChoice(choice.Part, [choice.FirstStockId, choice.SecondStockId])], [choice], [quantity]));
         if (!compared.Succeeded)

@@ -16,6 +16,8 @@ public static class StockComparer
     /// <exception cref="OperationCanceledException">The work was ended early.</exception>
     public static Outcome<StockComparison> Compare(Job job, ComparisonRequest request, CancellationToken cancellation = default)
     {
+        // Whole runs are compared, whatever the job's own copies are; halves are what the request asks for.
+        job = job with { SecondHalf = null };
         var problems = Check(job, request);
         if (problems.Count > 0)
         {

@@ -10,7 +10,7 @@ namespace PressRun.Engine.Costing;
 /// minor unit, figures per copy are not rounded.</summary>
 /// <param name="Quantity">Good copies wanted.</param>
 /// <param name="CopiesToStart">Copies that print and bench work are costed on: the good ones, the overs, and what a sold quantity adds.</param>
-/// <param name="Parts">One for each part, in order.</param>
+/// <param name="Parts">One for each part, in order; two for a part of which each half of the run is on a stock of its own.</param>
 /// <param name="Lines">In the order of the list of codes; no line is zero.</param>
 /// <param name="Totals">What the lines add up to.</param>
 /// <param name="Copy">One finished copy.</param>
@@ -30,7 +30,16 @@ public sealed record Estimate(
     IReadOnlyList<PostageChoice> Postage,
     IReadOnlyList<ChannelEstimate> Channels,
     BreakEven BreakEven,
-    IReadOnlyList<Warning> Warnings);
+    IReadOnlyList<Warning> Warnings)
+{
+    /// <summary>The second half's copies, where half of the run has a part on another stock; <see cref="Copy"/>, <see cref="Postage"/> and <see cref="Channels"/> are then those of the
+    /// first. Null where all copies are alike.</summary>
+    public SecondHalfEstimate? SecondHalf { get; init; }
+
+    /// <summary>Where a part stands among <see cref="Parts"/>; of one whose halves are on stocks of their own the first half, behind which the second stands.</summary>
+    /// <param name="part">Place of the part in the edition, from 0.</param>
+    public int PlaceOf(int part) => SecondHalf is { } half && part > half.Half.Part && Parts[half.Half.Part].OnSheets is not null ? part + 1 : part;
+}
 
 /// <summary>A part at one quantity.</summary>
 /// <param name="Name">Its name.</param>

@@ -43,6 +43,10 @@ public sealed record Job(
     ComparisonRequest? Compare = null,
     ReprintRequest? Reprint = null)
 {
+    /// <summary>Half of the run has a part on another stock; null where all copies are alike.</summary>
+    public SecondHalf? SecondHalf { get; init; }
+
+
     /// <summary>The same job with parts on other stocks. A copy that was weighed or gauged was on the papers it had, so that is left out.</summary>
     public Job WithStocks(params IEnumerable<(int Part, string StockId)> choices)
     {

@@ -103,6 +103,29 @@ internal static class JobRules
                 problems.Add(new Problem($"$.edition.parts[{index}].stock", part.StockId, "There is no stock with this id."));
             }
         }
+
+        CheckSecondHalf(job, stocks, problems);
+    }
+
+    private static void CheckSecondHalf(Job job, HashSet<string> stocks, List<Problem> problems)
+    {
+        if (job.SecondHalf is not { } half)
+        {
+            return;
+        }
+
+        if (half.Part < 0 || half.Part >= job.Edition.Parts.Count)
+        {
+            problems.Add(new Problem("$.halves.part", Text.Of(half.Part), "The edition has no such part."));
+        }
+        else if (!stocks.Contains(half.StockId))
+        {
+            problems.Add(new Problem("$.halves.second", half.StockId, "There is no stock with this id."));
+        }
+        else if (job.Edition.Parts[half.Part].StockId == half.StockId)
+        {
+            problems.Add(new Problem("$.halves.second", half.StockId, "Both halves would be on one stock; name another one for the second, or leave the halves out."));
+        }
     }
 
     private static void CheckSpoilage(decimal spoilage, string path, List<Problem> problems)

@@ -51,7 +51,22 @@ public sealed partial class PreparedJob
             postage,
             ofChannels,
             breakEven,
-            Warnings.For(this, forSale, figures, ofChannels, channels, breakEven)));
+            Warnings.For(this, forSale, figures, ofChannels, channels, breakEven))
+        {
+            SecondHalf = SecondHalfAt(quantity),
+        });
+    }
+
+    private SecondHalfEstimate? SecondHalfAt(int quantity)
+    {
+        if (job.SecondHalf is not { } half || OtherHalf is not { } block)
+        {
+            return null;
+        }
+
+        var (first, second) = Costing.SecondHalf.Copies(quantity);
+        var copy = CopyOf(block);
+        return new SecondHalfEstimate(half, first, second, copy, [.. Mailings(copy).Select(mailing => mailing.Postage).OfType<PostageChoice>()]);
     }
 
     /// <summary>The landed cost alone, without texts: the same as in the full costing, in microseconds.</summary>

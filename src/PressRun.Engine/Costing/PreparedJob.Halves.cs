@@ -46,6 +46,7 @@ public sealed partial class PreparedJob
             }
         }
 
-        return Outcome<PreparedJob>.Of(new PreparedJob(one.job, one.tables, one.Block, other.Block, [.. lots], one.book));
+        var prepared = firstStockId == secondStockId ? one.job : one.job with { SecondHalf = new SecondHalf(part, secondStockId) };
+        return Outcome<PreparedJob>.Of(new PreparedJob(prepared, one.tables, one.Block, other.Block, [.. lots], one.book));
     }
 }

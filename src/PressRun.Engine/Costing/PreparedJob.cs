@@ -44,7 +44,7 @@ public sealed partial class PreparedJob
         paper = tables.Paper;
         finishing = [.. job.Shop.Finishing];
         Delivers = job.Shop.Delivers ?? (book is null ? Delivered.FlatSheets : Delivered.TrimmedCopies);
-        ShopCollates = Collates(job, book);
+        ShopCollates = Collates(job, book, otherHalf);
         copiesToStart = tables.CopiesToStart(ShopCollates);
         var stepsLeft = BenchTime.StepsLeftToDo(job.Bench.Steps, ShopCollates);
         BoundBy = (job.Bench with { Steps = stepsLeft }).Binds && book is null ? BoundBy.Bench
@@ -82,6 +82,9 @@ public sealed partial class PreparedJob
     /// <summary>The edition on the second half's paper; null where the whole run is on the same papers.</summary>
     public BookBlock? OtherHalf { get; }
 
+    /// <summary>What is printed together, as the parts of an estimate stand: one for each part, two for a part of which each half of the run is on a stock of its own.</summary>
+    public IReadOnlyList<PartPieces> OrderedPieces => lots.Length > 0 ? [.. lots.Select(lot => lot.Pieces)] : Block.Parts;
+
     /// <summary>One finished copy, as weighed or gauged where it was, else as reckoned.</summary>
     public CopyEstimate Copy { get; }
 
@@ -98,7 +101,9 @@ public sealed partial class PreparedJob
     public static Outcome<PreparedJob> Prepare(Job job)
     {
         var tables = JobTables.Of(job);
-        return tables.Succeeded ? Prepare(job, tables.Value) : Outcome<PreparedJob>.Refused(tables.Problems);
+        return !tables.Succeeded ? Outcome<PreparedJob>.Refused(tables.Problems)
+            : job.SecondHalf is { } half ? PrepareHalves(job with { SecondHalf = null }, half.Part, job.Edition.Parts[half.Part].StockId, half.StockId)
+            : Prepare(job, tables.Value);
     }
 
     /// <summary>Prepares a job with the tables of one that differs from it in its parts' stocks alone.</summary>
@@ -144,8 +149,11 @@ public sealed partial class PreparedJob
             && (price.StockIds is null || price.StockIds.SequenceEqual(job.Edition.Parts.Select(part => part.StockId), StringComparer.Ordinal)));
     }
 
-    private static bool Collates(Job job, BookPrice? book) =>
+    // Where it lays only copies of one stock together, both halves must be such copies.
+    private static bool Collates(Job job, BookPrice? book, BookBlock? otherHalf) =>
         book is not null
         || job.Shop.Collates == Collating.Always
-        || (job.Shop.Collates == Collating.SameStock && job.Edition.Parts.All(part => part.StockId == job.Edition.Parts[0].StockId));
+        || (job.Shop.Collates == Collating.SameStock
+            && job.Edition.Parts.All(part => part.StockId == job.Edition.Parts[0].StockId)
+            && (otherHalf is null || otherHalf.Parts.All(part => part.Stock.Id == otherHalf.Parts[0].Stock.Id)));
 }

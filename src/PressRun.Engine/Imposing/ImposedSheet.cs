@@ -51,6 +51,12 @@ public sealed record ImposedSheet(
     TurnEdge Turn,
     IReadOnlyList<Stack> Stacks)
 {
+    /// <summary>Which half of the run it is printed for, 1 or 2, where each has the part on a stock of its own; null where it is for all copies.</summary>
+    public int? Half { get; init; }
+
+    /// <summary>What it is printed on, where the halves of the run are on stocks of their own; null where the part has one.</summary>
+    public string? HalfOn { get; init; }
+
     /// <summary>True where both sides carry printed pages, so that it matters how the sheet is turned over.</summary>
     public bool IsTwoSided => Front.Ink != Ink.None && Back.Ink != Ink.None && Back.Pages.Count > 0;
 }

@@ -12,24 +12,44 @@ public static class SheetImposer
     /// <summary>
     /// Every different sheet of a run, in the order of the book. Step and repeat: a sheet for each piece. Cut and stack: sheets of neighbouring pieces, the
     /// last with blank places where they do not come out even. Combined: full sheets first, then one for each piece left. Where the shop prices
-    /// whole books its sheets are not known, and each piece stands on a sheet of its own size.
+    /// whole books its sheets are not known, and each piece stands on a sheet of its own size. A part of which each half of the run is on a stock of its own has its sheets twice, the first
+    /// half's and then the second's.
     /// </summary>
     /// <param name="prepared">The run's job.</param>
     /// <param name="estimate">The same at its quantity.</param>
     public static IReadOnlyList<ImposedSheet> Impose(PreparedJob prepared, Estimate estimate)
     {
-        var pieces = prepared.Impose().Pieces;
+        var started = estimate.CopiesToStart;
         var sheets = new List<ImposedSheet>();
-        var first = 0;
         for (var index = 0; index < prepared.Block.Parts.Count; index++)
         {
-            var part = prepared.Block.Parts[index];
-            var (sheet, layout) = SheetOf(prepared, estimate.Parts[index], part);
-            Lay(prepared.Block, index, sheet, layout, estimate.CopiesToStart, [.. pieces.Skip(first).Take(part.Count)], sheets);
-            first += part.Count;
+            var place = estimate.PlaceOf(index);
+            if (prepared is { OtherHalf: { } other, Job.SecondHalf: { } half } && half.Part == index && estimate.Parts[place].OnSheets is not null)
+            {
+                sheets.AddRange(Of(prepared.Block, index, estimate.Parts[place], started - (started / 2), half: 1));
+                sheets.AddRange(Of(other, index, estimate.Parts[place + 1], started / 2, half: 2));
+            }
+            else
+            {
+                sheets.AddRange(Of(prepared.Block, index, estimate.Parts[place], started, half: null));
+            }
         }
 
         return sheets;
+
+        IEnumerable<ImposedSheet> Of(BookBlock block, int index, PartEstimate part, long copies, int? half)
+        {
+            if (copies == 0)
+            {
+                return [];
+            }
+
+            var (sheet, layout) = SheetOf(prepared, part, block.Parts[index]);
+            var pieces = Imposer.Impose(block, prepared.Job.Bench.StapleFromSpine).Pieces.Skip(block.Parts.Take(index).Sum(before => before.Count)).Take(block.Parts[index].Count);
+            var laid = new List<ImposedSheet>();
+            Lay(block, index, sheet, layout, copies, [.. pieces], sheets.Count, laid);
+            return half is null ? laid : laid.Select(one => one with { Half = half, HalfOn = block.Parts[index].Stock.Name });
+        }
     }
 
     private static (Sheet Sheet, Layout Layout) SheetOf(PreparedJob prepared, PartEstimate estimate, PartPieces part) => estimate.OnSheets is { } on
@@ -37,7 +57,7 @@ public static class SheetImposer
         : (new Sheet(string.Empty, part.Piece.Width, part.Piece.Height, Length.Zero, Length.Zero, false, GrainRule.Any), Layout.StepAndRepeat);
 
     private static void Lay(
-        BookBlock block, int partIndex, Sheet sheet, Layout layout, long copies, IReadOnlyList<ImposedPiece> pieces, List<ImposedSheet> sheets)
+        BookBlock block, int partIndex, Sheet sheet, Layout layout, long copies, IReadOnlyList<ImposedPiece> pieces, int before, List<ImposedSheet> sheets)
     {
         var places = Place.On(sheet, block.Parts[partIndex].Piece, block.Edition.Bleed);
         var n = places.Count;
@@ -58,6 +78,6 @@ public static class SheetImposer
         }
 
         void Add(Layout laid, long prints, IEnumerable<(Place, ImposedPiece?)> on) =>
-            sheets.Add(FaceLayer.Of(block, partIndex, sheet, laid, sheets.Count + 1, prints, [.. on]));
+            sheets.Add(FaceLayer.Of(block, partIndex, sheet, laid, before + sheets.Count + 1, prints, [.. on]));
     }
 }

@@ -116,22 +116,6 @@ public static class CompareBlock
         return id;
     }
 
-    private static int? PartNamed(string name, Edition? edition, JsonPath path, ProblemList problems)
-    {
-        if (edition is null)
-        {
-            return null;
-        }
-
-        var found = Enumerable.Range(0, edition.Parts.Count).Where(index => edition.Parts[index].Name == name).ToList();
-        if (found.Count == 1)
-        {
-            return found[0];
-        }
-
-        problems.Add(path, name, found.Count == 0
-            ? "The edition has no part of this name."
-            : "Several parts have this name; give each its own to compare papers on it.");
-        return null;
-    }
+    private static int? PartNamed(string name, Edition? edition, JsonPath path, ProblemList problems) =>
+        edition is null ? null : PartNames.Find(name, edition.Parts, path, problems);
 }

@@ -80,11 +80,7 @@ public static class ComparisonWriter
 
     private static void WriteCopy(Utf8JsonWriter json, in CopyEstimate copy, IReadOnlyList<InHand> inHands, Currency currency)
     {
-        json.WriteStartObject("copy");
-        json.Measure("massG", copy.Mass.Grams);
-        json.Measure("thicknessMm", copy.Thickness.Millimetres);
-        json.Measure("creepMm", copy.Creep.Millimetres);
-        json.WriteEndObject();
+        EstimateWriter.WriteCopy(json, copy);
         json.WriteStartArray("inHand");
         foreach (var inHand in inHands)
         {

@@ -21,11 +21,7 @@ public static class EstimateWriter
         WriteList(json, "parts", estimate.Parts, WritePart);
         WriteList(json, "lines", estimate.Lines, (writer, line) => WriteLine(writer, line, job));
         WriteTotals(json, estimate.Totals, estimate.Quantity, job.Currency);
-        json.WriteStartObject("copy");
-        json.Measure("massG", estimate.Copy.Mass.Grams);
-        json.Measure("thicknessMm", estimate.Copy.Thickness.Millimetres);
-        json.Measure("creepMm", estimate.Copy.Creep.Millimetres);
-        json.WriteEndObject();
+        WriteCopy(json, estimate.Copy);
         json.WriteStartObject("freight");
         json.Measure("massG", estimate.Freight.Mass.Grams);
         json.WriteNumber("cartons", estimate.Freight.Cartons);
@@ -47,6 +43,40 @@ public static class EstimateWriter
             writer.WriteString("code", JobWords.Warnings.Of(warning.Code));
             writer.WriteString("message", warning.Message);
         });
+        if (estimate.SecondHalf is { } half)
+        {
+            WriteHalves(json, half, job);
+        }
+
+        json.WriteEndObject();
+    }
+
+    /// <summary>Writes one finished copy as the member <c>copy</c>.</summary>
+    internal static void WriteCopy(Utf8JsonWriter json, in CopyEstimate copy)
+    {
+        json.WriteStartObject("copy");
+        json.Measure("massG", copy.Mass.Grams);
+        json.Measure("thicknessMm", copy.Thickness.Millimetres);
+        json.Measure("creepMm", copy.Creep.Millimetres);
+        json.WriteEndObject();
+    }
+
+    // What is there only where the job has it comes last, so that every other answer is as it was.
+    private static void WriteHalves(Utf8JsonWriter json, SecondHalfEstimate half, Job job)
+    {
+        var part = job.Edition.Parts[half.Half.Part];
+        json.WriteStartObject("halves");
+        json.WriteString("part", part.Name);
+        json.WriteStartObject("first");
+        json.WriteString("stock", part.StockId);
+        json.WriteNumber("copies", half.FirstCopies);
+        json.WriteEndObject();
+        json.WriteStartObject("second");
+        json.WriteString("stock", half.Half.StockId);
+        json.WriteNumber("copies", half.Copies);
+        WriteCopy(json, half.Copy);
+        WriteList(json, "postage", half.Postage, (writer, choice) => WritePostage(writer, choice, job.Currency));
+        json.WriteEndObject();
         json.WriteEndObject();
     }
 

@@ -10,6 +10,15 @@ namespace PressRun.JobFile.Writing;
 /// <summary>Writes what a job file asks for beyond its costing.</summary>
 public static class RequestWriter
 {
+    /// <summary>Writes that half of the run has a part on another stock, as the member <c>halves</c>.</summary>
+    public static void WriteHalves(Utf8JsonWriter json, string part, string second)
+    {
+        json.WriteStartObject("halves");
+        json.WriteString("part", part);
+        json.WriteString("second", second);
+        json.WriteEndObject();
+    }
+
     /// <summary>Writes papers to compare as the member <c>compare</c>.</summary>
     public static void WriteCompare(Utf8JsonWriter json, ComparisonRequest request, Job job)
     {

@@ -3,6 +3,7 @@ using PressRun.Data.Presses;
 using PressRun.Engine.Bench;
 using PressRun.Web.Bindery.Drawn;
 using PressRun.Web.Quotes.Pdf;
+using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
@@ -33,6 +34,11 @@ public static class BenchPdf
         if (BenchSentence.Arrives(view) is { } arrives)
         {
             page.Text(arrives);
+        }
+
+        if (HalvesWords.AtTheTable(view.Prepared!, sheet.Estimate, format) is { } kinds)
+        {
+            page.Text(kinds);
         }
 
         foreach (var caution in sheet.Cautions)

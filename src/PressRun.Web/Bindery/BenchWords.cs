@@ -60,7 +60,8 @@ public static class BenchWords
         }
 
         lines.Add("Held against the light, both sides of a leaf lie on each other.");
-        lines.Add($"It measures {format.Size(edition.Page)}{(sheet.Imposition.Cuts.Count > 0 ? " after the last cut" : "")}, weighs about {format.Mass(sheet.Estimate.Copy.Mass)} and is about {format.Thickness(sheet.Estimate.Copy.Thickness)} thick.");
+        lines.Add($"It measures {format.Size(edition.Page)}{(sheet.Imposition.Cuts.Count > 0 ? " after the last cut" : "")}, weighs about {format.Mass(sheet.Estimate.Copy.Mass)} and is about {format.Thickness(sheet.Estimate.Copy.Thickness)} thick"
+            + (sheet.Estimate.SecondHalf is { } half ? $"; one of the second half {format.Mass(half.Copy.Mass)} and {format.Thickness(half.Copy.Thickness)}." : "."));
         return lines;
     }
 

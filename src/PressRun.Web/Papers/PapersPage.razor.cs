@@ -81,6 +81,11 @@ public sealed partial class PapersPage
     {
         get
         {
+            if (View!.Source.SecondHalf is { } half)
+            {
+                return (half.Part, View.OwnStock(half.Part), half.StockId);
+            }
+
             var part = MainPart;
             var from = Reading?.Start.StockIds[part] ?? View!.OwnStock(part);
             var up = Reading?.StepsUp.FirstOrDefault(step => step.Part == part)?.To.StockIds[part];
@@ -173,10 +178,15 @@ public sealed partial class PapersPage
         return Task.FromResult<string?>(null);
     }
 
-    private async Task UseAsync(PaperRow row)
+    private Task UseAsync(PaperRow row) => UsedAsync(() => Service.UseAsync(Press!.Record.Id, View!.Source, row.StockIds, Quantity, Name(row)));
+
+    private Task UseHalvesAsync((int Part, string First, string Second) halves) => UsedAsync(() => Service.UseHalvesAsync(
+        Press!.Record.Id, View!.Source, halves.Part, halves.First, halves.Second, Quantity, $"{View.StockName(halves.First)}, half on {View.StockName(halves.Second)}"));
+
+    private async Task UsedAsync(Func<Task<(UsedPapers? Used, string? Problem)>> use)
     {
         var from = View!.Source.Plan.Id;
-        (used, problem) = await Service.UseAsync(Press!.Record.Id, View.Source, row.StockIds, Quantity, Name(row));
+        (used, problem) = await use();
         if (used is not { } now)
         {
             return;
@@ -184,7 +194,7 @@ public sealed partial class PapersPage
 
         edits.Add($"going by {now.Plan.Name}", async () =>
         {
-            await Service.TakeBackAsync(Press.Record.Id, now);
+            await Service.TakeBackAsync(Press!.Record.Id, now);
             used = null;
             Show(from);
             return null;

@@ -117,13 +117,35 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
     public async Task<(UsedPapers? Used, string? Problem)> UseAsync(PressId press, JobSource source, IReadOnlyList<string> stockIds, int quantity, string name)
     {
         var other = source.Edition.Parts.Select((part, place) => (part, StockId: stockIds[place])).Where(pair => pair.part.Part.StockId != pair.StockId);
-        var called = $"{source.Plan.Name}, on {name}";
         return await GoByAsync(press, source.Plan with
         {
             Id = Guid.Empty,
-            Name = called[..Math.Min(called.Length, LongestName)],
+            Name = Called(source, $"on {name}"),
             Quantity = quantity,
             Stocks = other.ToDictionary(pair => pair.part.Id, pair => pair.StockId),
+            SecondHalf = null,
+            Chosen = false,
+        });
+    }
+
+    /// <summary>The same with half of the run on each of two papers, as one order.</summary>
+    /// <param name="press">The press.</param>
+    /// <param name="source">The plan that it is made from.</param>
+    /// <param name="part">Place of the part, from 0.</param>
+    /// <param name="first">Its paper in the first half.</param>
+    /// <param name="second">Its paper in the second half.</param>
+    /// <param name="quantity">Good copies of the whole run.</param>
+    /// <param name="name">What the two papers are called.</param>
+    public async Task<(UsedPapers? Used, string? Problem)> UseHalvesAsync(PressId press, JobSource source, int part, string first, string second, int quantity, string name)
+    {
+        var id = source.Edition.Parts[part].Id;
+        return await GoByAsync(press, source.Plan with
+        {
+            Id = Guid.Empty,
+            Name = Called(source, $"half on {name}"),
+            Quantity = quantity,
+            Stocks = source.Plan.Stocks.Where(stock => stock.Key != id).Append(new(id, first)).ToDictionary(),
+            SecondHalf = new PlanHalf(id, second),
             Chosen = false,
         });
     }
@@ -141,6 +163,8 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
             await plans.DeleteAsync(press, used.Plan.Id);
         }
     }
+
+    private static string Called(JobSource source, string how) => $"{source.Plan.Name}, {how}" is var called && called.Length > LongestName ? called[..LongestName] : called;
 
     private async Task<(UsedPapers? Used, string? Problem)> GoByAsync(PressId press, PlanRecord wanted)
     {

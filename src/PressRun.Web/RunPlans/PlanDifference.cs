@@ -75,8 +75,9 @@ public sealed record PlanDifference(string What, string First, string Second, st
 
     private static string Papers(PlanCosting costing)
     {
-        var block = costing.Worked!.Prepared.Block;
-        return string.Join(", ", block.Parts.Select(part => part.Stock.Name).Distinct());
+        var prepared = costing.Worked!.Prepared;
+        var names = string.Join(", ", prepared.OrderedPieces.Select(part => part.Stock.Name).Distinct());
+        return prepared.Job.SecondHalf is { } half ? $"{names}; half the run each for the {prepared.Job.Edition.Parts[half.Part].Name}" : names;
     }
 
     private static string Bound(PlanCosting costing) => costing.Worked!.Prepared.BoundBy switch

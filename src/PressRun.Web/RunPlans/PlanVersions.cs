@@ -61,7 +61,9 @@ public static class PlanVersions
     private static string Paper(PlanRecord plan, EditionPart part, JobSource source)
     {
         var id = plan.Stocks.TryGetValue(part.Id, out var own) ? own : part.Part.StockId;
-        return source.Stocks.FirstOrDefault(stock => stock.Id == id)?.Name ?? id;
+        return plan.SecondHalf is { } half && half.PartId == part.Id ? $"{Name(id)}, the second half on {Name(half.StockId)}" : Name(id);
+
+        string Name(string stockId) => source.Stocks.FirstOrDefault(stock => stock.Id == stockId)?.Name ?? stockId;
     }
 
     private static string Listed(IReadOnlyList<string>? taken, IEnumerable<string> all) =>

@@ -24,6 +24,18 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
+    public async Task Halves_of_a_run_are_answered_as_json_and_told_in_the_table()
+    {
+        var job = Save(Encoding.UTF8.GetBytes(Example.With("halves", """{ "part": "inside", "second": "blue-text" }""").ToJsonString()));
+
+        var run = await Run(["estimate", job]);
+        var table = await Run(["estimate", job, "--table"]);
+
+        Assert.Equal("blue-text", JsonNode.Parse(run.Output)!["halves"]!["second"]!["stock"]!.GetValue<string>());
+        Assert.Contains("75 copies on cream-text. The other 75 are on blue-text, weigh", table.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_dash_reads_standard_input()
     {
         var run = await Run(["estimate", "-"], Example.Bytes("job"));

@@ -44,7 +44,7 @@ public sealed partial class JobFilePageTests
     {
         var page = Page("docs/job-file.md");
         using var schema = JsonDocument.Parse(JobResources.Schema);
-        foreach (var definition in new[] { "compare", "reprint", "demand" })
+        foreach (var definition in new[] { "halves", "compare", "reprint", "demand" })
         {
             Assert.All(KeysOf(schema.RootElement, definition), key => Assert.Contains($"`{key}`", page, StringComparison.Ordinal));
         }

@@ -184,7 +184,18 @@ internal static class JobGen
             how.Item1,
             how.Item2,
             how.Item3,
-            how.Item4)));
+            how.Item4)
+        {
+            SecondHalf = HalvesOf(edition, stocks, how.Item3),
+        }));
+
+    // Now and then the second half of the run has a part on another stock.
+    private static SecondHalf? HalvesOf(Edition edition, IReadOnlyList<Stock> stocks, int by)
+    {
+        var part = by % edition.Parts.Count;
+        var other = stocks.FirstOrDefault(stock => stock.Id != edition.Parts[part].StockId);
+        return by % 3 == 0 && other is not null && edition.Parts.Count(same => same.Name == edition.Parts[part].Name) == 1 ? new SecondHalf(part, other.Id) : null;
+    }
 
     private static string StockId(int index) => index == 0 ? "plain" : "it's stock " + index;
 

@@ -28,6 +28,20 @@ public class JobEndpointTests
     }
 
     [Fact]
+    public async Task Halves_of_a_run_are_answered_as_the_command_line_does()
+    {
+        await using var host = await ApiHost.Start();
+        var job = ApiHost.Sample();
+        job["halves"] = JsonNode.Parse("""{ "part": "cover", "second": "natural-text" }""");
+        using var answer = await host.Post("/api/v1/estimate", job);
+
+        using var document = JsonDocument.Parse(job.ToJsonString());
+        var expected = JobAnswer.To(JobQuestion.Estimate, document.RootElement, TestContext.Current.CancellationToken).Value.ToJson(indented: false);
+        Assert.Equal(Encoding.UTF8.GetString(expected), await Text(answer));
+        Assert.Equal("natural-text", JsonNode.Parse(expected)!["halves"]!["second"]!["stock"]!.GetValue<string>());
+    }
+
+    [Fact]
     public async Task A_refused_job_file_comes_back_with_every_problem()
     {
         await using var host = await ApiHost.Start();

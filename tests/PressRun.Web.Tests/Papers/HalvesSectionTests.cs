@@ -1,4 +1,6 @@
 using Bunit;
+using Microsoft.AspNetCore.Components;
+using PressRun.Data.RunPlans;
 using PressRun.Engine.Comparing;
 using PressRun.Web.Papers;
 using PressRun.Web.Tests.Support;
@@ -24,6 +26,22 @@ public class HalvesSectionTests
         Assert.Contains($"as two orders they would cost {Money(reckoned.SavedByOneOrder!.Value)} more", said, StringComparison.Ordinal);
         var inHand = halves.FindAll("tbody tr")[^1];
         Assert.Equal(Money(reckoned.AllOnFirst.InHand[0].Cost!.Value), inHand.Children[1].TextContent);
+    }
+
+    [Fact]
+    public async Task Both_papers_are_used_by_one_button_which_is_gone_where_the_printing_goes_by_them()
+    {
+        await using var page = new BunitContext();
+        (int, string, string)? used = null;
+        var halves = Section(page, "thin", "g150", use: choice => used = choice);
+
+        await halves.FindAll("button").Single(button => button.TextContent == "Use both papers").ClickAsync(new());
+        Assert.Equal((1, "thin", "g150"), used);
+
+        var source = View.Source;
+        var part = source.Edition.Parts[1].Id;
+        var gone = APost.View(source with { Plan = source.Plan with { Stocks = new Dictionary<Guid, string> { [part] = "thin" }, SecondHalf = new PlanHalf(part, "g150") } });
+        Assert.Empty(Section(page, "thin", "g150", view: gone).FindAll("button"));
     }
 
     [Fact]
@@ -63,8 +81,9 @@ public class HalvesSectionTests
         Assert.Empty(halves.FindAll("table"));
     }
 
-    private static IRenderedComponent<HalvesSection> Section(BunitContext page, string first, string second, string channel = "post") => page.Render<HalvesSection>(parameters => parameters
-        .Add(part => part.View, View)
+    private static IRenderedComponent<HalvesSection> Section(BunitContext page, string first, string second, string channel = "post", PapersView? view = null, Action<(int, string, string)>? use = null) => page.Render<HalvesSection>(parameters => parameters
+        .Add(part => part.View, view ?? View)
+        .Add(part => part.Use, EventCallback.Factory.Create<(int Part, string First, string Second)>(page, choice => use?.Invoke(choice)))
         .Add(part => part.Quantity, 100)
         .Add(part => part.ChannelId, channel)
         .Add(part => part.Begin, (1, first, second))

@@ -1,5 +1,6 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
+using PressRun.Data.RunPlans;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
 using PressRun.Web.Tests.Support;
@@ -28,6 +29,19 @@ public class RunSentenceTests
         Assert.Empty(Render(page, unread: false, _ => { }).FindAll("[role=status]"));
     }
 
+    [Fact]
+    public async Task Of_two_halves_it_says_how_many_copies_are_on_which_paper_and_what_each_weighs()
+    {
+        await using var page = Page();
+        var source = APlan.Source(151);
+        var said = Render(page, unread: false, _ => { }, source with { Plan = source.Plan with { SecondHalf = new PlanHalf(source.Edition.Parts[1].Id, "green") } }).Find(".sentence").TextContent;
+
+        // By hand (ISO 536): 12 leaves of 140 × 200 mm are 3.36 g heavier at 90 g/m² than at 80.
+        Assert.Contains("76 of them have the inside on thin, weigh", said, StringComparison.Ordinal);
+        Assert.Contains("75 have it on green, weigh", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("A copy weighs", said, StringComparison.Ordinal);
+    }
+
     private static BunitContext Page()
     {
         var page = new BunitContext();
@@ -37,12 +51,12 @@ public class RunSentenceTests
         return page;
     }
 
-    private static IRenderedComponent<RunSentence> Render(BunitContext page, bool unread, Action<string> typing)
+    private static IRenderedComponent<RunSentence> Render(BunitContext page, bool unread, Action<string> typing, JobSource? source = null)
     {
-        var (costing, answer) = APlan.Worked(APlan.Source());
+        var (costing, answer) = APlan.Worked(source ?? APlan.Source());
         return page.Render<RunSentence>(parameters => parameters
             .Add(part => part.Answer, answer).Add(part => part.Format, Written.Metric).Add(part => part.Shown, 100).Add(part => part.Unread, unread)
-            .Add(part => part.PaidFor, BreakEvenWords.Of(answer.Estimate, costing.Worked!.Prepared.Job, "", Written.Metric))
+            .Add(part => part.Job, costing.Worked!.Prepared.Job).Add(part => part.PaidFor, BreakEvenWords.Of(answer.Estimate, costing.Worked!.Prepared.Job, "", Written.Metric))
             .Add(part => part.SaveQuantity, _ => Task.FromResult<string?>(null)).Add(part => part.Typing, typing));
     }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
 using PressRun.Engine.Quoting;
+using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
@@ -72,9 +73,9 @@ public static class QuotePdf
         }
 
         sheet.Heading("What is printed", 12);
-        foreach (var part in job.Edition.Parts)
+        foreach (var (place, part) in job.Edition.Parts.Index())
         {
-            var stock = job.Stocks.First(paper => paper.Id == part.StockId).Name;
+            var stock = HalvesWords.PaperOf(job, place, job.Quantity, view.Format);
             sheet.Row($"{part.Name}: {stock}, {Words.Inks(part.Outside, part.Inside)}", [Words.Many(view.Format.Count(part.Pages), part.Pages, "page", "pages")], Column);
         }
     }

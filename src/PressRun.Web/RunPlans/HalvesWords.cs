@@ -1,0 +1,45 @@
+using PressRun.Engine.Costing;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.RunPlans;
+
+/// <summary>Words for a run of which each half has a part on a paper of its own.</summary>
+public static class HalvesWords
+{
+    /// <summary>What a part is printed on: its paper, or <c>75 copies on Cream, 75 on Blue</c>.</summary>
+    /// <param name="job">The run.</param>
+    /// <param name="part">Place of the part, from 0.</param>
+    /// <param name="quantity">Good copies.</param>
+    /// <param name="format">How figures are written.</param>
+    public static string PaperOf(Job job, int part, int quantity, PressFormat format)
+    {
+        var first = NameOf(job, job.Edition.Parts[part].StockId);
+        if (job.SecondHalf is not { } half || half.Part != part)
+        {
+            return first;
+        }
+
+        var (copies, others) = SecondHalf.Copies(quantity);
+        return $"{Words.Many(format.Count(copies), copies, "copy", "copies")} on {first}, {format.Count(others)} on {NameOf(job, half.StockId)}";
+    }
+
+    /// <summary>Which copies get which paper at the table; null where all copies are alike.</summary>
+    /// <param name="prepared">The run.</param>
+    /// <param name="estimate">The same at its quantity.</param>
+    /// <param name="format">How figures are written.</param>
+    public static string? AtTheTable(PreparedJob prepared, Estimate estimate, PressFormat format)
+    {
+        if (estimate.SecondHalf is not { } half)
+        {
+            return null;
+        }
+
+        var (job, started) = (prepared.Job, estimate.CopiesToStart);
+        var part = job.Edition.Parts[half.Half.Part];
+        return $"Two kinds of copies: {format.Count(started - (started / 2))} are made with the {Apart.Of(part.Name)} on {NameOf(job, part.StockId)} and {format.Count(started / 2)} with it on {NameOf(job, half.Half.StockId)}. "
+            + "Make one kind after the other and keep them apart until they are packed.";
+    }
+
+    private static string NameOf(Job job, string stockId) => Apart.Of(job.Stocks.First(stock => stock.Id == stockId).Name);
+}
