@@ -18,7 +18,7 @@ public sealed class LabelRoom(double left, double top, double right, double bott
     // Of a letter of 12 units on average, and how far a name stands off its mark.
     private const double LetterWidth = 6.9;
     private const double Height = 14;
-    private const double Off = 10;
+    private const double Off = 12;
     private const double MarkRadius = 6;
 
     // Of a label that stands off: how far at most, at what intervals, and on how many sides it is tried.

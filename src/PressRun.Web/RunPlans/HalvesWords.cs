@@ -37,8 +37,8 @@ public static class HalvesWords
 
         var (job, started) = (prepared.Job, estimate.CopiesToStart);
         var part = job.Edition.Parts[half.Half.Part];
-        return $"Two kinds of copies: {format.Count(started - (started / 2))} are made with the {Apart.Of(part.Name)} on {NameOf(job, part.StockId)} and {format.Count(started / 2)} with it on {NameOf(job, half.Half.StockId)}. "
-            + "Make one kind after the other and keep them apart until they are packed.";
+        return $"There are two kinds of copies: {format.Count(started - (started / 2))} have the {Apart.Of(part.Name)} on {NameOf(job, part.StockId)} and {format.Count(started / 2)} have it on {NameOf(job, half.Half.StockId)}. "
+            + (prepared.BoundBy == BoundBy.Shop ? "Keep them apart." : "Make one kind after the other and keep them apart until they are packed.");
     }
 
     private static string NameOf(Job job, string stockId) => Apart.Of(job.Stocks.First(stock => stock.Id == stockId).Name);
