@@ -28,6 +28,10 @@ internal static class ReplyRules
         _ => throw new ArgumentOutOfRangeException(nameof(reply), reply, "There is no such reply."),
     };
 
+    /// <summary>Who has answered by the same link. Their name is held apart from what stands around it (UAX #9, FSI and PDI).</summary>
+    public static string Answered(QuoteEventRow before) =>
+        $"\u2068{before.By}\u2069 has {(before.Kind == QuoteEventKind.Agreed ? "agreed" : "turned it down")} by this link already; one answer by a link counts.";
+
     private static string? Unsettled(QuoteLinkRow link, QuoteCourseWriting course) =>
         !link.MayAgree ? "This link is for reading only."
         : link.Answer != QuoteAnswer.None ? "You have answered already. Write to the press if you think otherwise now."

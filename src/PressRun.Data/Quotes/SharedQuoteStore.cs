@@ -88,8 +88,8 @@ public sealed class SharedQuoteStore
             : null;
 
     /// <summary>
-    /// Adds what a reader says. Agreeing is for exactly what is frozen: another quantity or fingerprint is refused. The same answer given again
-    /// is answered and not added; another answer after it is refused.
+    /// Adds what a reader says. Agreeing is for exactly what is frozen: another quantity or fingerprint is refused. The same answer of the same
+    /// name given again is answered and not added; another answer after it is refused.
     /// </summary>
     /// <returns>Saved, Refused, or Gone where the link has ended.</returns>
     public Task<SaveResult<QuoteEvent>> ReplyAsync(SharedLook look, Reply reply, CancellationToken cancel = default) =>
@@ -106,7 +106,10 @@ public sealed class SharedQuoteStore
 
                 if (await SaidBeforeAsync(db, link, reply, cancel) is { } before)
                 {
-                    return new SaveResult<QuoteEvent>.Saved(before.ToRecord());
+                    // Two may have one link and answer at once: the first one counts, and the other is told whose that was.
+                    return before.By == ReplyRules.EventOf(reply, link, course.Quote).By
+                        ? new SaveResult<QuoteEvent>.Saved(before.ToRecord())
+                        : new SaveResult<QuoteEvent>.Refused([new Problem("$", null, ReplyRules.Answered(before))]);
                 }
 
                 if (ReplyRules.Problem(reply, link, course) is { } problem)

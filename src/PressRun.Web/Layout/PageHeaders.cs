@@ -1,3 +1,5 @@
+using PressRun.Web.Quotes;
+
 namespace PressRun.Web.Layout;
 
 /// <summary>What every answer tells the browser about itself.</summary>
@@ -17,9 +19,16 @@ public static class PageHeaders
     {
         app.Use((context, next) =>
         {
+            // Asked now: an error page is rendered under another path.
+            var isShared = context.Request.Path.StartsWithSegments(SharePages.Folder);
             context.Response.OnStarting(() =>
             {
                 var headers = context.Response.Headers;
+                if (isShared)
+                {
+                    SharePages.Hide(headers);
+                }
+
                 headers.TryAdd("Content-Security-Policy", Policy);
                 headers.TryAdd("X-Content-Type-Options", "nosniff");
                 headers.TryAdd("Referrer-Policy", "same-origin");

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Net;
 using System.Text;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Features;
@@ -34,7 +35,22 @@ public static class SharePages
         app.MapMethods(Folder + "/{secret}", Read, ShowAsync).Public(Why);
         app.MapMethods(Folder + "/{secret}/quote.pdf", Read, PaperAsync).Public(Why);
         app.MapPost(Folder + "/{secret}/{form}", TakeAsync).Public(Why);
+        app.MapMethods(Folder + "/{secret}/{**rest}", Read, NothingAsync).Public(Why);
+        app.MapMethods(Folder, Read, NothingAsync).Public(Why);
     }
+
+    /// <summary>Keeps whatever is answered here out of indexes, caches and referrers, errors too: the address is the key.</summary>
+    public static void Hide(IHeaderDictionary headers)
+    {
+        ArgumentNullException.ThrowIfNull(headers);
+        headers["Referrer-Policy"] = "no-referrer";
+        headers["X-Robots-Tag"] = "noindex, nofollow, noarchive";
+        headers.CacheControl = "private, no-store";
+    }
+
+    // An address of a form that is opened, as by fetching its answer anew, is no page; the quote is.
+    private static Task NothingAsync(HttpContext http) => PlainAsync(
+        http, StatusCodes.Status404NotFound, "There is nothing here", "The link as it was sent to you opens the quote; this address is another.");
 
     private static async Task ShowAsync(HttpContext http, SharedQuotes quotes, string secret)
     {
@@ -46,11 +62,17 @@ public static class SharePages
         var query = http.Request.Query;
         if (query["copies"] is [{ } copies])
         {
+            if (!quotes.MayWork(look))
+            {
+                await OftenAsync(http);
+                return;
+            }
+
             await ShowOneAsync(http, quotes, look, secret, state => Tried(state, copies));
         }
-        else if (query["said"] is [{ } said])
+        else if (query["said"] is [{ } said] && DoneWords(said) is { } done && quotes.MayWork(look))
         {
-            await ShowOneAsync(http, quotes, look, secret, state => state with { Done = DoneWords(said) });
+            await ShowOneAsync(http, quotes, look, secret, state => state with { Done = done });
         }
         else if (await quotes.PageAsync(look, secret, BasePath(http), http.RequestAborted) is { } page)
         {
@@ -69,7 +91,11 @@ public static class SharePages
             return;
         }
 
-        if (await quotes.LoadAsync(look, http.RequestAborted) is var (view, _))
+        if (!quotes.MayWork(look))
+        {
+            await OftenAsync(http);
+        }
+        else if (await quotes.LoadAsync(look, http.RequestAborted) is var (view, _))
         {
             await SendAsync(http, StatusCodes.Status200OK, QuotePdf.Of(view, view.Facts.Shows == QuoteShows.Lines), QuoteFiles.Pdf);
         }
@@ -86,24 +112,17 @@ public static class SharePages
             size.MaxRequestBodySize = MostBytes;
         }
 
-        if (await OpenAsync(http, quotes, secret) is not { } look)
+        if (await OpenAsync(http, quotes, secret, evenEnded: true) is not { } look || await TypedAsync(http) is not { } typed)
         {
             return;
         }
 
-        if (!http.Request.HasFormContentType)
+        if (!look.IsOpen || await quotes.LoadAsync(look, http.RequestAborted) is not var (view, link))
         {
-            await PlainAsync(http, StatusCodes.Status415UnsupportedMediaType, "That is no form", "Send what the forms of this page send.");
+            await EndedAsync(http, typed);
             return;
         }
 
-        if (await quotes.LoadAsync(look, http.RequestAborted) is not var (view, link))
-        {
-            await EndedAsync(http);
-            return;
-        }
-
-        var typed = await http.Request.ReadFormAsync(http.RequestAborted);
         var (about, reply) = ReplyOf(form, typed, view, link);
         if (reply is null)
         {
@@ -117,12 +136,34 @@ public static class SharePages
                 http.Response.StatusCode = StatusCodes.Status303SeeOther;
                 http.Response.Headers.Location = $"{BasePath(http)}{Folder[1..]}/{secret}?said={form}#said";
                 break;
-            case (_, { } problem):
-                await SendAsync(http, StatusCodes.Status422UnprocessableEntity, await quotes.RenderAsync(Refused(new ShareState(view, link, secret, BasePath(http)), about, problem, typed)));
+            // What stands in the way may have happened since the quote was read.
+            case (_, { } problem) when await quotes.LoadAsync(look, http.RequestAborted) is var (now, mine):
+                await SendAsync(http, StatusCodes.Status422UnprocessableEntity, await quotes.RenderAsync(Refused(new ShareState(now, mine, secret, BasePath(http)), about, problem, typed)));
                 break;
             default:
-                await EndedAsync(http);
+                await EndedAsync(http, typed);
                 break;
+        }
+    }
+
+    // What a form sent; null where it is none or breaks off, and that has been answered.
+    private static async Task<IFormCollection?> TypedAsync(HttpContext http)
+    {
+        if (!http.Request.HasFormContentType)
+        {
+            await PlainAsync(http, StatusCodes.Status415UnsupportedMediaType, "That is no form", "Send what the forms of this page send.");
+            return null;
+        }
+
+        try
+        {
+            return await http.Request.ReadFormAsync(http.RequestAborted);
+        }
+        catch (Exception broken) when (broken is BadHttpRequestException or InvalidDataException or NotSupportedException or IOException)
+        {
+            var status = (broken as BadHttpRequestException)?.StatusCode ?? StatusCodes.Status400BadRequest;
+            await PlainAsync(http, status, "That did not arrive whole", "Go back, where what you typed still stands, and send it again; a remark has at most 2,000 characters.");
+            return null;
         }
     }
 
@@ -179,7 +220,7 @@ public static class SharePages
     };
 
     // Null where nothing is opened; the answer has been sent then.
-    private static async Task<SharedLook?> OpenAsync(HttpContext http, SharedQuotes quotes, string secret)
+    private static async Task<SharedLook?> OpenAsync(HttpContext http, SharedQuotes quotes, string secret, bool evenEnded = false)
     {
         var address = http.Connection.RemoteIpAddress;
         var look = await quotes.LookAsync(secret, address, http.RequestAborted);
@@ -193,7 +234,7 @@ public static class SharePages
             case null:
                 await PlainAsync(http, StatusCodes.Status404NotFound, "This link opens nothing", "Look whether all of it was copied. Else ask whoever sent it for a new one.");
                 return null;
-            case { IsOpen: false }:
+            case { IsOpen: false } when !evenEnded:
                 await EndedAsync(http);
                 return null;
             default:
@@ -213,16 +254,30 @@ public static class SharePages
         await SendAsync(http, state.Problem is null ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity, await quotes.RenderAsync(state));
     }
 
-    private static Task EndedAsync(HttpContext http) =>
-        PlainAsync(http, StatusCodes.Status410Gone, "This link has ended", "What it opened can't be read by it any more. Ask whoever sent it for a new one.");
+    private static Task OftenAsync(HttpContext http)
+    {
+        http.Response.Headers.RetryAfter = "60";
+        return PlainAsync(http, StatusCodes.Status429TooManyRequests, "One moment", "This was asked for very often by this link. Wait a minute and try again; the quote itself opens meanwhile.");
+    }
 
-    private static Task PlainAsync(HttpContext http, int status, string heading, string words)
+    private static Task EndedAsync(HttpContext http, IFormCollection? typed = null) => PlainAsync(
+        http, StatusCodes.Status410Gone, "This link has ended", "What it opened can't be read by it any more. Ask whoever sent it for a new one.", typed is null ? "" : Kept(typed));
+
+    // What somebody wrote while their link ended: it went nowhere, and is theirs to take along.
+    private static string Kept(IFormCollection typed)
+    {
+        var (name, words) = (Line(typed["name"]), typed["words"].ToString().Trim());
+        var box = words.Length == 0 ? "" : $"""<div class="field"><label for="kept">What you wrote</label><textarea id="kept" dir="auto" readonly>{WebUtility.HtmlEncode(words)}</textarea></div>""";
+        return $"""<p>Nothing of what you sent{(name.Length == 0 ? "" : $" as <bdi>{WebUtility.HtmlEncode(name)}</bdi>")} was counted or written down.</p>{box}""";
+    }
+
+    private static Task PlainAsync(HttpContext http, int status, string heading, string words, string more = "")
     {
         var basePath = BasePath(http);
         return SendAsync(http, status, Encoding.UTF8.GetBytes($"""
             <!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="robots" content="noindex">
             <title>{heading}</title><base href="{basePath}">{string.Concat(SharePage.StyleSheets.Select(sheet => $"<link rel=\"stylesheet\" href=\"{sheet}\">"))}</head>
-            <body class="share"><main class="page"><section class="sheet"><div class="state"><h1>{heading}</h1><p>{words}</p></div></section></main></body></html>
+            <body class="share"><main class="page"><section class="sheet"><div class="state"><h1>{heading}</h1><p>{words}</p>{more}</div></section></main></body></html>
             """));
     }
 
@@ -239,9 +294,6 @@ public static class SharePages
         response.ContentType = type;
         response.ContentLength = page.Length;
         response.Headers.ContentSecurityPolicy = Policy;
-        response.Headers["Referrer-Policy"] = "no-referrer";
-        response.Headers["X-Robots-Tag"] = "noindex, nofollow, noarchive";
-        response.Headers.CacheControl = "private, no-store";
         if (!HttpMethods.IsHead(http.Request.Method))
         {
             await response.Body.WriteAsync(page, http.RequestAborted);

@@ -18,6 +18,7 @@ public sealed class SharedQuotes : IDisposable
 {
     private const long MostKept = 32 * 1024 * 1024;
     private const int MostMisses = 30;
+    private const int MostWorked = 30;
     private static readonly TimeSpan Kept = TimeSpan.FromMinutes(5);
 
     private readonly SharedQuoteStore store;
@@ -29,11 +30,22 @@ public sealed class SharedQuotes : IDisposable
     private readonly PartitionedRateLimiter<string> misses = PartitionedRateLimiter.Create<string, string>(place =>
         RateLimitPartition.GetFixedWindowLimiter(place, _ => new FixedWindowRateLimiterOptions { PermitLimit = MostMisses, Window = TimeSpan.FromMinutes(1) }));
 
+    // What is worked out for one request alone, a PDF or a tried quantity, is work that a link may ask for now and then; its page is there already.
+    private readonly PartitionedRateLimiter<Guid> worked = PartitionedRateLimiter.Create<Guid, Guid>(link =>
+        RateLimitPartition.GetFixedWindowLimiter(link, _ => new FixedWindowRateLimiterOptions { PermitLimit = MostWorked, Window = TimeSpan.FromMinutes(1) }));
+
     /// <summary>Made once for the app.</summary>
     public SharedQuotes(SharedQuoteStore store, IServiceScopeFactory scopes, TimeProvider time) => (this.store, this.scopes, this.time) = (store, scopes, time);
 
     /// <summary>True where too many links that never were have been asked for from a place.</summary>
     public bool IsGuessing(IPAddress? address) => misses.GetStatistics(Place.Of(address)) is { CurrentAvailablePermits: 0 };
+
+    /// <summary>True where something may be worked out for a link once more within this minute; it is counted.</summary>
+    public bool MayWork(SharedLook look)
+    {
+        using var lease = worked.AttemptAcquire(look.LinkId);
+        return lease.IsAcquired;
+    }
 
     /// <summary>Looks a link up, with one indexed look-up; null where there never was one.</summary>
     public async Task<SharedLook?> LookAsync(string secret, IPAddress? address, CancellationToken cancel)
@@ -112,5 +124,6 @@ public sealed class SharedQuotes : IDisposable
     {
         pages.Dispose();
         misses.Dispose();
+        worked.Dispose();
     }
 }

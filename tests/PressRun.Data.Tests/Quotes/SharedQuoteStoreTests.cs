@@ -88,6 +88,23 @@ public sealed class SharedQuoteStoreTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task Of_two_who_agree_by_one_link_at_once_one_counts_and_the_other_is_told_who_that_was()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var (quote, _, look) = await SmallQuote.SharedAsync(stores, small);
+        var names = new[] { "Ada Reed", "Bo Lind", "Cy Marsh" };
+
+        var answers = await Task.WhenAll(names.Select(name => stores.Shared.ReplyAsync(look, new Reply.Agree(name, quote.Quantity, quote.Fingerprint))));
+
+        var counted = Assert.Single(answers.OfType<SaveResult<QuoteEvent>.Saved>()).Now.By;
+        var refused = answers.OfType<SaveResult<QuoteEvent>.Refused>().ToList();
+        Assert.Equal(2, refused.Count);
+        Assert.All(refused, answer => Assert.Contains($"\u2068{counted}\u2069 has agreed by this link already", answer.Problems[0].Rule, StringComparison.Ordinal));
+        Assert.Single((await stores.Shared.LoadAsync(look))!.Value.Whole.Events, happened => happened.Kind == QuoteEventKind.Agreed);
+    }
+
+    [Fact]
     public async Task A_yes_and_a_no_of_two_at_once_leave_one_answer_each_and_the_no_outweighs()
     {
         await using var stores = await Stores.NewAsync(postgres);

@@ -51,6 +51,22 @@ public sealed class SharePageTests
         Assert.Contains(shown.FindAll("input[name=name]"), input => input.GetAttribute("value") == Hostile);
     }
 
+    // The quote may be replaced, or the link answered by somebody else, between reading and sending.
+    [Theory]
+    [InlineData(ShareForm.Agree)]
+    [InlineData(ShareForm.TurnDown)]
+    [InlineData(ShareForm.Ask)]
+    public async Task What_was_sent_too_late_stays_to_be_taken_along_though_its_form_is_gone(ShareForm about)
+    {
+        await using var page = new BunitContext();
+        var view = AQuote.View();
+        var late = StateOf("refused Agree", QuoteView.Of(view.Whole with { State = QuoteState.Replaced, ReplacedBy = 15 }, view.Format.Culture));
+        var shown = Render(page, late with { About = about });
+
+        Assert.Equal("Not so.", shown.Find("#unsent [role=alert]").TextContent);
+        Assert.Equal(Hostile, shown.Find("#unsent textarea").TextContent);
+    }
+
     [Theory]
     [InlineData("Held", true)]
     [InlineData("Out", true)]

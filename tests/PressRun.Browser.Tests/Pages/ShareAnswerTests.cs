@@ -1,0 +1,134 @@
+using System.Net;
+using Microsoft.Extensions.DependencyInjection;
+using PressRun.Browser.Tests.Running;
+using PressRun.Data.Quotes;
+
+namespace PressRun.Browser.Tests.Pages;
+
+/// <summary>What a link answers over HTTP, whatever it is asked.</summary>
+public sealed class ShareAnswerTests(SampleApp sample)
+{
+    [Fact]
+    public async Task Whatever_is_answered_beneath_a_link_stays_out_of_indexes_caches_and_referrers_and_is_a_calm_page()
+    {
+        using var reader = new HttpPerson(sample.Address, "192.0.2.60");
+        var (secret, ended) = (await sample.Stored.ShareAsync(3, "Gil Weir"), await EndedAsync());
+        (string Method, string Path, HttpStatusCode Status)[] cases =
+        [
+            ("GET", $"q/{secret}", HttpStatusCode.OK), ("HEAD", $"q/{secret}", HttpStatusCode.OK), ("GET", $"q/{secret}?copies=60", HttpStatusCode.OK), ("GET", $"q/{secret}/quote.pdf", HttpStatusCode.OK),
+            ("GET", $"q/{secret}?copies=many", HttpStatusCode.UnprocessableEntity), ("GET", $"q/{secret}/agree", HttpStatusCode.NotFound), ("GET", $"q/{secret}/a/b", HttpStatusCode.NotFound), ("GET", "q", HttpStatusCode.NotFound),
+            ("GET", "q/nothing", HttpStatusCode.NotFound), ("GET", $"q/{ended}", HttpStatusCode.Gone), ("GET", $"q/{ended}/quote.pdf", HttpStatusCode.Gone), ("POST", $"q/{ended}/remark", HttpStatusCode.Gone),
+            ("POST", $"q/{secret}/remark", HttpStatusCode.UnprocessableEntity), ("POST", $"q/{secret}/burn", HttpStatusCode.NotFound), ("PUT", $"q/{secret}", HttpStatusCode.MethodNotAllowed), ("DELETE", $"q/{secret}/agree", HttpStatusCode.MethodNotAllowed),
+        ];
+        foreach (var (method, path, status) in cases)
+        {
+            using var answer = await reader.AskAsync(method, path, method == "POST" ? new FormUrlEncodedContent([]) : null);
+            await IsHiddenAsync(answer, status, $"{method} {path}");
+        }
+
+        foreach (var (body, type, status) in new[]
+        {
+            ("{}", "application/json", HttpStatusCode.UnsupportedMediaType), ("words=" + new string('a', 70_000), "application/x-www-form-urlencoded", HttpStatusCode.RequestEntityTooLarge),
+            ("no part", "multipart/form-data; boundary=x", HttpStatusCode.BadRequest),
+        })
+        {
+            using var content = new ByteArrayContent(System.Text.Encoding.ASCII.GetBytes(body));
+            content.Headers.TryAddWithoutValidation("Content-Type", type);
+            using var answer = await reader.AskAsync("POST", $"q/{secret}/remark", content);
+            await IsHiddenAsync(answer, status, type);
+        }
+
+        for (var guess = 0; guess < 30; guess++)
+        {
+            using var missed = await reader.AskAsync("GET", "q/nothing");
+        }
+
+        using var slowed = await reader.AskAsync("GET", "q/nothing");
+        await IsHiddenAsync(slowed, HttpStatusCode.TooManyRequests, "the one guess too many");
+    }
+
+    [Fact]
+    public async Task Asking_for_the_head_alone_says_the_same_and_changes_nothing()
+    {
+        var secret = await sample.Stored.ShareAsync(2, "Hal Rook");
+        using var reader = new HttpPerson(sample.Address);
+        var before = await ChangesAsync();
+        foreach (var path in new[] { $"q/{secret}", $"q/{secret}?copies=60", $"q/{secret}/quote.pdf", $"q/{secret}/nothing" })
+        {
+            using var whole = await reader.AskAsync("GET", path);
+            using var head = await reader.AskAsync("HEAD", path);
+            Assert.Equal((whole.StatusCode, whole.Content.Headers.ContentType), (head.StatusCode, head.Content.Headers.ContentType));
+            Assert.Equal(whole.Content.Headers.ContentLength, head.Content.Headers.ContentLength);
+            Assert.Empty(await head.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken));
+        }
+
+        Assert.Equal(before, await ChangesAsync());
+
+        async Task<int> ChangesAsync() => (await Quotes.FindAsync(sample.Stored.Press.Id, 2))!.Changes;
+    }
+
+    [Fact]
+    public async Task What_is_sent_by_a_link_that_has_ended_meanwhile_comes_back()
+    {
+        var secret = await EndedAsync();
+        using var reader = new HttpPerson(sample.Address);
+        using var form = new FormUrlEncodedContent([new("name", "Ivo <i>Tarn"), new("words", "A long & careful <remark>.")]);
+        using var answer = await reader.AskAsync("POST", $"q/{secret}/remark", form);
+        var page = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+
+        Assert.Equal(HttpStatusCode.Gone, answer.StatusCode);
+        Assert.Contains("A long &amp; careful &lt;remark&gt;.</textarea>", page, StringComparison.Ordinal);
+        Assert.Contains("Ivo &lt;i&gt;Tarn", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_is_worked_out_for_one_request_is_worked_out_so_often_in_a_minute_and_the_page_opens_all_the_same()
+    {
+        var (busy, other) = (await sample.Stored.ShareAsync(3, "Jo Fell"), await sample.Stored.ShareAsync(3, "Kit Moor"));
+        using var reader = new HttpPerson(sample.Address);
+        var answers = new List<HttpStatusCode>();
+        for (var ask = 0; ask < 62 && !answers.Contains(HttpStatusCode.TooManyRequests); ask++)
+        {
+            answers.Add(await StatusAsync(ask % 2 == 0 ? $"q/{busy}?copies=60" : $"q/{busy}/quote.pdf"));
+        }
+
+        Assert.True(answers.Count > 30, "Thirty within a minute are answered.");
+        Assert.Equal(HttpStatusCode.TooManyRequests, answers[^1]);
+        Assert.Equal(HttpStatusCode.OK, await StatusAsync($"q/{busy}"));
+        Assert.Equal(HttpStatusCode.OK, await StatusAsync($"q/{other}?copies=60"));
+
+        async Task<HttpStatusCode> StatusAsync(string path)
+        {
+            using var answer = await reader.AskAsync("HEAD", path);
+            return answer.StatusCode;
+        }
+    }
+
+    private QuoteStore Quotes => sample.Stored.Services.GetRequiredService<QuoteStore>();
+
+    private async Task<string> EndedAsync()
+    {
+        var secret = await sample.Stored.ShareAsync(3, "Ended " + Guid.NewGuid());
+        var press = sample.Stored.Press;
+        var look = (await sample.Stored.Services.GetRequiredService<SharedQuoteStore>().LookAsync(Data.People.Secret.Hash(secret)))!;
+        await Quotes.EndAsync(press.Id, look.QuoteId, look.LinkId, press.Name);
+        return secret;
+    }
+
+    private static async Task IsHiddenAsync(HttpResponseMessage answer, HttpStatusCode status, string asked)
+    {
+        Assert.Equal((asked, status), (asked, answer.StatusCode));
+        Assert.Equal("no-referrer", Assert.Single(answer.Headers.GetValues("Referrer-Policy")));
+        Assert.Contains("noindex", Assert.Single(answer.Headers.GetValues("X-Robots-Tag")), StringComparison.Ordinal);
+        Assert.True(answer.Headers.CacheControl is { NoStore: true, Private: true }, asked);
+        var text = await answer.Content.ReadAsStringAsync();
+        Assert.DoesNotContain("<script", text, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("traceId", text, StringComparison.Ordinal);
+        if (answer.Content.Headers.ContentType?.MediaType == "text/html" && answer.RequestMessage!.Method != HttpMethod.Head)
+        {
+            Assert.Contains("<h1>", text, StringComparison.Ordinal);
+        }
+
+        Assert.True(status is HttpStatusCode.MethodNotAllowed || answer.Content.Headers.ContentLength > 0, $"{asked} says something.");
+    }
+}
