@@ -11,7 +11,13 @@ namespace PressRun.Data.People;
 /// <param name="Name">What others read.</param>
 /// <param name="Email">Where mail reaches them, and the name they sign in by.</param>
 /// <param name="Password">As typed; null for somebody whom another server signs in.</param>
-public sealed record NewAccount(string Name, string Email, string? Password);
+/// <param name="Link">Who they are at that server.</param>
+public sealed record NewAccount(string Name, string Email, string? Password, AccountLink? Link = null);
+
+/// <summary>Who somebody is at another server, which opens their account.</summary>
+/// <param name="Server">That server's address: of another one, the same subject is somebody else.</param>
+/// <param name="Subject">Who they are there.</param>
+public sealed record AccountLink(string Server, string Subject);
 
 /// <summary>What became of making an account: who it is, or what stands in the way.</summary>
 /// <param name="User">Null where nothing was made.</param>
@@ -102,6 +108,35 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
     /// <summary>An account, or null.</summary>
     public Task<User?> FindAsync(Guid user) => users.FindByIdAsync(user.ToString());
 
+    /// <summary>True where somebody has an account with an address.</summary>
+    public async Task<bool> HasAsync(string email) => Known(email) is not null && await users.FindByEmailAsync(email) is not null;
+
+    /// <summary>Whose account another server opens for somebody; null where it opens none.</summary>
+    public Task<User?> FindByLinkAsync(AccountLink link)
+    {
+        ArgumentNullException.ThrowIfNull(link);
+        return users.FindByLoginAsync(link.Server, link.Subject);
+    }
+
+    /// <summary>True where a server opens somebody's account.</summary>
+    public async Task<bool> IsLinkedAsync(User user, string server) => (await users.GetLoginsAsync(user)).Any(login => login.LoginProvider == server);
+
+    /// <summary>Has another server open somebody's account; who already opens an account there, goes on opening that one.</summary>
+    public async Task<bool> LinkAsync(User user, AccountLink link)
+    {
+        ArgumentNullException.ThrowIfNull(link);
+        return (await users.AddLoginAsync(user, new UserLoginInfo(link.Server, link.Subject, null))).Succeeded;
+    }
+
+    /// <summary>Has a server open somebody's account no more.</summary>
+    public async Task UnlinkAsync(User user, string server)
+    {
+        foreach (var login in (await users.GetLoginsAsync(user)).Where(login => login.LoginProvider == server))
+        {
+            await users.RemoveLoginAsync(user, login.LoginProvider, login.ProviderKey);
+        }
+    }
+
     /// <summary>Changes a password. Other sign-ins are the caller's to end.</summary>
     /// <returns>What stands in the way, in a sentence; null where it is changed.</returns>
     public async Task<string?> ChangePasswordAsync(User user, string now, string next)
@@ -146,6 +181,11 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
 
         var user = new User { Id = Guid.CreateVersion7(), Name = name, Email = email, UserName = email, IsHost = isHost, CreatedAt = time.GetUtcNow() };
         var made = account.Password is { } password ? await users.CreateAsync(user, password) : await users.CreateAsync(user);
+        if (made.Succeeded && account.Link is { } link && !await LinkAsync(user, link))
+        {
+            return new AccountResult(null, "You have an account here already. Sign in, and open the link again.");
+        }
+
         return made.Succeeded ? new AccountResult(user, null) : new AccountResult(null, Told(made));
     }
 

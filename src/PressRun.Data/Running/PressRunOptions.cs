@@ -27,6 +27,18 @@ public sealed class PressRunOptions
     [Setting("none", "mail address of somebody for whom the start writes a code for a new password into the log")]
     public string NewPasswordFor { get; set; } = "";
 
+    [Setting("none", "https address of a server by which people [may sign in too](people.md) (OpenID Connect), without `/.well-known/openid-configuration`")]
+    public string OpenIdServer { get; set; } = "";
+
+    [Setting("none", "the name that it knows PressRun by")]
+    public string OpenIdClient { get; set; } = "";
+
+    [Setting("none", "what PressRun shows it; better from a file")]
+    public string OpenIdSecret { get; set; } = "";
+
+    [Setting("`another server`", "what the button calls it")]
+    public string OpenIdName { get; set; } = "another server";
+
     [Setting("loopback only", "addresses of proxies whose forwarded headers are believed, separated by commas")]
     public string TrustedProxies { get; set; } = "";
 

@@ -4,6 +4,7 @@ using PressRun.Data.Access;
 using PressRun.Data.People;
 using PressRun.Data.Presses;
 using PressRun.Web.Layout;
+using PressRun.Web.People.Elsewhere;
 
 namespace PressRun.Web.People;
 
@@ -53,6 +54,10 @@ public static class AccountEndpoints
         app.MapPost("/sign-in/passkey", async (PasskeyRounds rounds, [FromForm] string? _) =>
             Results.Content(await rounds.AskForAnyAsync(), MediaTypeNames.Application.Json))
             .ExcludeFromDescription().Public("Whoever signs in by a passkey has not signed in yet.");
+        app.MapGet("/sign-in/elsewhere", (HttpContext http, Arrivals arrivals, string? to) => arrivals.GoAsync(http, to))
+            .ExcludeFromDescription().Public("Whoever signs in by another server has not signed in here yet.");
+        account.MapPost("/unlink", async (HttpContext http, Accounts accounts, Arrivals arrivals, [FromForm] string? _) =>
+            await accounts.FindAsync(Person(http).UserId) is { } user && await arrivals.UnlinkAsync(user) ? Back(http, "account") : Results.BadRequest());
         account.MapPost("/leave", async (HttpContext http, PeopleStore people, [FromForm] Guid press) =>
             Back(http, "account", await people.LeaveAsync(new PressId(press))));
 

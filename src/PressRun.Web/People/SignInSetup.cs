@@ -2,11 +2,13 @@ using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Components.Server.Circuits;
+using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.Options;
 using PressRun.Data.Access;
 using PressRun.Data.People;
 using PressRun.Data.Running;
+using PressRun.Web.People.Elsewhere;
 
 namespace PressRun.Web.People;
 
@@ -23,12 +25,21 @@ public static class SignInSetup
     private const string Bearer = "Bearer ";
 
     /// <summary>Adds it. In single-user mode nobody is asked.</summary>
-    public static IServiceCollection AddPressRunSignIn(this IServiceCollection services)
+    /// <exception cref="StartRefusedException">The settings of another server do not fit together.</exception>
+    public static IServiceCollection AddPressRunSignIn(this IServiceCollection services, IConfiguration configuration)
     {
-        services.AddAuthentication(Either)
+        var server = OtherServer.Of(configuration.GetSection(PressRunOptions.Section).Get<PressRunOptions>() ?? new PressRunOptions());
+        var schemes = services.AddAuthentication(Either)
             .AddPolicyScheme(Either, null, options => options.ForwardDefaultSelector = context => ShowsKey(context.Request) ? Keys : People)
             .AddScheme<AuthenticationSchemeOptions, KeyHandler>(Keys, null)
             .AddCookie(People, Configure);
+        if (server is not null)
+        {
+            schemes.AddOtherServer(server);
+        }
+
+        services.AddScoped(provider => new Arrivals(
+            server, provider.GetRequiredService<Accounts>(), provider.GetRequiredService<PasskeyStore>(), provider.GetRequiredService<IDataProtectionProvider>(), provider.GetRequiredService<IHttpContextAccessor>()));
         services.AddAuthorization();
         services.AddOptions<AuthorizationOptions>().Configure<IOptions<PressRunOptions>>((authorization, options) =>
             authorization.FallbackPolicy = options.Value.AsksToSignIn() ? new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build() : null);

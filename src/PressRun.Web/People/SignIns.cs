@@ -1,11 +1,12 @@
 using Microsoft.AspNetCore.Authentication;
 using PressRun.Data.Access;
 using PressRun.Data.People;
+using PressRun.Web.People.Elsewhere;
 
 namespace PressRun.Web.People;
 
 /// <summary>Signs people in and out, and counts their tries.</summary>
-public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptStore attempts, PasskeyRounds passkeys, KnownDevices devices, IHttpContextAccessor http, TimeProvider time)
+public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptStore attempts, PasskeyRounds passkeys, Arrivals arrivals, KnownDevices devices, IHttpContextAccessor http, TimeProvider time)
 {
     /// <summary>Said of every address and password that do not belong together, whether or not somebody has the address.</summary>
     public const string NoMatch = "This address and this password do not belong together.";
@@ -58,6 +59,7 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
         }
 
         await BeginAsync(user);
+        await arrivals.LinkAsync(user);
         return null;
     }
 
@@ -75,6 +77,7 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
         }
 
         await BeginAsync(user);
+        await arrivals.LinkAsync(user);
         return null;
     }
 
@@ -88,8 +91,17 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
     {
         ArgumentNullException.ThrowIfNull(user);
         return !await MayChangeAsync(session) ? TooMany
+            : user.PasswordHash is null ? await ProblemOfAgeAsync(user, session)
             : await accounts.VerifyAsync(user.Email!, password) is null ? "This is not the password that you have now."
             : null;
+    }
+
+    /// <summary>Asks somebody without a password for a fresh sign-in instead, so that nobody who finds their page open gives themselves a way in.</summary>
+    public async Task<string?> ProblemOfAgeAsync(User user, Guid session)
+    {
+        ArgumentNullException.ThrowIfNull(user);
+        var began = (await sessions.OfUserAsync(user.Id)).FirstOrDefault(own => own.Id == session)?.BeganAt;
+        return began + Quarter > time.GetUtcNow() ? null : "You signed in more than a quarter of an hour ago. Sign out and in again, and then do this first.";
     }
 
     /// <summary>Signs somebody in who is known to be themselves. A sign-in that was there before ends: nothing of it goes on under the new one.</summary>

@@ -15,7 +15,7 @@ public static class PressRunApp
         var builder = WebApplication.CreateBuilder(args);
         builder.AddPressRunHost();
         builder.Services.AddPressRunData(builder.Configuration);
-        builder.Services.AddPressRunSignIn();
+        builder.Services.AddPressRunSignIn(builder.Configuration);
         builder.Services.AddPressRunPages();
         builder.Services.AddPressRunApi();
         var app = builder.Build();

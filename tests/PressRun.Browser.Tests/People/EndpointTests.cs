@@ -9,7 +9,7 @@ namespace PressRun.Browser.Tests.People;
 public sealed class EndpointTests(PeopleApp people)
 {
     // Whoever opens another to the public says so here too, and in docs/people.md why.
-    private static readonly string[] Public = ["/first-owner", "/join/{Secret}", "/livez", "/new-password", "/not-found", "/q/{secret}", "/q/{secret}/quote.pdf", "/q/{secret}/{form}", "/readyz", "/sign-in", "/sign-in/passkey"];
+    private static readonly string[] Public = ["/first-owner", "/join/{Secret}", "/livez", "/new-password", "/not-found", "/q", "/q/{secret}", "/q/{secret}/quote.pdf", "/q/{secret}/{**rest}", "/q/{secret}/{form}", "/readyz", "/sign-in", "/sign-in/elsewhere", "/sign-in/passkey"];
 
     [Fact]
     public void What_is_public_says_why_and_is_listed()

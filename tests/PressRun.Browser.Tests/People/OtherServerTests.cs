@@ -1,0 +1,261 @@
+using System.Net;
+using Microsoft.AspNetCore.WebUtilities;
+using Microsoft.Extensions.DependencyInjection;
+using PressRun.Browser.Tests.Running;
+using PressRun.Data.Access;
+using PressRun.Data.People;
+
+namespace PressRun.Browser.Tests.People;
+
+/// <summary>Signing in by another server, played on this machine by <see cref="IdentityServer"/>.</summary>
+public sealed class OtherServerTests(ServedElsewhere elsewhere) : IClassFixture<ServedElsewhere>
+{
+    [Fact]
+    public async Task Somebody_who_is_invited_makes_an_account_by_it_and_signs_in_by_it_from_then_on()
+    {
+        elsewhere.Server.Person = new("s-ines", "ines@example.org", true, "Ines Bell");
+        using var ines = new HttpPerson(elsewhere.App.Address);
+        var link = "join/" + await elsewhere.InviteAsync("Ines");
+        using var back = await elsewhere.ComeAsync(ines, "/" + link);
+        Assert.EndsWith("/" + link, back.Headers.Location!.ToString(), StringComparison.Ordinal);
+
+        using var made = await ines.FillAsync(link, []);
+        Assert.Equal(HttpStatusCode.Redirect, made.StatusCode);
+        Assert.Contains("Ines Bell", await ReadAsync(ines, "account"), StringComparison.Ordinal);
+
+        using var again = new HttpPerson(elsewhere.App.Address);
+        using var came = await elsewhere.ComeAsync(again, "/account");
+        Assert.EndsWith("/account", came.Headers.Location!.ToString(), StringComparison.Ordinal);
+        Assert.Contains("ines@example.org", await ReadAsync(again, "account"), StringComparison.Ordinal);
+        using var ended = await again.SendAsync("account", "account/end-others", []);
+        Assert.Equal(HttpStatusCode.Redirect, ended.StatusCode);
+        using var first = await ines.AskAsync("GET", "account");
+        Assert.Equal(HttpStatusCode.Redirect, first.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_stranger_gets_no_account_by_coming()
+    {
+        elsewhere.Server.Person = new("s-stranger", "stranger@example.org", true, "Stranger");
+        var before = elsewhere.People();
+        using var stranger = new HttpPerson(elsewhere.App.Address);
+        using var back = await elsewhere.ComeAsync(stranger, "/shelf");
+
+        Assert.Contains("sign-in?said=Unknown", back.Headers.Location!.ToString(), StringComparison.Ordinal);
+        Assert.Contains("nobody here does yet", await ReadAsync(stranger, back.Headers.Location.ToString()), StringComparison.Ordinal);
+        using var shelf = await stranger.AskAsync("GET", "shelf");
+        Assert.Equal(HttpStatusCode.Redirect, shelf.StatusCode);
+        Assert.Equal(before, elsewhere.People());
+    }
+
+    [Fact]
+    public async Task An_account_with_the_address_opens_only_once_its_password_was_given_and_the_server_vouches_for_the_address()
+    {
+        var email = await elsewhere.PersonAsync("Both");
+        foreach (var (verified, opens) in new[] { (false, false), (true, true) })
+        {
+            elsewhere.Server.Person = new("s-both", email, verified, "Both");
+            using var person = new HttpPerson(elsewhere.App.Address);
+            using var back = await elsewhere.ComeAsync(person, "/account");
+            Assert.Contains(verified ? "said=NotLinked" : "said=Unknown", back.Headers.Location!.ToString(), StringComparison.Ordinal);
+            using var closed = await person.AskAsync("GET", "account");
+            Assert.Equal(HttpStatusCode.Redirect, closed.StatusCode);
+            using var signedIn = await person.FillAsync("sign-in", new() { ["Email"] = email, ["Password"] = PeopleApp.Password });
+            Assert.Equal(HttpStatusCode.Redirect, signedIn.StatusCode);
+
+            using var next = new HttpPerson(elsewhere.App.Address);
+            using var came = await elsewhere.ComeAsync(next, "/account");
+            using var account = await next.AskAsync("GET", "account");
+            Assert.Equal((verified, opens ? HttpStatusCode.OK : HttpStatusCode.Redirect), (verified, account.StatusCode));
+        }
+    }
+
+    [Fact]
+    public async Task The_password_of_another_account_links_nothing()
+    {
+        var (mine, theirs) = (await elsewhere.PersonAsync("Mine"), await elsewhere.PersonAsync("Theirs"));
+        elsewhere.Server.Person = new("s-theirs", theirs, true, "Theirs");
+        using var person = new HttpPerson(elsewhere.App.Address);
+        using var back = await elsewhere.ComeAsync(person, "/account");
+        using var signedIn = await person.FillAsync("sign-in", new() { ["Email"] = mine, ["Password"] = PeopleApp.Password });
+        using var next = new HttpPerson(elsewhere.App.Address);
+        using var came = await elsewhere.ComeAsync(next, "/account");
+
+        Assert.Contains("said=NotLinked", came.Headers.Location!.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_address_that_the_token_does_not_vouch_for_is_not_made_good_by_another_that_is_told_beside_it()
+    {
+        var email = await elsewhere.PersonAsync("Mixed");
+        try
+        {
+            elsewhere.Server.Person = new("s-mixed", email, false, "Mixed");
+            elsewhere.Server.Told = new() { ["email"] = "other@example.org", ["email_verified"] = true };
+            Assert.Contains("said=Unknown", await WhereAsync(), StringComparison.Ordinal);
+            elsewhere.Server.TokenHasEmail = false;
+            Assert.Contains("said=Unknown", await WhereAsync(), StringComparison.Ordinal);
+            elsewhere.Server.Told = new() { ["email"] = email, ["email_verified"] = true };
+            Assert.Contains("said=NotLinked", await WhereAsync(), StringComparison.Ordinal);
+        }
+        finally
+        {
+            (elsewhere.Server.Told, elsewhere.Server.TokenHasEmail) = ([], true);
+        }
+
+        async Task<string> WhereAsync()
+        {
+            using var person = new HttpPerson(elsewhere.App.Address);
+            using var back = await elsewhere.ComeAsync(person, "/account");
+            return back.Headers.Location!.ToString();
+        }
+    }
+
+    // OpenID Connect Core 1.0, 3.1.3.7: what is checked of a token.
+    [Theory]
+    [InlineData("another key")]
+    [InlineData("no signature")]
+    [InlineData("another issuer")]
+    [InlineData("another audience")]
+    [InlineData("another nonce")]
+    [InlineData("its age")]
+    [InlineData("refusal")]
+    public async Task A_token_with_anything_wrong_opens_nothing_and_the_page_says_so(string spoilt)
+    {
+        var email = await elsewhere.PersonAsync("Spoilt" + spoilt.Replace(" ", "", StringComparison.Ordinal));
+        elsewhere.Server.Person = new("s-" + spoilt, email, true, "Spoilt");
+        await elsewhere.LinkAsync(email, "s-" + spoilt);
+        using var person = new HttpPerson(elsewhere.App.Address);
+        elsewhere.Server.Spoil = spoilt;
+        try
+        {
+            using var back = await elsewhere.ComeAsync(person, "/account");
+            Assert.EndsWith("/sign-in?said=NotTold", back.Headers.Location!.ToString(), StringComparison.Ordinal);
+        }
+        finally
+        {
+            elsewhere.Server.Spoil = "";
+        }
+
+        Assert.Contains("did not say who you are", await ReadAsync(person, "sign-in?said=NotTold"), StringComparison.Ordinal);
+        using var good = await elsewhere.ComeAsync(person, "/account");
+        Assert.EndsWith("/account", good.Headers.Location!.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_answer_opens_only_the_browser_that_asked_and_sends_it_nowhere_else()
+    {
+        var email = await elsewhere.PersonAsync("Asked");
+        await elsewhere.LinkAsync(email, "s-asked");
+        elsewhere.Server.Person = new("s-asked", email, true, "Asked");
+        using var asking = new HttpPerson(elsewhere.App.Address);
+        var answer = await elsewhere.AskAsync(asking, "https://elsewhere.example/");
+        using var other = new HttpPerson(elsewhere.App.Address);
+        using var refused = await other.AskAsync("GET", answer);
+        Assert.Contains("said=NotTold", refused.Headers.Location!.ToString(), StringComparison.Ordinal);
+        using var closed = await other.AskAsync("GET", "account");
+        Assert.Equal(HttpStatusCode.Redirect, closed.StatusCode);
+
+        using var taken = await asking.AskAsync("GET", answer);
+        Assert.Equal("/", taken.Headers.Location!.ToString());
+        Assert.DoesNotContain(QueryHelpers.ParseQuery(new Uri(elsewhere.App.Address, answer).Query)["code"].ToString(), elsewhere.App.Said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_link_is_taken_off_while_there_is_another_way_in()
+    {
+        var email = await elsewhere.PersonAsync("Unlinking");
+        await elsewhere.LinkAsync(email, "s-unlinking");
+        elsewhere.Server.Person = new("s-unlinking", email, true, "Unlinking");
+        using var person = await HttpPerson.SignedInAsync(elsewhere.App.Address, email);
+        Assert.Contains("The Guild opens this account", await ReadAsync(person, "account"), StringComparison.Ordinal);
+        using var off = await person.SendAsync("account", "account/unlink", []);
+        using var next = new HttpPerson(elsewhere.App.Address);
+        using var back = await elsewhere.ComeAsync(next, "/account");
+
+        Assert.Contains("said=NotLinked", back.Headers.Location!.ToString(), StringComparison.Ordinal);
+    }
+
+    private static async Task<string> ReadAsync(HttpPerson person, string path)
+    {
+        using var answer = await person.AskAsync("GET", path);
+        Assert.Equal((path, HttpStatusCode.OK), (path, answer.StatusCode));
+        return WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync());
+    }
+}
+
+/// <summary>An app whose people may sign in by another server, and that server.</summary>
+public sealed class ServedElsewhere : IAsyncLifetime
+{
+    /// <summary>The app.</summary>
+    public AppProcess App { get; private set; } = null!;
+
+    /// <summary>The server.</summary>
+    public IdentityServer Server { get; private set; } = null!;
+
+    private Stored Stored { get; set; } = null!;
+
+    /// <inheritdoc/>
+    public async ValueTask InitializeAsync()
+    {
+        Server = await IdentityServer.StartAsync();
+        App = await AppProcess.StartAsync(sample: true, signIn: true, new()
+        {
+            ["PressRun__OpenIdServer"] = Server.Address, ["PressRun__OpenIdClient"] = IdentityServer.Client, ["PressRun__OpenIdSecret"] = IdentityServer.Secret, ["PressRun__OpenIdName"] = "The Guild",
+        });
+        Stored = await Stored.OpenAsync(App);
+    }
+
+    /// <summary>An invitation to the sample press as a reader.</summary>
+    public Task<string> InviteAsync(string name) => Stored.Services.GetRequiredService<InvitationStore>().InviteAsync(Stored.Press.Id, name, PressRole.Reader);
+
+    /// <summary>Somebody with a password.</summary>
+    /// <returns>Their address.</returns>
+    public async Task<string> PersonAsync(string name)
+    {
+        var email = $"{name.ToLowerInvariant()}@example.org";
+        var invitation = await InviteAsync(name);
+        await using var scope = Stored.Services.CreateAsyncScope();
+        var (made, _) = await scope.ServiceProvider.GetRequiredService<Accounts>().JoinAsync(new NewAccount(name, email, PeopleApp.Password), invitation);
+        Assert.True(made.User is not null, made.Problem);
+        return email;
+    }
+
+    /// <summary>Has the server open somebody's account.</summary>
+    public async Task LinkAsync(string email, string subject)
+    {
+        await using var scope = Stored.Services.CreateAsyncScope();
+        var accounts = scope.ServiceProvider.GetRequiredService<Accounts>();
+        await accounts.LinkAsync((await accounts.FindAsync(Stored.UserId(email)))!, new AccountLink(Server.Address, subject));
+    }
+
+    /// <summary>How many people have accounts.</summary>
+    public int People()
+    {
+        using var scope = Stored.Services.CreateScope();
+        return scope.ServiceProvider.GetRequiredService<Data.PressRunDbContext>().Users.Count();
+    }
+
+    /// <summary>Sends somebody to the server, who comes back with its answer.</summary>
+    /// <returns>The address by which they come back.</returns>
+    internal async Task<string> AskAsync(HttpPerson person, string to)
+    {
+        using var sent = await person.AskAsync("GET", "sign-in/elsewhere?to=" + Uri.EscapeDataString(to));
+        Assert.StartsWith(Server.Address + "/authorize?", sent.Headers.Location?.ToString(), StringComparison.Ordinal);
+        using var elsewhere = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false });
+        using var answer = await elsewhere.GetAsync(sent.Headers.Location!);
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        return answer.Headers.Location!.PathAndQuery;
+    }
+
+    /// <summary>Sends somebody to the server and takes them back.</summary>
+    internal async Task<HttpResponseMessage> ComeAsync(HttpPerson person, string to) => await person.AskAsync("GET", await AskAsync(person, to));
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        await Stored.DisposeAsync();
+        await App.DisposeAsync();
+        await Server.DisposeAsync();
+    }
+}
