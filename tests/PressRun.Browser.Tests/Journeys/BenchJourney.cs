@@ -206,5 +206,5 @@ public sealed class BenchJourney(Chromium chromium, OwnApp own) : IClassFixture<
 
     // What is pressed at the table; the masthead is not.
     private static async Task<IReadOnlyList<string>> TooSmallAsync(IPage page) => await page.EvaluateAsync<string[]>(
-        "() => [...document.querySelectorAll('.for-the-table a, .bench-sheet summary, .imposition :is(a, select)')].filter(e => e.getBoundingClientRect().height < 44).map(e => e.outerHTML.slice(0, 120))");
+        "() => [...document.querySelectorAll('.places a, .for-the-table a, .bench-sheet summary, .imposition :is(a, select)')].filter(e => e.getBoundingClientRect().height < 44).map(e => e.outerHTML.slice(0, 120))");
 }
