@@ -152,7 +152,7 @@ public static class BenchPdf
 
         foreach (var sheet in view.Sheet.Sheets.Take(MostSheets))
         {
-            page.Row($"Sheet {sheet.Number}, {Apart.Of(sheet.PartName)}, pages {BenchWords.FrontShows(sheet)} on its front: {BenchWords.Stacks(sheet)}", [$"{format.Count(sheet.Prints)} prints"], Column);
+            page.Row($"Sheet {sheet.Number}, {Apart.Of(sheet.PartName)}{(sheet.HalfOn is { } paper ? $" on {Apart.Of(paper)}" : "")}, pages {BenchWords.FrontShows(sheet)} on its front: {BenchWords.Stacks(sheet)}", [$"{format.Count(sheet.Prints)} prints"], Column);
         }
 
         if (view.Sheet.Sheets.Count > MostSheets)
@@ -179,7 +179,7 @@ public static class BenchPdf
                         PdfPicture.Draw(graphics, pictures[place], at, top + 3, scale);
                         Captions(
                             graphics,
-                            [$"{pile.Number}  {pile.Part.Stock.Name}", $"{pile.Part.Part.Name}, {format.Count(pile.Pieces)} pieces", $"{PileWords.Outside(pile)} out, {PileWords.Inside(pile)} in"],
+                            [$"{pile.Number}  {pile.Part.Stock.Name}{(pile.SecondHalf is { } second ? $", or {second.Stock.Name}" : "")}", $"{pile.Part.Part.Name}, {format.Count(pile.Pieces)} pieces", $"{PileWords.Outside(pile)} out, {PileWords.Inside(pile)} in"],
                             at, top + 3 + (scale * pictures[place].Height), (width / PilesInRow) - 6);
                     }
                 });
