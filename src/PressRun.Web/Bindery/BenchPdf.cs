@@ -31,7 +31,7 @@ public static class BenchPdf
         page.Heading($"Bench sheet: {name}", 15);
         page.Note($"{view.Source.Plan.Name} · {format.Size(edition.Page)} · {Words.Of(edition.Binding)}");
         page.Sentence(BenchSentence.Copies(view, format) + BenchSentence.Rest(view, format), 10.5);
-        if (BenchSentence.Arrives(view) is { } arrives)
+        if (BenchSentence.Arrives(view, format) is { } arrives)
         {
             page.Text(arrives);
         }
@@ -46,7 +46,7 @@ public static class BenchPdf
             page.Note($"! {CautionWords.Of(caution, view.Limits, format)}");
         }
 
-        page.Heading("One copy first", 11, "Take one copy through all steps, then look at it; make the others when all of this holds.");
+        page.Heading("One copy first", 11, BenchWords.FirstOne(view));
         foreach (var line in BenchWords.FirstCopy(view, format))
         {
             page.Check(line);
@@ -187,7 +187,7 @@ public static class BenchPdf
 
         foreach (var run in runs.Where(PileWords.IsLong))
         {
-            page.Text(PileWords.GoesOn(run, format));
+            page.Text(PileWords.GoesOn(run, BenchWords.One(view), format));
             page.Note(PileWords.Every(run));
         }
 

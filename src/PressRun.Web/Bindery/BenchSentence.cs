@@ -26,7 +26,7 @@ public static class BenchSentence
     }
 
     /// <summary>In what shape the work comes to the table; null where it comes finished, or the first sentence says so.</summary>
-    public static string? Arrives(BinderyView view)
+    public static string? Arrives(BinderyView view, PressFormat format)
     {
         var prepared = view.Prepared!;
         if (prepared.BoundBy == BoundBy.Shop)
@@ -40,9 +40,13 @@ public static class BenchSentence
             Delivered.TrimmedCopies when !prepared.BoundAtHome => null,
             Delivered.UntrimmedCopies => "Bound copies come from the shop, not yet trimmed.",
             Delivered.FlatSheets when view.Sheet!.Steps.Any(step => step.Kind == WorkKind.CutApart) => $"Flat sheets come from the shop{sets}.",
-            _ => $"Cut pieces come from the shop{sets}.",
+            _ => $"Cut pieces{Size(view, format)} come from the shop{sets}.",
         };
     }
+
+    // Where all pieces are of one size: by it one sees whether the fences suit what has come.
+    private static string Size(BinderyView view, PressFormat format) =>
+        view.Sheet!.Piles.Select(pile => pile.Part.Piece).Distinct().ToList() is [var only] ? $" of {format.Size(only)}" : "";
 
     /// <summary>How many copies come to a step. Those on the table are known; what comes to a later step, less what usually goes wrong before it, is a guess.</summary>
     public static string Copies(BinderyView view, WorkStep step, PressFormat format) =>

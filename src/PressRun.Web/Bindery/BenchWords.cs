@@ -1,4 +1,5 @@
 using PressRun.Engine.Bench;
+using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Imposing;
 using PressRun.Web.Shared;
@@ -48,6 +49,15 @@ public static class BenchWords
     public static string PiecesOfACopy(BinderyView view) =>
         view.Prepared!.Job.Edition.Binding == Binding.Saddle ? "A copy, from its outermost piece to its innermost" : "A copy, from its first piece to its last";
 
+    /// <summary>What one of the things is called that a copy is laid together from: a pile, or where nobody lays them together here, a piece.</summary>
+    public static string One(BinderyView view) => view.Sheet!.Steps.Any(step => step.Kind == WorkKind.Collate) ? "pile" : "piece";
+
+    /// <summary>What is done with the first copy.</summary>
+    public static string FirstOne(BinderyView view) => view.Prepared!.BoundBy == BoundBy.Shop
+        ? "Look at one copy of the delivery, and at some from the middle of each carton, before you take it in."
+        : "Take one copy through all steps, then look at it; make the others when all of this holds."
+            + (view.Sheet!.Steps.Any(step => step.Kind == WorkKind.Press) ? " That one need not be pressed overnight." : "");
+
     /// <summary>What to look at on the first copy, before the others are made.</summary>
     public static IReadOnlyList<string> FirstCopy(BinderyView view, PressFormat format)
     {
@@ -60,7 +70,7 @@ public static class BenchWords
         }
 
         lines.Add("Held against the light, both sides of a leaf lie on each other.");
-        lines.Add($"It measures {format.Size(edition.Page)}{(sheet.Imposition.Cuts.Count > 0 ? " after the last cut" : "")}, weighs about {format.Mass(sheet.Estimate.Copy.Mass)} and is about {format.Thickness(sheet.Estimate.Copy.Thickness)} thick"
+        lines.Add($"It measures {format.Size(edition.Page)}{(sheet.Steps.Any(step => CutsOf(view, step.Kind).Any()) ? " after the last cut" : "")}, weighs about {format.Mass(sheet.Estimate.Copy.Mass)} and is about {format.Thickness(sheet.Estimate.Copy.Thickness)} thick"
             + (sheet.Estimate.SecondHalf is { } half ? $"; one of the second half {format.Mass(half.Copy.Mass)} and {format.Thickness(half.Copy.Thickness)}." : "."));
         return lines;
     }

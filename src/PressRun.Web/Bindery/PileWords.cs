@@ -35,13 +35,16 @@ public static class PileWords
     public const string Key = "Each drawing shows the outer face first and then the inner one, as it looks when the piece is turned over like a page of a book. Page 1 is the front of the book, whether or not numbers are printed. Triangles point to the head; each paper has a pattern of its own at the foot.";
 
     /// <summary>How the piles of a long run go on.</summary>
-    public static string GoesOn(PileRun run, PressFormat format)
+    /// <param name="run">The run.</param>
+    /// <param name="one">What one is called: a pile on the table, or a piece of a set that comes laid together.</param>
+    /// <param name="format">How figures are written.</param>
+    public static string GoesOn(PileRun run, string one, PressFormat format)
     {
         var (first, last) = (run.First, run.Last);
         var (from, to, count) = (format.Count(first.Number), format.Count(last.Number), format.Count(run.Piles.Count));
         return first.Outer.Count == 1
-            ? $"Piles {from} to {to}: {count} leaves, one to a pile. Pile {from} has page {first.Outer[0]} in front{(first.Inner.Count == 0 ? ", its back blank" : $" and page {first.Inner[0]} behind")}; each next pile has the next {(first.Inner.Count == 0 ? "page" : "two")}, up to {(last.Inner.Count == 0 ? $"page {last.Outer[0]}" : $"pages {last.Outer[0]} and {last.Inner[0]}")} in pile {to}."
-            : $"Piles {from} to {to}: {count} folded sheets, each next one a sheet further in, from {Pages(first.Outer)} outside and {Pages(first.Inner)} inside to {Pages(last.Outer)} and {Pages(last.Inner)}.";
+            ? $"{BenchWords.Capital(one)}s {from} to {to}: {count} leaves. {BenchWords.Capital(one)} {from} has page {first.Outer[0]} in front{(first.Inner.Count == 0 ? ", its back blank" : $" and page {first.Inner[0]} behind")}; each next {one} has the next {(first.Inner.Count == 0 ? "page" : "two")}, up to {(last.Inner.Count == 0 ? $"page {last.Outer[0]}" : $"pages {last.Outer[0]} and {last.Inner[0]}")} in {one} {to}."
+            : $"{BenchWords.Capital(one)}s {from} to {to}: {count} folded sheets, each next one a sheet further in, from {Pages(first.Outer)} outside and {Pages(first.Inner)} inside to {Pages(last.Outer)} and {Pages(last.Inner)}.";
     }
 
     /// <summary>The piles of a long run that are listed one by one.</summary>

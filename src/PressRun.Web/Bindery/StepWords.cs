@@ -1,4 +1,5 @@
 using PressRun.Engine.Bench;
+using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
@@ -32,7 +33,10 @@ public static class StepWords
             WorkKind.Press => ["Lay the copies under a board with weight on it, spines to the left and to the right in turn, until the next day."],
             WorkKind.TrimSpine => ["Trim the loose leaves at the spine now: once they are bound, a cut there would take the binding off.", .. Trim(view, step, format)],
             WorkKind.Trim => [.. Trim(view, step, format)],
-            WorkKind.Pack => [$"Stop when {Words.Many(format.Count(sheet.Estimate.Quantity), sheet.Estimate.Quantity, "good copy is", "good copies are")} counted; more are yours to keep."],
+            WorkKind.Pack =>
+            [
+                $"Stop when {Words.Many(format.Count(sheet.Estimate.Quantity), sheet.Estimate.Quantity, "good copy is", "good copies are")} counted{(view.Prepared.BoundBy == BoundBy.Shop ? "." : "; more are yours to keep.")}",
+            ],
             _ => [],
         };
     }
@@ -66,20 +70,21 @@ public static class StepWords
 
         var staples = string.Join(" and ", sheet.Imposition.StaplesFromHead.Select(at => $"{format.Length(at)}"));
         var count = $"{sheet.Imposition.StaplesFromHead.Count} staples a copy, {format.Count(sheet.StaplesOf(step.Copies))} in all.";
+        var untrimmed = sheet.Steps.Any(later => later.Kind == WorkKind.Trim && later.Number > step.Number) ? " as it lies now, before it is trimmed" : "";
         if (edition.Binding == Binding.Saddle)
         {
             var middle = sheet.Piles[^1].Inner;
             return
             [
                 $"Set the stapler's stop {format.Length(stop)} behind where the staple goes in: half of the sheet's width, so that the staples stand in the fold.",
-                $"{(Before(sheet, WorkKind.Fold, WorkKind.Staple) ? "Open the folded set" : "Turn the set over")}, cover up, one edge at the stop. Staple at {staples} from the head; the legs close in the middle of the book, between pages {middle[0]} and {middle[1]}. {count} Open every tenth: staples in the fold, legs flat.",
+                $"{(Before(sheet, WorkKind.Fold, WorkKind.Staple) ? "Open the folded set" : "Turn the set over")}, cover up, one edge at the stop. Staple at {staples} from the head{untrimmed}; the legs close in the middle of the book, between pages {middle[0]} and {middle[1]}. {count} Open every tenth: staples in the fold, legs flat.",
             ];
         }
 
         return
         [
             $"Set the stapler's stop {format.Length(stop)} behind where the staple goes in. Lay the set with page 1 up and its spine, the left edge, at the stop.",
-            $"Staple at {staples} from the head, through all leaves; the legs close behind the last page. {count} Look at the back of every tenth: legs flat.",
+            $"Staple at {staples} from the head{untrimmed}, through all leaves; the legs close behind the last page. {count} Look at the back of every tenth: legs flat.",
         ];
     }
 
@@ -118,7 +123,7 @@ public static class StepWords
 
         var pile = view.Prepared!.StepsAtTable.FirstOrDefault(rated => rated.Name == step.Name) is { CopiesPerPile: > 1 } rated
             ? $" Cut {format.Count(rated.CopiesPerPile)} copies at once."
-            : "";
+            : " Cut no more at once than the clamp holds firmly.";
         yield return $"Page 1 up. For each cut one edge lies at the fence, behind the blade, and the fence stands so far from the blade; what falls off lies on your side.{pile} Measure the first after each change of the fence.";
     }
 }

@@ -25,6 +25,24 @@ public sealed class BenchWordsTests
     }
 
     [Fact]
+    public void What_the_shop_binds_is_looked_at_and_not_made()
+    {
+        var bound = ABench.View(bench => bench with { Steps = [Step("pack")] }, list => list with { Delivers = Delivered.TrimmedCopies, Binds = [Binding.Saddle] });
+        Assert.StartsWith("Look at one copy of the delivery", BenchWords.FirstOne(bound), StringComparison.Ordinal);
+        Assert.DoesNotContain(BenchWords.FirstCopy(bound, Format), line => line.Contains("after the last cut", StringComparison.Ordinal));
+        Assert.StartsWith("Take one copy through all steps", BenchWords.FirstOne(ABench.View()), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Staples_are_measured_on_the_copy_as_it_lies_before_it_is_trimmed()
+    {
+        var foot = Length.FromMillimetres(3m);
+        var view = ABench.View(bench => bench with { Steps = [Step("staple"), Step("fold"), Step("trim")] }, edition: book => book with { Trim = new Trim(foot, foot, foot, default) });
+        Assert.Contains(Lines(view, WorkKind.Staple), line => line.Contains("from the head as it lies now, before it is trimmed; the legs", StringComparison.Ordinal));
+        Assert.Contains(Lines(view, WorkKind.Trim), line => line.Contains("no more at once than the clamp holds firmly", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_set_that_is_folded_before_it_is_stapled_is_opened_again()
     {
         var view = ABench.View(bench => bench with { Steps = [Step("fold"), Step("staple")] });
@@ -89,16 +107,16 @@ public sealed class BenchWordsTests
     {
         var view = ABench.View(bench => bench with { Steps = [Step("staple") with { Spoilage = 0.1m }, Step("fold"), Step("pack")] });
         Assert.StartsWith(", 112 started, so that 12 may go wrong: 8 piles, ", BenchSentence.Rest(view, Format), StringComparison.Ordinal);
-        Assert.Equal("Flat sheets come from the shop.", BenchSentence.Arrives(view));
+        Assert.Equal("Flat sheets come from the shop.", BenchSentence.Arrives(view, Format));
         Assert.Equal("112 copies", BenchSentence.Copies(view, view.Sheet!.Steps.First(step => step.Kind == WorkKind.Staple), Format));
         Assert.Equal("about 101 copies", BenchSentence.Copies(view, view.Sheet.Steps.First(step => step.Kind == WorkKind.Fold), Format));
         Assert.StartsWith("Stop when 100 good copies are counted", Lines(view, WorkKind.Pack)[0], StringComparison.Ordinal);
         Assert.Contains(Lines(view, WorkKind.Staple), line => line.Contains("2 staples a copy, 224 in all.", StringComparison.Ordinal));
 
         var sets = ABench.View(shop: list => list with { Delivers = Delivered.CutPieces, Collates = Collating.Always });
-        Assert.Equal("Cut pieces come from the shop, laid together: each set is a copy.", BenchSentence.Arrives(sets));
+        Assert.Equal($"Cut pieces of {Format.Size(sets.Sheet!.Piles[0].Part.Piece)} come from the shop, laid together: each set is a copy.", BenchSentence.Arrives(sets, Format));
         Assert.DoesNotContain("pile", BenchSentence.Rest(sets, Format), StringComparison.Ordinal);
-        Assert.Null(BenchSentence.Arrives(ABench.View(bench => bench with { Steps = [Step("pack")] }, list => list with { Delivers = Delivered.TrimmedCopies })));
+        Assert.Null(BenchSentence.Arrives(ABench.View(bench => bench with { Steps = [Step("pack")] }, list => list with { Delivers = Delivered.TrimmedCopies }), Format));
     }
 
     [Fact]
@@ -123,8 +141,9 @@ public sealed class BenchWordsTests
         Assert.True(PileWords.IsLong(runs[1]));
         Assert.Equal([3, 4, 44], PileWords.Drawn(runs[1]).Select(pile => pile.Number));
         Assert.Equal(
-            "Piles 3 to 44: 42 leaves, one to a pile. Pile 3 has page 5 in front and page 6 behind; each next pile has the next two, up to pages 87 and 88 in pile 44.",
-            PileWords.GoesOn(runs[1], Format));
+            "Piles 3 to 44: 42 leaves. Pile 3 has page 5 in front and page 6 behind; each next pile has the next two, up to pages 87 and 88 in pile 44.",
+            PileWords.GoesOn(runs[1], "pile", Format));
+        Assert.StartsWith("Pieces 3 to 44: 42 leaves. Piece 3 has", PileWords.GoesOn(runs[1], "piece", Format), StringComparison.Ordinal);
         Assert.StartsWith("3: 5 / 6 · 4: 7 / 8 · ", PileWords.Every(runs[1]), StringComparison.Ordinal);
     }
 

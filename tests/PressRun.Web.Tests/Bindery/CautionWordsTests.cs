@@ -25,6 +25,13 @@ public sealed class CautionWordsTests
         Assert.Contains(says, CautionWords.Of(new BenchCaution(code, Cover, Length.FromMillimetres(2.5m), Length.FromMillimetres(2m)), BenchLimits.Usual, Format), StringComparison.Ordinal);
 
     [Fact]
+    public void A_staple_that_is_too_short_names_the_leg_that_would_do() =>
+        Assert.Contains(
+            $"take legs of {Format.Thickness(Length.FromMillimetres(4.5m) + BenchLimits.Usual.Clinch)} or more",
+            CautionWords.Of(new BenchCaution(BenchCautionCode.StapleTooShort, null, Length.FromMillimetres(4.5m), Length.FromMillimetres(3m)), BenchLimits.Usual, Format),
+            StringComparison.Ordinal);
+
+    [Fact]
     public void Creep_of_an_untrimmed_book_is_told_without_a_limit_of_nothing() =>
         Assert.EndsWith("the fore-edge is not trimmed.", CautionWords.Of(new BenchCaution(BenchCautionCode.CreepBeyondTrim, null, Length.FromMillimetres(2m), default), BenchLimits.Usual, Format), StringComparison.Ordinal);
 }

@@ -120,7 +120,7 @@ function show() {
   const last = lastCount();
   if (one('undo')) {
     one('undo').disabled = !last;
-    one('undo').textContent = last ? `Undo ${wordsOf(last)}` : 'Undo';
+    one('undo').textContent = last ? `Undo ${last.step === step ? '' : `${names[last.step]}, `}${wordsOf(last)}` : 'Undo';
   }
   showEnd(now);
   if (one('lines')) {
