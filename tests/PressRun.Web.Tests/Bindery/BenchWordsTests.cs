@@ -27,7 +27,7 @@ public sealed class BenchWordsTests
     [Fact]
     public void What_the_shop_binds_is_looked_at_and_not_made()
     {
-        var bound = ABench.View(bench => bench with { Steps = [Step("pack")] }, list => list with { Delivers = Delivered.TrimmedCopies, Binds = [Binding.Saddle] });
+        var bound = ABench.View(bench => bench with { Steps = [Step("pack")] }, list => list with { Finishing = [new Finishing("fold and staple", FinishingUnit.Copy, 0.2m, 0m)] });
         Assert.StartsWith("Look at one copy of the delivery", BenchWords.FirstOne(bound), StringComparison.Ordinal);
         Assert.DoesNotContain(BenchWords.FirstCopy(bound, Format), line => line.Contains("after the last cut", StringComparison.Ordinal));
         Assert.StartsWith("Take one copy through all steps", BenchWords.FirstOne(ABench.View()), StringComparison.Ordinal);
