@@ -203,12 +203,12 @@ public static class BenchPdf
         {
             var font = PaperFonts.Sans(words, Caption, strong: place == 0);
             var shown = words;
-            while (shown.Length > 1 && graphics.MeasureString(shown, font).Width > room)
+            while (shown.Length > 1 && font.Width(graphics, shown) > room)
             {
                 shown = shown.TrimEnd('…')[..^1] + "…";
             }
 
-            graphics.DrawString(shown, font, XBrushes.Black, left, top + ((place + 1) * CaptionLine));
+            font.Draw(graphics, shown, XBrushes.Black, left, top + ((place + 1) * CaptionLine));
         }
     }
 }

@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using PressRun.Data.Quotes;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Measures;
 using PressRun.Web.Quotes.Pdf;
 using PressRun.Web.Tests.Support;
 using UglyToad.PdfPig;
@@ -43,6 +45,49 @@ public sealed partial class QuotePdfTests
         Assert.Contains(title, Read(QuotePdf.Of(AQuote.View(title), allLines: true)), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("山田花子の本")]
+    [InlineData("한국어 책, 第3版")]
+    public void Letters_of_east_asia_are_set_in_a_face_that_has_them_and_read_back(string title)
+    {
+        var pdf = QuotePdf.Of(AQuote.View(title, culture: "ja-JP"), allLines: true);
+
+        var text = Read(pdf);
+        Assert.Contains(title.Split(' ')[0], text, StringComparison.Ordinal);
+        Assert.DoesNotContain("[…]", text, StringComparison.Ordinal);
+        // Only what is used of the large face is in the file.
+        Assert.True(pdf.Length < 400_000, $"{pdf.Length} bytes");
+    }
+
+    [Theory]
+    [InlineData("שלום מהים")]
+    [InlineData("مرحبا بالبحر")]
+    public void Letters_that_no_face_has_are_told_by_a_mark_that_is_explained(string name)
+    {
+        var view = AQuote.View($"{name} 7", events: [new QuoteEvent(1, AQuote.MadeAt, QuoteEventKind.Agreed, AQuote.Link.Id, name)]);
+        var text = Read(QuotePdf.Of(view, allLines: true));
+
+        Assert.Contains("[…] […] 7", text, StringComparison.Ordinal);
+        Assert.Contains("[…] stands for letters that this file has no face for", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("[…]", Read(QuotePdf.Of(AQuote.View(), allLines: true)), StringComparison.Ordinal);
+    }
+
+    // ISO 4217 gives JPY no minor unit; CLDR's Japanese groups by a comma.
+    [Fact]
+    public void Yen_are_written_without_a_part_on_paper_and_add_up()
+    {
+        var view = AQuote.View(culture: "ja-JP", job: InYen);
+        var text = Read(QuotePdf.Of(view, allLines: true));
+
+        Assert.Equal(view.Quote.Landed, decimal.Truncate(view.Quote.Landed));
+        Assert.Contains($"for {view.Quote.Landed.ToString("#,0", CultureInfo.InvariantCulture)},", text, StringComparison.Ordinal);
+        var to = text.LastIndexOf("all of it", StringComparison.Ordinal);
+        var amounts = Whole().Matches(text[text.IndexOf("amount", StringComparison.Ordinal)..to]).Select(match => decimal.Parse(match.Groups[1].Value, NumberStyles.Number, CultureInfo.InvariantCulture));
+        Assert.Equal(view.Quote.Landed, amounts.Sum());
+    }
+
+    private static Job InYen(Job job) => job with { Currency = Currency.Find("JPY")! };
+
     [Fact]
     public void A_long_costing_goes_on_over_numbered_pages_of_the_right_size_with_its_faces_embedded()
     {
@@ -69,6 +114,9 @@ public sealed partial class QuotePdfTests
     private static string Words(UglyToad.PdfPig.Content.Page page) => string.Join("\n", page.GetWords()
         .GroupBy(word => Math.Round(word.BoundingBox.Bottom / 4)).OrderByDescending(line => line.Key)
         .Select(line => string.Join(" ", line.OrderBy(word => word.BoundingBox.Left).Select(word => word.Text))));
+
+    [GeneratedRegex(@" (-?[\d,]+)$", RegexOptions.Multiline)]
+    private static partial Regex Whole();
 
     [GeneratedRegex(@"(-?\d+\.\d\d)$", RegexOptions.Multiline)]
     private static partial Regex Amounts();

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Bunit;
 using PressRun.Data.Quotes;
+using PressRun.Engine.Measures;
 using PressRun.Engine.Quoting;
 using PressRun.Web.Quotes;
 using PressRun.Web.Tests.Support;
@@ -107,6 +108,21 @@ public sealed class SharePageTests
         var cents = view.Quote.Landed.ToString("F2", CultureInfo.InvariantCulture)[^2..];
         Assert.Contains($"{mark}{cents}", shown.Find("p.sentence").TextContent, StringComparison.Ordinal);
         Assert.DoesNotContain($"{(mark == ',' ? '.' : ',')}{cents}", shown.Find("p.sentence").TextContent, StringComparison.Ordinal);
+    }
+
+    // ISO 4217: the yen has no minor unit.
+    [Fact]
+    public async Task Yen_have_no_part_and_names_that_run_from_the_right_stand_apart()
+    {
+        await using var page = new BunitContext();
+        const string name = "שלום בן ים";
+        var view = AQuote.View(name, "ja-JP", events: [Remark(name) with { By = name }], job: job => job with { Currency = Currency.Find("JPY")! });
+        var shown = Render(page, StateOf("Out", view));
+
+        Assert.Contains($"for {view.Quote.Landed.ToString("#,0", CultureInfo.InvariantCulture)},", string.Join(' ', shown.Find("p.sentence").TextContent.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.All(shown.FindAll("#cost + table td.num, section[aria-labelledby=cost] tfoot td.num"), sum => Assert.DoesNotContain('.', sum.TextContent));
+        Assert.Equal(name, shown.Find("h1 bdi").TextContent);
+        Assert.Contains($"\u2068{name}\u2069", shown.Find(".course").TextContent, StringComparison.Ordinal);
     }
 
     private static IRenderedComponent<SharePage> Render(BunitContext page, ShareState state) => page.Render<SharePage>(with => with.Add(share => share.State, state));

@@ -32,7 +32,7 @@ public static class AQuote
         var frozen = (job ?? (same => same))(ARun.Job with { Ladder = new LadderRange(25, 300, 25) });
         var prepared = PreparedJob.Prepare(frozen).Value;
         var facts = new QuoteFacts(
-            "Eel Pie Editions", "USD", UnitSystem.Metric, title, "M. Reed", "#8a3b2e", 2, "Willow", [new("Willow Prints", ARun.Shop.ValidFrom), new("Letter", ARun.Day)], ARun.Day,
+            "Eel Pie Editions", frozen.Currency.Code, UnitSystem.Metric, title, "M. Reed", "#8a3b2e", 2, "Willow", [new("Willow Prints", ARun.Shop.ValidFrom), new("Letter", ARun.Day)], ARun.Day,
             ARun.Day.AddDays(30), shows, "Paper as last time.", [new BillPart.Share("Eel Pie Editions", 2m), new BillPart.Share("Ada", 1m)]);
         var quote = new QuoteRecord(
             Guid.NewGuid(), 14, Guid.NewGuid(), facts, JobWriter.Write(frozen), result ?? JobAnswer.To(JobQuestion.Estimate, prepared).Value.ToJson(indented: true), 100,

@@ -7,6 +7,8 @@ namespace PressRun.Web.Bindery.Drawn;
 /// <summary>Pictures on the pages of a PDF.</summary>
 public static class PdfPicture
 {
+    private const double MiddleOfLetters = 0.35;
+
     /// <summary>Points in a millimetre (a point is 1/72 inch).</summary>
     public const double PointsPerMillimetre = 72 / 25.4;
 
@@ -68,7 +70,9 @@ public static class PdfPicture
     {
         var state = graphics.Save();
         graphics.RotateAtTransform(90 * text.QuarterTurns, new XPoint(x, y));
-        graphics.DrawString(text.Words, PaperFonts.Sans(text.Words, size, text.Strong), XBrushes.Black, new XRect(x, y, 0, 0), XStringFormats.Center);
+        // Small letters stand about a third of the size above their base line, so that words lie around their point.
+        var face = PaperFonts.Sans(text.Words, size, text.Strong);
+        face.Draw(graphics, text.Words, XBrushes.Black, x - (face.Width(graphics, text.Words) / 2), y + (size * MiddleOfLetters));
         graphics.Restore(state);
     }
 

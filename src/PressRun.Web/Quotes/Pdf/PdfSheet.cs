@@ -18,6 +18,7 @@ public sealed class PdfSheet : IDisposable
     private readonly bool letter;
     private XGraphics graphics = null!;
     private double at;
+    private bool lacking;
     private double baseline;
     private double aside;
     private double asideEnds;
@@ -56,7 +57,7 @@ public sealed class PdfSheet : IDisposable
         Lines(words, font, Ink, size * 1.2);
         if (beside.Length > 0)
         {
-            graphics.DrawString(beside, PaperFonts.Sans(beside, 8.5), new XSolidBrush(Quiet), Left + graphics.MeasureString(words, font).Width + 8, at);
+            PaperFonts.Sans(beside, 8.5).Draw(graphics, beside, new XSolidBrush(Quiet), Left + font.Width(graphics, words) + 8, at);
         }
 
         at += size * 0.3;
@@ -119,8 +120,8 @@ public sealed class PdfSheet : IDisposable
         {
             var font = PaperFonts.Sans(word, 8);
             graphics.DrawLine(Hairline, right - line, baseline, right, baseline);
-            right -= line + 4 + graphics.MeasureString(word, font).Width;
-            graphics.DrawString(word, font, new XSolidBrush(Quiet), right, baseline);
+            right -= line + 4 + font.Width(graphics, word);
+            font.Draw(graphics, word, new XSolidBrush(Quiet), right, baseline);
             right -= gap;
         }
     }
@@ -162,13 +163,13 @@ public sealed class PdfSheet : IDisposable
         var first = at + line;
         foreach (var (place, part) in parts.Index())
         {
-            graphics.DrawString(part, font, new XSolidBrush(colour), Left, first + (place * line));
+            font.Draw(graphics, part, new XSolidBrush(colour), Left, first + (place * line));
         }
 
         foreach (var (place, figure) in figures.Index())
         {
             var face = PaperFonts.Sans(figure, kind == RowKind.Head ? 8.5 : size, strong);
-            graphics.DrawString(figure, face, new XSolidBrush(colour), Right - ((figures.Count - 1 - place) * width) - graphics.MeasureString(figure, face).Width, first);
+            face.Draw(graphics, figure, new XSolidBrush(colour), Right - ((figures.Count - 1 - place) * width) - face.Width(graphics, figure), first);
         }
 
         at = first + ((parts.Count - 1) * line) + 5;
@@ -182,7 +183,7 @@ public sealed class PdfSheet : IDisposable
     public void WriteOn(string words, double from, double width)
     {
         graphics.DrawLine(Rule, Left + from, at, Left + from + width, at);
-        graphics.DrawString(words, PaperFonts.Sans(words, 8), new XSolidBrush(Quiet), Left + from, at + 11);
+        PaperFonts.Sans(words, 8).Draw(graphics, words, new XSolidBrush(Quiet), Left + from, at + 11);
     }
 
     /// <summary>Keeps so much together: goes to the next page where it does not fit on this one.</summary>
@@ -199,6 +200,12 @@ public sealed class PdfSheet : IDisposable
     /// <param name="numbered">Such as <c>page 1 of 2</c>.</param>
     public byte[] Done(string foot, Func<int, int, string> numbered)
     {
+        if (lacking || Face.Lacks(foot))
+        {
+            Space(6);
+            Note($"{Face.Missing} stands for letters that this file has no face for; they are on the page that it was made from.");
+        }
+
         graphics.Dispose();
         for (var index = 0; index < document.PageCount; index++)
         {
@@ -206,9 +213,9 @@ public sealed class PdfSheet : IDisposable
             var (base1, width) = (document.Pages[index].Height.Point - Margin, document.Pages[index].Width.Point);
             var (font, brush) = (PaperFonts.Sans(foot, 8), new XSolidBrush(Quiet));
             over.DrawLine(Hairline, Margin, base1 - 12, width - Margin, base1 - 12);
-            over.DrawString(foot, font, brush, Margin, base1);
+            font.Draw(over, foot, brush, Margin, base1);
             var number = numbered(index + 1, document.PageCount);
-            over.DrawString(number, font, brush, width - Margin - over.MeasureString(number, font).Width, base1);
+            font.Draw(over, number, brush, width - Margin - font.Width(over, number), base1);
         }
 
         using var stream = new MemoryStream();
@@ -232,20 +239,21 @@ public sealed class PdfSheet : IDisposable
         (at, aside, asideEnds) = (Margin, 0, 0);
     }
 
-    private void Lines(string words, XFont font, XColor colour, double line, double indent = 0)
+    private void Lines(string words, Face font, XColor colour, double line, double indent = 0)
     {
         foreach (var part in Wrapped(words, font, Right - Left - indent))
         {
             Room(line);
             at += line;
-            graphics.DrawString(part, font, new XSolidBrush(colour), Left + indent, at);
+            font.Draw(graphics, part, new XSolidBrush(colour), Left + indent, at);
             baseline = at;
         }
     }
 
     // Words that are longer than a line are broken where the line ends.
-    private List<string> Wrapped(string words, XFont font, double width)
+    private List<string> Wrapped(string words, Face font, double width)
     {
+        lacking |= Face.Lacks(words);
         var lines = new List<string>();
         var line = "";
         foreach (var word in words.Split(' ', StringSplitOptions.RemoveEmptyEntries))
@@ -271,6 +279,8 @@ public sealed class PdfSheet : IDisposable
                     length--;
                 }
 
+                // A letter of two halves stays whole.
+                length += char.IsHighSurrogate(line[length - 1]) ? 1 : 0;
                 lines.Add(line[..length]);
                 line = line[length..];
             }
@@ -278,7 +288,7 @@ public sealed class PdfSheet : IDisposable
 
         return [.. lines, line];
 
-        bool Fits(string text) => text.Length <= 1 || graphics.MeasureString(text, font).Width <= width;
+        bool Fits(string text) => text.Length <= 1 || font.Width(graphics, text) <= width;
     }
 }
 
