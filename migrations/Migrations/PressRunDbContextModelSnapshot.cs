@@ -652,6 +652,10 @@ namespace PressRun.Migrations.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("since");
 
+                    b.Property<bool>("WithoutMail")
+                        .HasColumnType("boolean")
+                        .HasColumnName("without_mail");
+
                     b.HasKey("PressId", "UserId")
                         .HasName("pk_memberships");
 

@@ -28,6 +28,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
     /// <summary>What each store answers to one press that asks with another's ids. Named as store and method, so that none is forgotten.</summary>
     private static readonly Dictionary<string, Func<Stores, SmallPress, PressId, Task<object?>>> Attempts = new()
     {
+        ["ShelfQuery.PlannedOnAsync"] = async (stores, _, me) => await stores.Shelf.PlannedOnAsync(me, [SmallPress.Text.Id, SmallPress.Cover.Id]),
         ["TitleStore.LoadAsync"] = async (stores, theirs, me) => await stores.Titles.LoadAsync(me, theirs.Title.Id),
         ["TitleStore.FindAsync"] = async (stores, theirs, me) => await stores.Titles.FindAsync(me, theirs.Title.Slug),
         ["TitleStore.SaveAsync"] = async (stores, theirs, me) => await stores.Titles.SaveAsync(me, theirs.Title with { Title = "Mine" }),
@@ -132,7 +133,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
     private static readonly string[] NothingToTry =
     [
         "PressStore.LoadAsync", "PressStore.RoleAsync", // the press is all that it is asked for
-        "PeopleStore.ListAsync", "PeopleStore.LeaveAsync", "InvitationStore.ListAsync", "ApiKeyStore.ListAsync", // the press is all that they are asked for
+        "PeopleStore.ListAsync", "PeopleStore.LeaveAsync", "PeopleStore.IsWithoutMailAsync", "PeopleStore.SetMailAsync", "InvitationStore.ListAsync", "ApiKeyStore.ListAsync", // the press is all that they are asked for
         "PeopleStore.ChangeAsync", "PeopleStore.RemoveAsync", "InvitationStore.WithdrawAsync", "ApiKeyStore.RevokeAsync", // see PeopleTests
         "PasswordCodeStore.MakeAsync", // see PasswordCodeTests
         "InvitationStore.InviteAsync", "ApiKeyStore.MakeAsync", // make rows of their own

@@ -81,7 +81,7 @@ public sealed class MailOutbox
 /// <param name="to">Who is told where nobody signs in; empty for nobody.</param>
 internal sealed class MailWriting(PressGuard guard, bool isOn, string to)
 {
-    /// <summary>Adds a mail to everybody who may change the press; saving is the caller's.</summary>
+    /// <summary>Adds a mail to everybody who may change the press and wants it; saving is the caller's.</summary>
     public async Task AddAsync(PressRunDbContext db, QuoteEventRow happened, CancellationToken cancel)
     {
         if (!isOn)
@@ -90,7 +90,7 @@ internal sealed class MailWriting(PressGuard guard, bool isOn, string to)
         }
 
         var addresses = guard.SignIn
-            ? await db.Memberships.Where(member => member.Role != PressRole.Reader).Join(db.Users, member => member.UserId, user => user.Id, (_, user) => user.Email!).ToListAsync(cancel)
+            ? await db.Memberships.Where(member => member.Role != PressRole.Reader && !member.WithoutMail).Join(db.Users, member => member.UserId, user => user.Id, (_, user) => user.Email!).ToListAsync(cancel)
             : to.Length == 0 ? [] : [to];
         db.Mails.AddRange(addresses.Select(address => new MailRow
         {

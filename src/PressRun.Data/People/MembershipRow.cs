@@ -14,6 +14,9 @@ internal sealed class MembershipRow : IOfPress
     public PressRole Role { get; set; }
 
     public DateTimeOffset Since { get; set; }
+
+    /// <summary>True for a maker who is told nothing by mail.</summary>
+    public bool WithoutMail { get; set; }
 }
 
 internal sealed class MembershipRowConfiguration : IEntityTypeConfiguration<MembershipRow>

@@ -59,6 +59,21 @@ public sealed class PeopleStore
         ? ChangeAsync(press, person.UserId, null, PressRole.Reader, cancel)
         : Task.FromResult(PeopleResult.Gone);
 
+    /// <summary>True where the visitor wants no mail of what readers of the press's quotes do.</summary>
+    public Task<bool> IsWithoutMailAsync(PressId press, CancellationToken cancel = default)
+    {
+        var self = (Visiting.Now as Visitor.Person)?.UserId;
+        return database.ReadAsync(press, db => db.Memberships.AnyAsync(member => member.UserId == self && member.WithoutMail, cancel), cancel);
+    }
+
+    /// <summary>Has the visitor told by mail, or not. It is their own to say, whatever their role.</summary>
+    public Task<int> SetMailAsync(PressId press, bool without, CancellationToken cancel = default)
+    {
+        var self = (Visiting.Now as Visitor.Person)?.UserId;
+        return database.WriteAsync(
+            press, db => db.Memberships.Where(member => member.UserId == self).ExecuteUpdateAsync(set => set.SetProperty(member => member.WithoutMail, without), cancel), cancel, PressRole.Reader);
+    }
+
     private Task<PeopleResult> ChangeAsync(PressId press, Guid user, PressRole? role, PressRole needs, CancellationToken cancel) => database.WriteAsync(
         press,
         async db =>

@@ -22,12 +22,13 @@ public sealed class JobFileStore
     /// <param name="press">Where to.</param>
     /// <param name="job">A job that can be costed.</param>
     /// <param name="editionId">The edition beside whose plans it may stand; null for a new title.</param>
+    /// <param name="titleId">Id of a new title, made up once by whoever sends the file: sent again with it, what became of it first is answered. Null for any.</param>
     /// <param name="cancel">Gives up waiting.</param>
-    public Task<SaveResult<TakenIn>> TakeInAsync(PressId press, Job job, Guid? editionId, CancellationToken cancel = default) =>
-        database.WriteAsync(press, db => new JobIntake(db, job, database.Now).TakeInAsync(editionId, cancel), cancel);
+    public Task<SaveResult<TakenIn>> TakeInAsync(PressId press, Job job, Guid? editionId, Guid? titleId = null, CancellationToken cancel = default) =>
+        database.WriteAsync(press, db => new JobIntake(db, job, database.Now).TakeInAsync(editionId, titleId, cancel), cancel);
 
     /// <summary>What <see cref="TakeInAsync"/> would make of a job; nothing is stored.</summary>
     public Task<SaveResult<TakenIn>> LookAsync(PressId press, Job job, Guid? editionId, CancellationToken cancel = default) =>
         // The same work in a transaction that is never committed: a look cannot say anything else than what taking it in does.
-        database.ReadMomentAsync(press, db => new JobIntake(db, job, database.Now).TakeInAsync(editionId, cancel), cancel);
+        database.ReadMomentAsync(press, db => new JobIntake(db, job, database.Now).TakeInAsync(editionId, null, cancel), cancel);
 }

@@ -24,7 +24,7 @@ internal sealed class JobIntake
 
     public JobIntake(PressRunDbContext db, Job file, DateTimeOffset now) => (this.db, this.file, this.now, job) = (db, file, now, file);
 
-    public async Task<SaveResult<TakenIn>> TakeInAsync(Guid? editionId, CancellationToken cancel)
+    public async Task<SaveResult<TakenIn>> TakeInAsync(Guid? editionId, Guid? titleId, CancellationToken cancel)
     {
         if (await ProblemsAsync(cancel) is { Count: > 0 } problems)
         {
@@ -33,6 +33,11 @@ internal sealed class JobIntake
 
         // Two files at once would both take the same free ids: the press's lock puts them in a row.
         await db.Database.ExecuteSqlAsync($"SELECT 1 FROM presses WHERE id = {db.Press.Value} FOR UPDATE", cancel);
+        if (titleId is { } made && await MadeBeforeAsync(made, cancel) is { } before)
+        {
+            return before;
+        }
+
         await TakeStocksAsync(cancel);
         var (list, newShop) = await PriceListAsync(cancel);
         await db.SaveChangesAsync(cancel);
@@ -45,7 +50,7 @@ internal sealed class JobIntake
         var beside = edition is not null && IsSameBook(edition.ToRecord(), (await db.Stocks.ToListAsync(cancel)).ConvertAll(row => row.ToItem()));
         if (!beside)
         {
-            edition = await NewEditionAsync(cancel);
+            edition = await NewEditionAsync(titleId ?? Guid.CreateVersion7(), cancel);
             if (await EditionRules.CheckAsync(db, edition.ToRecord(), cancel) is { Count: > 0 } refused)
             {
                 return new SaveResult<TakenIn>.Refused(refused);
@@ -166,9 +171,24 @@ internal sealed class JobIntake
         return JobWriter.Write(job with { Edition = edition }).AsSpan().SequenceEqual(JobWriter.Write(job));
     }
 
-    private async Task<EditionRow> NewEditionAsync(CancellationToken cancel)
+    // What a title of this id became when it was sent first; null where there is none.
+    private async Task<SaveResult<TakenIn>?> MadeBeforeAsync(Guid titleId, CancellationToken cancel)
     {
-        var title = new TitleRow { PressId = db.Press, Id = Guid.CreateVersion7(), Slug = await TitleStore.FreeSlugAsync(db, job.Edition.Title, cancel) };
+        if (await db.Titles.SingleOrDefaultAsync(row => row.Id == titleId, cancel) is not { } title)
+        {
+            return null;
+        }
+
+        var plan = await db.RunPlans.Join(db.Editions.Where(row => row.TitleId == titleId), row => row.EditionId, edition => edition.Id, (row, edition) => new { row.Id, row.Position, edition.Printing })
+            .OrderBy(row => row.Printing).ThenBy(row => row.Position).Select(row => (Guid?)row.Id).FirstOrDefaultAsync(cancel);
+        return plan is { } id
+            ? new SaveResult<TakenIn>.Saved(new TakenIn(title.Slug, (await JobSourceQuery.LoadAsync(db, [id], cancel))[id], false, [], null))
+            : new SaveResult<TakenIn>.Gone();
+    }
+
+    private async Task<EditionRow> NewEditionAsync(Guid titleId, CancellationToken cancel)
+    {
+        var title = new TitleRow { PressId = db.Press, Id = titleId, Slug = await TitleStore.FreeSlugAsync(db, job.Edition.Title, cancel) };
         title.Take(new TitleRecord(title.Id, title.Slug, job.Edition.Title.Trim(), "", PlainColour, "", false, 0));
         db.Titles.Add(title);
         var edition = job.Edition;

@@ -60,7 +60,7 @@ public sealed class PressRunOptions
     [Setting("none", "address that mail comes from")]
     public string MailFrom { get; set; } = "";
 
-    [Setting("none", "who is told in single-user mode; where people sign in, all owners and editors of a press are")]
+    [Setting("none", "who is told in single-user mode; where people sign in, all owners and editors of a press are who have not said that they want none")]
     public string MailTo { get; set; } = "";
 
     /// <summary>True where mail is sent.</summary>

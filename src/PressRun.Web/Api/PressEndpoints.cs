@@ -40,6 +40,9 @@ internal static class PressEndpoints
     private const int MostMovementBytes = 16 * 1024;
     private const string Tag = "A press";
 
+    // The IETF's draft of the header (draft-ietf-httpapi-idempotency-key-header; from memory).
+    private const string Once = "Idempotency-Key";
+
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web)
     {
         MaxDepth = 4, UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow, Converters = { new JsonStringEnumConverter(JsonNamingPolicy.CamelCase, allowIntegerValues: false) },
@@ -52,7 +55,8 @@ internal static class PressEndpoints
             .WithSummary("Every printing").WithDescription("The printings of the press with the ids by which movements name them. A key that reads is enough.");
         api.MapPost("/titles", For(TakeInAsync)).WithName("addTitle").WithTags(Tag).WithMetadata(PressCall.Title)
             .WithSummary("A title from a job file")
-            .WithDescription("Makes a title with its first printing and a plan, and the papers and the shop that the press lacks: all of it, or nothing. It needs a key that writes. Sent twice it makes two titles.");
+            .WithDescription("Makes a title with its first printing and a plan, and the papers and the shop that the press lacks: all of it, or nothing. It needs a key that writes. "
+                + "With the header Idempotency-Key, a UUID made up once for each title, it is made once however often it is sent: 201 the first time, 200 with what it became after that. Without the header, sent twice it makes two titles.");
         api.MapPut("/movements/{id:guid}", For(WriteAsync)).WithName("writeMovement").WithTags(Tag).WithMetadata(PressCall.Movement)
             .WithSummary("A line of the copies ledger")
             .WithDescription("Whoever sends it makes up the id, a UUID, once for each line: sent again with the same id it is answered and not written again. It needs a key that writes.");
@@ -97,7 +101,14 @@ internal static class PressEndpoints
             return;
         }
 
-        var taken = await http.RequestServices.GetRequiredService<RunFiles>().TakeInAsync(press, body);
+        Guid? once = Guid.TryParse(http.Request.Headers[Once], out var id) ? id : null;
+        if (once is null && http.Request.Headers.ContainsKey(Once))
+        {
+            await ApiProblem.Malformed(http, [new Problem("$", null, $"{Once} is a UUID, made up once for each title.")]);
+            return;
+        }
+
+        var taken = await http.RequestServices.GetRequiredService<RunFiles>().TakeInAsync(press, body, once);
         if (!taken.Succeeded)
         {
             await ApiProblem.Refused(http, taken.Problems);
@@ -106,7 +117,7 @@ internal static class PressEndpoints
 
         var (slug, edition) = (taken.Value.Slug, taken.Value.Source.Edition);
         http.Response.Headers.Location = string.Create(CultureInfo.InvariantCulture, $"{http.Request.PathBase}/titles/{slug}/{edition.Printing}");
-        await SendAsync(http, StatusCodes.Status201Created, new { slug, printing = edition.Id, plan = taken.Value.Source.Plan.Id, taken.Value.NewStocks, taken.Value.NewShop });
+        await SendAsync(http, taken.Value.NewTitle ? StatusCodes.Status201Created : StatusCodes.Status200OK, new { slug, printing = edition.Id, plan = taken.Value.Source.Plan.Id, taken.Value.NewStocks, taken.Value.NewShop });
     }
 
     private static async Task WriteAsync(HttpContext http, PressId press)

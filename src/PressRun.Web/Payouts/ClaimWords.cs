@@ -23,6 +23,19 @@ public static class ClaimWords
         _ => throw new ArgumentOutOfRangeException(nameof(claim), claim, "There is no such claim."),
     };
 
+    /// <summary>Where two agreements differ, person by person, in the order in which they stand in mine and then in theirs.</summary>
+    public static IReadOnlyList<(string Who, string Mine, string Theirs)> Differences(IReadOnlyList<Claim> mine, IReadOnlyList<Claim> theirs, PressFormat format)
+    {
+        return [.. mine.Concat(theirs).Select(claim => claim.Name.Trim()).Distinct(StringComparer.Ordinal)
+            .Select(name => (Apart.Of(name), OfOne(mine, name), OfOne(theirs, name))).Where(row => row.Item2 != row.Item3)];
+
+        string OfOne(IReadOnlyList<Claim> claims, string name)
+        {
+            var own = claims.Where(claim => claim.Name.Trim() == name).ToList();
+            return own.Count == 0 ? "nothing" : Of(own, format);
+        }
+    }
+
     /// <summary>All claims of one person.</summary>
     public static string Of(IReadOnlyList<Claim> claims, PressFormat format) =>
         claims.Count == 0 ? "promised nothing any more" : string.Join(", ", claims.Select(claim => Of(claim, format)));

@@ -23,6 +23,9 @@ public sealed partial class PayoutsPage
     private string? days;
     private string? problem;
 
+    // What was to be kept while somebody else kept something else; null where nobody did.
+    private IReadOnlyList<Claim>? mine;
+
     [Inject]
     private PayoutsService Service { get; set; } = default!;
 
@@ -49,7 +52,7 @@ public sealed partial class PayoutsPage
     {
         if (Press is not null && (View is null || View.Title.Slug != Slug || View.Edition.Printing != Printing))
         {
-            (View, loaded, said, problem, recalled) = (null, false, null, null, false);
+            (View, loaded, said, problem, mine, recalled) = (null, false, null, null, null, false);
             edits.Clear();
             View = await LoadAsync($"payouts/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
             if (View is not null)
@@ -134,10 +137,28 @@ public sealed partial class PayoutsPage
                 return string.Join(" ", refused.Problems.Select(found => found.Rule).Distinct());
             case SaveResult<EditionClaims>.Conflict:
                 await AgainAsync();
-                return "Somebody else kept other lines in between; the figures above go by theirs. Keep yours again to put them in their place.";
+                mine = claims;
+                return "Somebody else kept other lines in between.";
             default:
                 return "This printing has been taken out in between.";
         }
+    }
+
+    private async Task KeepMineAsync()
+    {
+        var (claims, theirs) = (mine!, View!.Payouts.Claims.Claims);
+        (mine, problem) = (null, await saves.DoAsync(() => SaveAsync(claims)));
+        if (problem is null)
+        {
+            said = "Yours stand.";
+            edits.Add("letting yours stand", () => saves.DoAsync(() => SaveAsync(theirs)));
+        }
+    }
+
+    private async Task TakeTheirsAsync()
+    {
+        (rows, mine, problem, recalled, said) = (Kept(), null, null, false, "Theirs stand.");
+        await Drafts.ForgetAsync(DraftKey);
     }
 
     private Task<string?> PayAsync(Payment payment) => saves.DoAsync(async () =>

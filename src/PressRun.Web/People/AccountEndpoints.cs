@@ -58,6 +58,11 @@ public static class AccountEndpoints
             .ExcludeFromDescription().Public("Whoever signs in by another server has not signed in here yet.");
         account.MapPost("/unlink", async (HttpContext http, Accounts accounts, Arrivals arrivals, [FromForm] string? _) =>
             await accounts.FindAsync(Person(http).UserId) is { } user && await arrivals.UnlinkAsync(user) ? Back(http, "account") : Results.BadRequest());
+        account.MapPost("/mail", async (HttpContext http, PeopleStore people, [FromForm] Guid press, [FromForm] bool without) =>
+        {
+            await people.SetMailAsync(new PressId(press), without);
+            return Back(http, "account");
+        });
         account.MapPost("/leave", async (HttpContext http, PeopleStore people, [FromForm] Guid press) =>
             Back(http, "account", await people.LeaveAsync(new PressId(press))));
 

@@ -7,7 +7,7 @@ using PressRun.Data.Running;
 namespace PressRun.Web.Quotes;
 
 /// <summary>Lets open pages look again when something has happened to their press's quotes, on whatever node it was done.</summary>
-public sealed class QuoteNews(IQuoteNews news, QuoteStore quotes)
+public sealed class QuoteNews(IQuoteNews news, QuoteStore quotes, TimeProvider time, ILogger<QuoteNews> logger)
 {
     /// <summary>Things that happened to the press's quotes and that the maker has not looked at.</summary>
     public Task<int> UnseenAsync(PressId press) => quotes.UnseenAsync(press);
@@ -20,22 +20,28 @@ public sealed class QuoteNews(IQuoteNews news, QuoteStore quotes)
     /// <param name="press">Whose quotes.</param>
     /// <param name="dispatch">Does work where the page's work is done.</param>
     /// <param name="look">Looks, and shows what it finds.</param>
-    public QuoteWatch Watch(PressId press, Func<Func<Task>, Task> dispatch, Func<Task> look) => new(news, press, Visiting.Now, dispatch, look);
+    public QuoteWatch Watch(PressId press, Func<Func<Task>, Task> dispatch, Func<Task> look) => new(news, press, Visiting.Now, dispatch, look, time, logger);
 }
 
 /// <summary>Waits for news of a press's quotes on behalf of whoever opened a page.</summary>
-public sealed class QuoteWatch : IDisposable
+public sealed partial class QuoteWatch : IDisposable
 {
+    private static readonly TimeSpan ShortestPause = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan LongestPause = TimeSpan.FromMinutes(2);
+
     private readonly IQuoteNews news;
     private readonly PressId press;
     private readonly Visitor visitor;
     private readonly Func<Func<Task>, Task> dispatch;
     private readonly Func<Task> look;
+    private readonly TimeProvider time;
+    private readonly ILogger logger;
+    private readonly CancellationTokenSource gone = new();
     private int asked;
 
-    internal QuoteWatch(IQuoteNews news, PressId press, Visitor visitor, Func<Func<Task>, Task> dispatch, Func<Task> look)
+    internal QuoteWatch(IQuoteNews news, PressId press, Visitor visitor, Func<Func<Task>, Task> dispatch, Func<Task> look, TimeProvider time, ILogger logger)
     {
-        (this.news, this.press, this.visitor, this.dispatch, this.look) = (news, press, visitor, dispatch, look);
+        (this.news, this.press, this.visitor, this.dispatch, this.look, this.time, this.logger) = (news, press, visitor, dispatch, look, time, logger);
         news.QuotesChanged += Hear;
         news.Missed += Ask;
     }
@@ -54,6 +60,8 @@ public sealed class QuoteWatch : IDisposable
     {
         news.QuotesChanged -= Hear;
         news.Missed -= Ask;
+        gone.Cancel();
+        gone.Dispose();
     }
 
     private void Hear(PressId whose)
@@ -66,10 +74,10 @@ public sealed class QuoteWatch : IDisposable
 
     private async Task LookAsync()
     {
-        int before;
-        do
+        var (pause, left) = (ShortestPause, gone.Token);
+        while (true)
         {
-            before = Volatile.Read(ref asked);
+            var before = Volatile.Read(ref asked);
             try
             {
                 await dispatch(LookAsVisitorAsync);
@@ -78,8 +86,26 @@ public sealed class QuoteWatch : IDisposable
             {
                 // The page has gone, its visitor may not look any more, or the database is away; when it is back, all pages look again.
             }
+            catch (Exception unforeseen)
+            {
+                // A watch that ended by it would leave its page as it is for ever.
+                LogLooksAgain(logger, unforeseen, pause);
+                await Task.Delay(pause, time, left).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+                if (left.IsCancellationRequested)
+                {
+                    return;
+                }
+
+                pause = pause * 2 < LongestPause ? pause * 2 : LongestPause;
+                continue;
+            }
+
+            pause = ShortestPause;
+            if (Interlocked.CompareExchange(ref asked, 0, before) == before)
+            {
+                return;
+            }
         }
-        while (Interlocked.CompareExchange(ref asked, 0, before) != before);
     }
 
     private async Task LookAsVisitorAsync()
@@ -89,4 +115,7 @@ public sealed class QuoteWatch : IDisposable
     }
 
     private static bool IsAway(Exception exception) => exception is ObjectDisposedException or DbException or AccessRefusedException || exception.InnerException is DbException;
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "A page could not look at its press's quotes, and looks again in {Pause}")]
+    private static partial void LogLooksAgain(ILogger logger, Exception why, TimeSpan pause);
 }

@@ -55,11 +55,11 @@ public sealed class RunFiles(CurrentPress presses, EditionStore editions, PlanSt
     /// <summary>Takes a job in that was looked at.</summary>
     public async Task<Outcome<TakenIn>> TakeInAsync(PressId press, Job job, Guid edition) => Of(await files.TakeInAsync(press, job, edition));
 
-    /// <summary>Takes a job file in as a title of its own; every problem where it is refused.</summary>
-    public async Task<Outcome<TakenIn>> TakeInAsync(PressId press, ReadOnlyMemory<byte> utf8)
+    /// <summary>Takes a job file in as a title of its own, once for each id; every problem where it is refused.</summary>
+    public async Task<Outcome<TakenIn>> TakeInAsync(PressId press, ReadOnlyMemory<byte> utf8, Guid? titleId)
     {
         var (job, estimate) = Cost(utf8);
-        return estimate.Succeeded ? Of(await files.TakeInAsync(press, job!, null)) : Outcome<TakenIn>.Refused(estimate.Problems);
+        return estimate.Succeeded ? Of(await files.TakeInAsync(press, job!, null, titleId)) : Outcome<TakenIn>.Refused(estimate.Problems);
     }
 
     // What the file says by itself; a file that cannot be costed is not taken in.

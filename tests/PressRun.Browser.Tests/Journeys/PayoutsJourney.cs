@@ -49,6 +49,24 @@ public sealed class PayoutsJourney(Chromium chromium, SampleApp sample)
         Assert.Contains("Isa Quay", text, StringComparison.Ordinal);
         Assert.Contains("kept by the press", text, StringComparison.Ordinal);
 
+        // Somebody else keeps other lines while these are typed: both stand side by side until one is chosen.
+        await using var other = await sample.VisitAsync(chromium);
+        await other.OpenAsync(book.Path + "/payouts");
+        await other.Field("How much in line 1").FillAsync("0.3");
+        await other.Page.GetByRole(AriaRole.Button, new() { Name = "Keep this" }).ClickAsync();
+        await Expect(other.Page.GetByText("Kept.")).ToBeVisibleAsync();
+        await maker.Field("How much in line 1").FillAsync("0.4");
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Keep this" }).ClickAsync();
+        var two = maker.Page.Locator(".conflict tbody tr");
+        await Expect(two).ToHaveCountAsync(1);
+        await Expect(two).ToContainTextAsync("0.40 for each copy sold");
+        await Expect(two).ToContainTextAsync("0.30 for each copy sold");
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Let mine stand" }).ClickAsync();
+        await Expect(maker.Page.GetByText("Yours stand.")).ToBeVisibleAsync();
+        await Expect(maker.Field("How much in line 1")).ToHaveValueAsync("0.40");
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Undo letting yours stand" }).ClickAsync();
+        await Expect(maker.Field("How much in line 1")).ToHaveValueAsync("0.30");
+
         await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Undo the change of who gets what" }).ClickAsync();
         await Expect(maker.Page.GetByText("Nobody is promised anything")).ToBeVisibleAsync();
         await Expect(maker.Page.Locator(".people tbody tr")).ToHaveCountAsync(1);

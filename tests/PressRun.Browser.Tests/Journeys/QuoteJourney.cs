@@ -30,6 +30,10 @@ public sealed class QuoteJourney(Chromium chromium, SampleApp sample, PeopleApp 
         await maker.Page.GetByLabel("may try other quantities").CheckAsync();
         await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Make the link" }).ClickAsync();
         var address = await maker.Field("The link").InputValueAsync();
+        await maker.Page.Context.GrantPermissionsAsync(["clipboard-read", "clipboard-write"]);
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Copy it" }).ClickAsync();
+        await Expect(maker.Page.Locator("[data-copied]")).ToHaveTextAsync("Copied.");
+        Assert.Equal(address, await maker.Page.EvaluateAsync<string>("() => navigator.clipboard.readText()"));
 
         await using var guest = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false, ViewportSize = new() { Width = 390, Height = 844 } });
         var page = await guest.NewPageAsync();

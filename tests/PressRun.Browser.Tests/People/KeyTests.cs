@@ -43,6 +43,28 @@ public sealed class KeyTests(PeopleApp people)
     }
 
     [Fact]
+    public async Task A_title_that_is_sent_again_with_its_key_is_made_once()
+    {
+        using var program = await ProgramAsync(mayWrite: true);
+        var key = Guid.NewGuid().ToString();
+        var answers = await Task.WhenAll(Enumerable.Range(0, 3).Select(_ => SendAsync(key)));
+
+        Assert.Equal([HttpStatusCode.OK, HttpStatusCode.OK, HttpStatusCode.Created], answers.Select(answer => answer.Status).Order());
+        Assert.Single(answers.Select(answer => answer.Made["printing"]!.GetValue<Guid>()).Distinct());
+        Assert.Single(answers.Select(answer => answer.Made["slug"]!.GetValue<string>()).Distinct());
+        Assert.NotEqual(answers[0].Made["slug"]!.GetValue<string>(), (await SendAsync(Guid.NewGuid().ToString())).Made["slug"]!.GetValue<string>());
+        Assert.Equal(HttpStatusCode.BadRequest, (await SendAsync("again")).Status);
+
+        async Task<(HttpStatusCode Status, JsonNode Made)> SendAsync(string once)
+        {
+            using var request = new HttpRequestMessage(HttpMethod.Post, "api/v1/titles") { Content = Job() };
+            request.Headers.Add("Idempotency-Key", once);
+            using var answer = await program.SendAsync(request);
+            return (answer.StatusCode, (await answer.Content.ReadFromJsonAsync<JsonNode>())!);
+        }
+    }
+
+    [Fact]
     public async Task A_key_writes_nothing_of_another_press_and_nothing_at_all_where_it_only_reads()
     {
         using var writer = await ProgramAsync(mayWrite: true);

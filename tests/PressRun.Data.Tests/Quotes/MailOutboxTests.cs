@@ -95,6 +95,26 @@ public sealed class MailOutboxTests(PostgresFixture postgres)
         Assert.Equal(["Editor@example.org", "Owner@example.org"], (await AllAsync(stores)).Select(mail => mail.Address).Order(StringComparer.Ordinal));
     }
 
+    [Fact]
+    public async Task Whoever_wants_no_mail_of_a_press_gets_none_of_it_and_goes_on_getting_that_of_others()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var (here, there) = (await Household.PressAsync(stores), await Household.PressAsync(stores));
+        var owner = await Household.MemberAsync(stores, here.Id, "Quiet", PressRole.Owner);
+        await Household.JoinAsync(stores, there.Id, owner, PressRole.Owner);
+        await Household.MemberAsync(stores, here.Id, "Told", PressRole.Editor);
+        await Household.AsAsync(owner, () => stores.People.SetMailAsync(here.Id, without: true));
+        Assert.True(await Household.AsAsync(owner, () => stores.People.IsWithoutMailAsync(here.Id)));
+        Assert.False(await Household.AsAsync(owner, () => stores.People.IsWithoutMailAsync(there.Id)));
+
+        foreach (var (press, told) in new[] { (here, "Told@example.org"), (there, "Quiet@example.org") })
+        {
+            var (_, _, look) = await Household.AsAsync(new Visitor.Program(), () => SmallQuote.SharedAsync(stores, press));
+            SmallPress.Saved(await stores.Shared.ReplyAsync(look, new Reply.Remark("Ada", "Is it thick?")));
+            Assert.Equal([told], (await AllAsync(stores)).Select(mail => mail.Address));
+        }
+    }
+
     private async Task<(Stores Stores, DueMail Mail)> OneAsync(SetClock clock)
     {
         var stores = await Stores.NewAsync(postgres, time: clock);

@@ -31,6 +31,18 @@ public sealed class PayoutTests
         Assert.Contains("kept by the press;;0;0;;", file, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Two_agreements_are_told_apart_person_by_person()
+    {
+        var format = new PressFormat(Currency.Find("EUR")!, UnitSystem.Metric, CultureInfo.GetCultureInfo("en-IE"));
+
+        var found = ClaimWords.Differences(
+            [new Claim.PerCopy("Ada", 0.5m), new Claim.OfProfit("Bo", 1m), new Claim.OfProfit("Cy", 1m)], [new Claim.PerCopy("Ada", 0.6m), new Claim.OfProfit("Cy", 1m), new Claim.OfProfit("Dee", 2m)], format);
+
+        Assert.Equal(
+            [("Ada", "0.50 for each copy sold", "0.60 for each copy sold"), ("Bo", "1 share of the profit", "nothing"), ("Dee", "nothing", "2 shares of the profit")], found);
+    }
+
     [Theory]
     [InlineData("de-DE", "12,5", "0.125")]
     [InlineData("en-IE", "12.5 %", "0.125")]

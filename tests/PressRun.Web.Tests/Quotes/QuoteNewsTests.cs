@@ -1,3 +1,4 @@
+using Microsoft.Extensions.Logging.Abstractions;
 using PressRun.Data.Presses;
 using PressRun.Data.Running;
 using PressRun.Web.Quotes;
@@ -14,7 +15,7 @@ public sealed class QuoteNewsTests
         var said = new Said();
         var (looks, beside, most) = (0, 0, 0);
         var (begun, go, last) = (new SemaphoreSlim(0), new SemaphoreSlim(0), new TaskCompletionSource());
-        using var watch = new QuoteNews(said, null!).Watch(Ours, work => work(), async () =>
+        using var watch = News(said).Watch(Ours, work => work(), async () =>
         {
             most = Math.Max(most, Interlocked.Increment(ref beside));
             begun.Release();
@@ -47,7 +48,7 @@ public sealed class QuoteNewsTests
         var said = new Said();
         var looks = 0;
         var looked = new TaskCompletionSource();
-        var watch = new QuoteNews(said, null!).Watch(Ours, work => work(), () =>
+        var watch = News(said).Watch(Ours, work => work(), () =>
         {
             looks++;
             looked.TrySetResult();
@@ -70,7 +71,7 @@ public sealed class QuoteNewsTests
         var said = new Said();
         var looks = 0;
         var again = new TaskCompletionSource();
-        using var watch = new QuoteNews(said, null!).Watch(Ours, work => work(), () =>
+        using var watch = News(said).Watch(Ours, work => work(), () =>
         {
             if (++looks == 1)
             {
@@ -86,6 +87,65 @@ public sealed class QuoteNewsTests
         await again.Task;
 
         Assert.Equal(2, looks);
+    }
+
+    [Fact]
+    public async Task A_look_that_failed_as_nobody_foresaw_is_repeated_after_growing_pauses_until_it_succeeds()
+    {
+        var (said, clock) = (new Said(), new Pauses());
+        var looks = 0;
+        var done = new TaskCompletionSource();
+        using var watch = new QuoteNews(said, null!, clock, NullLogger<QuoteNews>.Instance).Watch(Ours, work => work(), () =>
+        {
+            if (++looks <= 3)
+            {
+                throw new InvalidOperationException("unforeseen");
+            }
+
+            done.SetResult();
+            return Task.CompletedTask;
+        });
+
+        said.Tell(Ours);
+        await done.Task;
+
+        Assert.Equal([1, 2, 4], clock.Seconds);
+    }
+
+    [Fact]
+    public async Task A_page_that_has_gone_is_not_looked_at_again()
+    {
+        var said = new Said();
+        var (looks, failed, over) = (0, new TaskCompletionSource(), new TaskCompletionSource());
+        var watch = News(said).Watch(Ours, async work => { try { await work(); } finally { over.TrySetResult(); } }, () =>
+        {
+            looks++;
+            failed.SetResult();
+            throw new InvalidOperationException("unforeseen");
+        });
+
+        said.Tell(Ours);
+        await failed.Task;
+        await over.Task;
+        watch.Dispose();
+
+        Assert.Equal(1, looks);
+    }
+
+    private static QuoteNews News(Said said) => new(said, null!, TimeProvider.System, NullLogger<QuoteNews>.Instance);
+
+    // A clock on which no pause takes time, and that remembers how long each was to be.
+    private sealed class Pauses : TimeProvider
+    {
+        private readonly List<int> seconds = [];
+
+        public IReadOnlyList<int> Seconds => seconds;
+
+        public override ITimer CreateTimer(TimerCallback callback, object? state, TimeSpan dueTime, TimeSpan period)
+        {
+            seconds.Add((int)dueTime.TotalSeconds);
+            return System.CreateTimer(callback, state, TimeSpan.Zero, period);
+        }
     }
 
     private sealed class Said : IQuoteNews
