@@ -4,6 +4,19 @@ using PressRun.Data.Presses;
 
 namespace PressRun.Web.Shared;
 
+/// <summary>How a draft came about.</summary>
+public enum DraftOrigin
+{
+    /// <summary>On another page or visit, or on another device: its person decides anew.</summary>
+    Earlier,
+
+    /// <summary>On this page before it answered, and its person has left the field or pressed Enter: it is to be saved.</summary>
+    LeftBeforeLive,
+
+    /// <summary>On this page before it answered, and its person is still in the field.</summary>
+    BeingTyped,
+}
+
 /// <summary>
 /// What was typed in fields and is not saved. The browser keeps it at every key stroke; when the typing pauses the server keeps it too. The
 /// browser's is the later one, so it is asked first. One per circuit; asks the browser once and the server once for each subject.
@@ -56,6 +69,17 @@ public sealed class Drafts(IJSRuntime js, IServerDrafts server) : IAsyncDisposab
 
         return (await ofSubject).GetValueOrDefault(field.Field);
     }
+
+    /// <summary>How what <see cref="RecallAsync"/> answered for a key came about. It is told once: a page that asks again hears of an earlier draft.</summary>
+    public async Task<DraftOrigin> OriginAsync(string key) => await (await ModuleAsync()).InvokeAsync<string>("origin", key) switch
+    {
+        "left" => DraftOrigin.LeftBeforeLive,
+        "typing" => DraftOrigin.BeingTyped,
+        _ => DraftOrigin.Earlier,
+    };
+
+    /// <summary>Puts the cursor back into the field of a key, in which one was typing when the page was drawn anew; leaving it then saves.</summary>
+    public async Task GoOnAsync(string key) => await (await ModuleAsync()).InvokeVoidAsync("goOn", key);
 
     /// <summary>Keeps what was done to a list of fields by a button, as the browser keeps what is typed into it.</summary>
     public async Task KeepAsync(string key, string text)

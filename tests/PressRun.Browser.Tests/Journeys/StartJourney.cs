@@ -91,7 +91,7 @@ public sealed class StartJourney(Chromium chromium, SampleApp sample)
     private static PressFormat Format(string currency, UnitSystem units, string locale) =>
         new(Currency.Find(currency)!, units, CultureInfo.GetCultureInfo(locale));
 
-    private static Estimate Reckon(FirstNumber number, Currency currency)
+    internal static Estimate Reckon(FirstNumber number, Currency currency)
     {
         var prepared = PreparedJob.Prepare(number.Job(currency, AnyDay));
         Assert.True(prepared.Succeeded);

@@ -40,6 +40,17 @@ public class DraftsTests
         Assert.Empty(server.Kept);
     }
 
+    [Theory]
+    [InlineData("left", DraftOrigin.LeftBeforeLive)]
+    [InlineData("typing", DraftOrigin.BeingTyped)]
+    [InlineData("earlier", DraftOrigin.Earlier)]
+    public async Task How_a_draft_came_about_is_the_browsers_to_say(string said, DraftOrigin origin)
+    {
+        await using var page = Page((Key, "150"));
+        page.JSInterop.SetupModule("./js/drafts.js").Setup<string>("origin", Key).SetResult(said);
+        Assert.Equal(origin, await Open(page, out _).OriginAsync(Key));
+    }
+
     [Fact]
     public async Task Without_a_press_only_the_browser_keeps_it()
     {

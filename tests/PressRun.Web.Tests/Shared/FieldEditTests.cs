@@ -113,13 +113,44 @@ public class FieldEditTests
         Assert.Equal(field.Find("input").Id, field.Find("label").GetAttribute("for"));
     }
 
-    private static BunitContext Page(params (string Key, string Text)[] drafts)
+    [Fact]
+    public async Task What_was_typed_and_left_before_the_page_answered_is_saved_as_soon_as_it_does()
+    {
+        await using var page = Page("left", ("edition/1/pages", "36"));
+        var saved = "";
+        var field = Render(page, "28", text =>
+        {
+            saved = text;
+            return Task.FromResult<string?>(null);
+        });
+
+        field.WaitForAssertion(() => Assert.Equal("36", saved));
+        Assert.Empty(field.FindAll(".message"));
+        Assert.Single(page.JSInterop.Invocations["forget"]);
+    }
+
+    [Fact]
+    public async Task What_is_being_typed_when_the_page_answers_stays_with_the_cursor_and_nothing_is_saved_yet()
+    {
+        await using var page = Page("typing", ("edition/1/pages", "3"));
+        var field = Render(page, "28", _ => throw new InvalidOperationException("saved"));
+
+        field.WaitForAssertion(() => Assert.Equal("3", field.Find("input").GetAttribute("value")));
+        Assert.Equal("edition/1/pages", Assert.Single(page.JSInterop.Invocations["goOn"]).Arguments[0]);
+        Assert.Empty(field.FindAll(".message"));
+    }
+
+    private static BunitContext Page(params (string Key, string Text)[] drafts) => Page("earlier", drafts);
+
+    private static BunitContext Page(string origin, params (string Key, string Text)[] drafts)
     {
         var page = new BunitContext();
         page.Services.AddSingleton<IServerDrafts>(new KeptNowhere());
         page.Services.AddScoped<Drafts>();
         var module = page.JSInterop.SetupModule("./js/drafts.js");
         module.Setup<Dictionary<string, string>>("recall").SetResult(drafts.ToDictionary(draft => draft.Key, draft => draft.Text));
+        module.Setup<string>("origin", _ => true).SetResult(origin);
+        module.SetupVoid("goOn", _ => true).SetVoidResult();
         module.SetupVoid("forget", _ => true).SetVoidResult();
         return page;
     }

@@ -45,6 +45,48 @@ document.addEventListener('keydown', event => {
   field.dispatchEvent(new Event('change', { bubbles: true }));
 });
 
+// What is typed before the page answers is taken once it does, as if it had been typed then. Where one is still in the field when the page is drawn anew, the cursor stays where it was and
+// leaving the field saves; where one has gone on, or pressed Enter, it is saved at once.
+const early = new Map();
+const goesOn = new WeakSet();
+let last = null;
+const isLive = () => document.body.dataset.interactive !== undefined;
+
+document.addEventListener('input', event => {
+  const field = event.target;
+  if (isLive() || !event.isTrusted || !field.dataset?.draft) return;
+  early.set(field.dataset.draft, false);
+  last = { key: field.dataset.draft, caret: field.selectionStart };
+});
+document.addEventListener('keydown', event => {
+  if (event.key === 'Enter' && early.has(event.target.dataset?.draft)) early.set(event.target.dataset.draft, true);
+});
+document.addEventListener('focusin', event => {
+  if (!isLive() && event.target.dataset?.draft !== last?.key) last = null;
+});
+document.addEventListener('change', event => goesOn.delete(event.target));
+document.addEventListener('focusout', event => {
+  const field = event.target;
+  if (goesOn.delete(field) && field.value !== field.dataset.kept) field.dispatchEvent(new Event('change', { bubbles: true }));
+});
+
+// Answers how a draft came about: "earlier" on another page or visit, "left" or "typing" before this page answered.
+export function origin(key) {
+  if (!early.has(key)) return 'earlier';
+  const entered = early.get(key);
+  early.delete(key);
+  const elsewhere = document.activeElement && document.activeElement !== document.body && document.activeElement.dataset?.draft !== key;
+  return entered || last?.key !== key || elsewhere ? 'left' : 'typing';
+}
+
+export function goOn(key) {
+  const field = document.querySelector(`[data-draft="${CSS.escape(key)}"]`);
+  if (!field) return;
+  field.focus({ preventScroll: true });
+  field.setSelectionRange(last?.caret ?? field.value.length, last?.caret ?? field.value.length);
+  goesOn.add(field);
+}
+
 // Escape gives the field back what the server holds.
 document.addEventListener('keydown', event => {
   const field = event.target;
