@@ -68,7 +68,7 @@ public sealed class RunPlanJourney(Chromium chromium, SampleApp sample)
         await visit.EnterAsync("Copies of this run", Format.Count(band.To));
         await SaysAsync(visit.Page, plan, band.To);
 
-        var note = visit.Page.Locator(".margin-notes li", new() { HasText = $"more copies cost {Format.Money(saves)} less." });
+        var note = visit.Page.Locator(".margin-notes li", new() { HasText = $"{Format.Count(band.Better - band.To)} {(band.Better - band.To == 1 ? "more copy costs" : "more copies cost")} {Format.Money(saves)} less." });
         await Expect(note).ToContainTextAsync(Format.Count(band.Better - band.To));
         await note.GetByRole(AriaRole.Button, new() { Name = $"Print {Format.Count(band.Better)}" }).ClickAsync();
         await SaysAsync(visit.Page, plan, band.Better);

@@ -22,7 +22,8 @@ public sealed class TypedEarlyJourney(Chromium chromium, SampleApp sample)
             await route.ContinueAsync();
         });
         await page.GotoAsync("start", new() { WaitUntil = WaitUntilState.Commit });
-        await page.WaitForFunctionAsync("() => performance.getEntriesByType('resource').some(one => one.name.includes('js/drafts') && one.responseEnd > 0)");
+        await visit.Field("Pages inside the cover").WaitForAsync();
+        await page.EvaluateAsync("() => import('./js/drafts.js')");
         await visit.Field("Pages inside the cover").FillAsync("");
         await visit.Field("Pages inside the cover").PressSequentiallyAsync("36");
         await visit.Field("Copies").FillAsync("");

@@ -50,6 +50,7 @@ document.addEventListener('keydown', event => {
 const early = new Map();
 const goesOn = new WeakSet();
 let last = null;
+const isControl = element => element?.matches?.('input, select, textarea, button, a') ?? false;
 const isLive = () => document.body.dataset.interactive !== undefined;
 
 document.addEventListener('input', event => {
@@ -62,11 +63,13 @@ document.addEventListener('keydown', event => {
   if (event.key === 'Enter' && early.has(event.target.dataset?.draft)) early.set(event.target.dataset.draft, true);
 });
 document.addEventListener('focusin', event => {
-  if (!isLive() && event.target.dataset?.draft !== last?.key) last = null;
+  if (!isLive() && isControl(event.target) && event.target.dataset.draft !== last?.key) last = null;
 });
 document.addEventListener('change', event => goesOn.delete(event.target));
 document.addEventListener('focusout', event => {
   const field = event.target;
+  // The page puts the cursor on its heading when it is drawn; nobody left the field for that.
+  if (goesOn.has(field) && event.relatedTarget && !isControl(event.relatedTarget)) { field.focus({ preventScroll: true }); return; }
   if (goesOn.delete(field) && field.value !== field.dataset.kept) field.dispatchEvent(new Event('change', { bubbles: true }));
 });
 
@@ -75,7 +78,7 @@ export function origin(key) {
   if (!early.has(key)) return 'earlier';
   const entered = early.get(key);
   early.delete(key);
-  const elsewhere = document.activeElement && document.activeElement !== document.body && document.activeElement.dataset?.draft !== key;
+  const elsewhere = isControl(document.activeElement) && document.activeElement.dataset.draft !== key;
   return entered || last?.key !== key || elsewhere ? 'left' : 'typing';
 }
 
