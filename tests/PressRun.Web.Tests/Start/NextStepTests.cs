@@ -23,9 +23,10 @@ public class NextStepTests
         var line = Line(page, StillNeeded.Of(Examples, [("willow", FirstList)], mailer: false, postage: false));
 
         Assert.Equal(
-            "Next, to see which paper is worth it: your own papers (or from a file), then your shop's prices for them (or from a file), then a mailer and your carrier's postage.",
+            "Next, to see which paper is worth it: your own papers (or with their prices from one file), then your shop's prices for them, then a mailer and your carrier's postage.",
             string.Join(' ', line.Find("p").TextContent.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)));
-        Assert.Equal(["papers", "papers/import", "shops/willow", "shops/willow/import", "post"], Links(line));
+        Assert.Equal(["papers", "shops/willow/import", "shops/willow", "post"], Links(line));
+        Assert.Equal(["papers", "papers/import", "shops"], Links(Line(page, StillNeeded.Of(Examples, [], mailer: true, postage: true))));
     }
 
     [Fact]

@@ -17,6 +17,7 @@ public sealed class PriceListTable
         Sheets = new SheetShape();
         Print = new PrintShape(sheets);
         Paper = new PaperShape(papers, stocks, sheets);
+        Offers = new OfferShape(sheets);
         Books = new BookShape(stocks);
         Finishing = new FinishingShape();
         Discounts = new DiscountShape();
@@ -31,6 +32,9 @@ public sealed class PriceListTable
 
     /// <summary>Paper prices.</summary>
     public PaperShape Paper { get; }
+
+    /// <summary>Papers with their prices, as a shop's own list has them.</summary>
+    public OfferShape Offers { get; }
 
     /// <summary>Whole-book prices.</summary>
     public BookShape Books { get; }

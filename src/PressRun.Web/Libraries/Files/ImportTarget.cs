@@ -9,7 +9,7 @@ namespace PressRun.Web.Libraries.Files;
 /// <param name="Columns">Its columns.</param>
 public sealed record ImportTable(string Key, string Title, IReadOnlyList<Column> Columns)
 {
-    private static readonly string[] Before = [" of ", " used "];
+    private static readonly string[] Before = [" of ", " used ", " with "];
 
     /// <summary>What one of its rows is called: <c>print price</c>, <c>way of selling</c>.</summary>
     public string One

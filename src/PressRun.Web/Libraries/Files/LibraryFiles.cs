@@ -42,7 +42,7 @@ public sealed class LibraryFiles(
 
     /// <summary>Where a file for a price list goes; null where there is no such list.</summary>
     public async Task<IImportTarget?> ListTargetAsync(PressView press, string shop, Guid? list) =>
-        await shops.OpenAsync(press, shop, list) is { Editor: not null } view ? new PriceListImport(view, press) : null;
+        await shops.OpenAsync(press, shop, list) is { Editor: not null } view ? new PriceListImport(view, press, stocks, () => shops.OpenAsync(press, shop, list)) : null;
 
     /// <summary>Maps the addresses under which the files are fetched.</summary>
     public static void Map(IEndpointRouteBuilder app)

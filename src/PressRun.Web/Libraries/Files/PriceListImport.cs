@@ -1,6 +1,7 @@
 using PressRun.Data.Import.Csv;
 using PressRun.Data.Import.Shapes;
 using PressRun.Data.Import.Tables;
+using PressRun.Data.Stocks;
 using PressRun.Engine.Costing;
 using PressRun.Web.Libraries.Shops;
 using PressRun.Web.Shared.Wording;
@@ -12,18 +13,27 @@ public sealed class PriceListImport : IImportTarget
 {
     private const string Whole = "whole";
 
-    private readonly ShopView view;
+    // The name under which the table of papers with their prices is chosen.
+    private const string Together = "together";
+
     private readonly PressView press;
+    private readonly OfferImport offers;
     private readonly CellManners own;
     private readonly PriceListFile file;
     private readonly Dictionary<string, ITablePart> parts;
+    private ShopView view;
     private Shop? before;
 
     /// <summary>For the list that is open.</summary>
-    public PriceListImport(ShopView view, PressView press)
+    /// <param name="view">The shop with the list open.</param>
+    /// <param name="press">Whose it is.</param>
+    /// <param name="stocks">Where papers go that the file brings along.</param>
+    /// <param name="reopen">Opens the list anew, with the papers that there are then.</param>
+    public PriceListImport(ShopView view, PressView press, StockStore stocks, Func<Task<ShopView?>> reopen)
     {
         (this.view, this.press, own, file) = (view, press, LibraryManners.Of(press), new PriceListFile(view.Stocks));
         var tables = PriceListTable.For(view.Stocks, List.Sheets);
+        offers = new OfferImport(tables.Offers, stocks, press, reopen);
         parts = new Dictionary<string, ITablePart>(StringComparer.Ordinal)
         {
             ["paper"] = new TablePart<PaperPrice>(tables.Paper, list => list.Paper, (list, prices) => list with { Paper = prices }),
@@ -32,7 +42,7 @@ public sealed class PriceListImport : IImportTarget
             ["books"] = new TablePart<BookPrice>(tables.Books, list => list.BookPrices, (list, prices) => list with { BookPrices = prices }),
             ["finishing"] = new TablePart<Finishing>(tables.Finishing, list => list.Finishing, (list, operations) => list with { Finishing = operations }),
         };
-        Tables = [.. parts.Select(part => new ImportTable(part.Key, part.Value.Name, part.Value.Columns)), new ImportTable(Whole, "lines of a whole price list, as PressRun saves it", file.Columns)];
+        Tables = [.. parts.Select(part => new ImportTable(part.Key, part.Value.Name, part.Value.Columns)), new ImportTable(Together, tables.Offers.Name, tables.Offers.Columns), new ImportTable(Whole, "lines of a whole price list, as PressRun saves it", file.Columns)];
     }
 
     /// <inheritdoc/>
@@ -49,6 +59,11 @@ public sealed class PriceListImport : IImportTarget
     /// <inheritdoc/>
     public CsvPreview Preview(ImportTable table, CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel)
     {
+        if (table.Key == Together)
+        {
+            return offers.Preview(List, view.Stocks, source, mapping, progress, cancel);
+        }
+
         if (parts.TryGetValue(table.Key, out var part))
         {
             return part.Preview(source, mapping, own, progress, cancel);
@@ -65,6 +80,14 @@ public sealed class PriceListImport : IImportTarget
     /// <inheritdoc/>
     public async Task<ImportDone> RunAsync(ImportTable table, CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel)
     {
+        if (table.Key == Together)
+        {
+            var listBefore = List;
+            var (done, opened) = await offers.RunAsync(List, view.Stocks, source, mapping, progress, cancel);
+            (view, before) = opened is null ? (view, before) : (opened, listBefore);
+            return done;
+        }
+
         var problems = new List<CellProblem>();
         var list = parts.TryGetValue(table.Key, out var part)
             ? PriceListTable.WithNamedSheets(part.Into(List, source, mapping, own, problems.Add, cancel))
@@ -92,7 +115,7 @@ public sealed class PriceListImport : IImportTarget
             return null;
         }
 
-        var problem = await view.Editor!.ReplaceAsync(before);
+        var problem = await view.Editor!.ReplaceAsync(before) ?? await offers.TakeBackAsync();
         before = problem is null ? null : before;
         return problem;
     }

@@ -1,0 +1,96 @@
+using PressRun.Data;
+using PressRun.Data.Import;
+using PressRun.Data.Import.Csv;
+using PressRun.Data.Import.Shapes;
+using PressRun.Data.Import.Tables;
+using PressRun.Data.Stocks;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Paper;
+using PressRun.Web.Libraries.Shops;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Libraries.Files;
+
+/// <summary>Brings papers and their prices in from one file: papers that the press lacks go into its library, the prices into the list. Papers that it has stay as they are.</summary>
+/// <param name="shape">How rows become offers.</param>
+/// <param name="stocks">The library.</param>
+/// <param name="press">Whose it is.</param>
+/// <param name="reopen">Opens the list anew, with the papers that there are then.</param>
+public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView press, Func<Task<ShopView?>> reopen)
+{
+    private readonly CellManners own = LibraryManners.Of(press);
+    private ImportReceipt<Stock>? receipt;
+
+    /// <summary>Reads the file through without storing anything.</summary>
+    public CsvPreview Preview(Shop list, IReadOnlyList<Stock> papers, CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel)
+    {
+        var preview = CsvReading.Preview(source, mapping, shape, own, progress, cancel);
+        if (preview.ProblemCount > 0)
+        {
+            return preview;
+        }
+
+        var (_, problems) = Read(list, papers, source, mapping, cancel);
+        return preview with { Problems = [.. problems.Take(CsvReading.MostProblems)], ProblemCount = problems.Count };
+    }
+
+    /// <summary>Brings the file in, all of it or nothing.</summary>
+    /// <returns>What was done, and the list as it is open then; null where nothing was.</returns>
+    public async Task<(ImportDone Done, ShopView? Opened)> RunAsync(
+        Shop list, IReadOnlyList<Stock> papers, CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel)
+    {
+        var (offers, problems) = Read(list, papers, source, mapping, cancel);
+        if (problems.Count > 0)
+        {
+            return (new ImportDone(null, $"Nothing was brought in. Row {problems[0].Row}: {problems[0].Rule}"), null);
+        }
+
+        var lacking = Offers.Lacking(offers.Select(offer => offer.Thing), papers);
+        try
+        {
+            receipt = await stocks.ImportAsync(press.Record.Id, () => lacking.Select(paper => new LibraryItem<Stock>(paper, false, 0)), progress: progress, cancel: cancel);
+        }
+        catch (ImportRefusedException refusal)
+        {
+            return (new ImportDone(null, $"Nothing was brought in. {lacking[refusal.Index].Name}: {refusal.Problem.Rule}"), null);
+        }
+
+        var opened = await reopen();
+        var problem = opened?.Editor is not { } editor ? "The list has been taken out in between." : await editor.ReplaceAsync(Offers.Into(editor.Record.Prices, offers, opened.Stocks, _ => { }));
+        if (problem is not null)
+        {
+            await TakeBackAsync();
+            return (new ImportDone(null, $"Nothing was brought in. {problem}"), null);
+        }
+
+        var came = Words.Many(press.Format.Count(lacking.Count), lacking.Count, "paper is", "papers are");
+        return (new ImportDone($"The list from {press.Format.Day(list.ValidFrom)} is stored with what the file holds; {came} new in the library.", null), opened);
+    }
+
+    /// <summary>Takes the papers back that were brought in last. Answers null when that is done, otherwise what stands in the way.</summary>
+    public async Task<string?> TakeBackAsync()
+    {
+        if (receipt is null)
+        {
+            return null;
+        }
+
+        var inTheWay = await stocks.TakeBackAsync(press.Record.Id, receipt);
+        receipt = inTheWay.Count == 0 ? null : receipt;
+        return inTheWay.Count == 0 ? null : $"The prices are taken back; the papers stay. {inTheWay[0]}";
+    }
+
+    private (IReadOnlyList<ReadThing<PaperOffer>> Offers, List<CellProblem> Problems) Read(
+        Shop list, IReadOnlyList<Stock> papers, CsvSource source, CsvMapping mapping, CancellationToken cancel)
+    {
+        var problems = new List<CellProblem>();
+        var offers = CsvReading.Things(source, mapping, shape, own, problems.Add, cancel).ToList();
+        if (problems.Count == 0)
+        {
+            Offers.Into(list, offers, papers, problems.Add);
+        }
+
+        return (offers, problems);
+    }
+}
