@@ -63,6 +63,23 @@ public sealed class LibrariesJourney(Chromium chromium, SampleApp sample)
     }
 
     [Fact]
+    public async Task A_link_from_one_file_page_to_another_opens_that_one_and_leaves_the_file_behind()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync("shops/marrow-and-latch/import");
+        await visit.Page.SetInputFilesAsync("input[type=file]", new FilePayload
+        {
+            Name = "unknown.csv", MimeType = "text/csv", Buffer = "Papier;Format;ab 1\nSlate nobody has 90;SRA3;0,105\n"u8.ToArray(),
+        });
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "bring it in as papers" }).ClickAsync();
+
+        await Expect(visit.Page.Locator("h1")).ToHaveTextAsync("Bring in papers");
+        await Expect(visit.Page.GetByText("Choose a CSV file")).ToBeVisibleAsync();
+        await Expect(visit.Page.Locator("table.mapping")).ToHaveCountAsync(0);
+        visit.WasQuiet();
+    }
+
+    [Fact]
     public async Task A_price_list_in_somebody_elses_shape_comes_in_and_goes_back()
     {
         await using var visit = await sample.VisitAsync(chromium);

@@ -49,6 +49,22 @@ public sealed class ForeignFileTests
         Assert.Equal(("quay", "SRA3"), (prices[0].StockId, prices[0].SheetId));
     }
 
+    [Fact]
+    public void A_price_without_a_step_before_others_that_have_one_holds_from_one_on()
+    {
+        using var file = new TempCsv("Material;Format;Preis je Bogen;ab 100 Bogen;ab 500 Bogen\nQuay offset;SRA3;0,062;0,055;0,049\n");
+        var source = CsvSource.Open(file.Path);
+        var shape = PriceListTable.For([Paper("quay", "Quay offset")], []).Paper;
+        var guessed = MappingGuess.Of(source, shape.Columns, English);
+        var said = guessed with { Columns = [.. guessed.Columns.Select(column => column.Step == "1" ? column with { Step = null } : column)] };
+
+        Assert.Equal("1", guessed.Columns[2].Step);
+        foreach (var mapping in new[] { guessed, said })
+        {
+            Assert.Equal([(1L, 0.062m), (100L, 0.055m), (500L, 0.049m)], Assert.Single(Things(source, mapping, shape)).Steps.Select(step => (step.From, step.Each)));
+        }
+    }
+
     [Theory]
     [InlineData("Preis je 100", "4,20")]
     [InlineData("Preis (pro 1.000 Bogen)", "42")]

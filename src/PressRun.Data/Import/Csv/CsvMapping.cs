@@ -74,6 +74,8 @@ public sealed record CsvMapping(
 
         var blank = true;
         var steps = new List<(SourceColumn Source, string Price)>();
+        // A price without a step beside others that have one is the first: it holds from one on.
+        var first = Columns.Any(source => source.Step is not null) && table.Any(column => column.Step == StepPart.From) ? "1" : null;
         for (var at = 0; at < Math.Min(Columns.Count, row.Cells.Count); at++)
         {
             var source = Columns[at];
@@ -84,9 +86,9 @@ public sealed record CsvMapping(
 
             var text = row.Cells[at].Trim();
             blank &= text.Length == 0;
-            if (source.Step is not null)
+            if ((source.Step ?? (table[column].Step == StepPart.Price ? first : null)) is { } step)
             {
-                steps.Add((source, text));
+                steps.Add((source with { Step = step }, text));
             }
             else
             {

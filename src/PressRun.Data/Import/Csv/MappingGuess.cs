@@ -15,6 +15,9 @@ public static partial class MappingGuess
     private const int MostNumber = 60;
     private const double MostlyRight = 0.6;
 
+    // The step of a price that stands before others and names none.
+    private const string First = "1";
+
     /// <summary>The guess for a file.</summary>
     /// <param name="source">The file.</param>
     /// <param name="table">Columns of the table.</param>
@@ -66,6 +69,12 @@ public static partial class MappingGuess
         }
 
         var wide = result.Any(source => source.Step is not null);
+        if (wide && !byMass && result.All(source => source.Step != First) && Array.FindIndex(result, source => source.Step is not null) is > 0 and var others
+            && heads[others - 1].Fit(table[price]) >= LeastFit)
+        {
+            result[others - 1] = new SourceColumn(price, UnitFor(heads[others - 1], others - 1, below, table[price]), First);
+        }
+
         var taken = new HashSet<int>(wide ? Enumerable.Range(0, table.Count).Where(column => table[column].Step != StepPart.None) : []);
         var fits = from at in Enumerable.Range(0, heads.Count)
                    where result[at].Step is null
