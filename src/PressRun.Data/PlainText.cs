@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Text;
+
 namespace PressRun.Data;
 
 /// <summary>Text that PostgreSQL stores and a page can show.</summary>
@@ -16,4 +19,14 @@ internal static class PlainText
 
         return true;
     }
+
+    /// <summary>True where something of it can be seen: more than blanks, marks of direction and letters that have no shape (Unicode's general categories, and its fillers).</summary>
+    public static bool Shows(string text) => text.EnumerateRunes().Any(rune => !Fillers.Contains(rune.Value) && Rune.GetUnicodeCategory(rune) is not (
+        UnicodeCategory.SpaceSeparator or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.Control or UnicodeCategory.Format
+        or UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark or UnicodeCategory.OtherNotAssigned or UnicodeCategory.Surrogate or UnicodeCategory.PrivateUse));
+
+    /// <summary>True where it turns the direction of what stands in it, so that it reads as something else than it is (UAX #9, embeddings, overrides and isolates).</summary>
+    public static bool Turns(string text) => text.Any(sign => sign is (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069'));
+
+    private static readonly int[] Fillers = [0x115F, 0x1160, 0x2800, 0x3164, 0xFFA0];
 }

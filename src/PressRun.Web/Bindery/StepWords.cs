@@ -94,8 +94,9 @@ public static class StepWords
         return cover.Folds.Count == 2
             ?
             [
-                $"Clamp each set with its spine, the left edge of page 3, up and even; it is {format.Thickness(view.Prepared!.Block.Spine)} thick. Brush or roll the glue on and let it take as its maker says.",
-                $"Fold a cover at {format.Length(cover.Folds[0])} and {format.Length(cover.Folds[1])} from the left edge of its outer face, lay the set in it so that page 3 faces page 2, and press the spine.",
+                $"Fold the covers before the glue is opened: at {format.Length(cover.Folds[0])} and {format.Length(cover.Folds[1])} from the left edge of the outer face, both away from it.",
+                $"Clamp each set with its spine, the left edge of page 3, up and even; it is {format.Thickness(view.Prepared!.Block.Spine)} thick. Roughen it, and brush or roll the glue on and let it take as its maker says. Then lay the set into a cover so that page 3 faces page 2 and the heads are level, and press the spine.",
+                "Cut nothing before the glue is hard. Then pull at a leaf in the middle of the first copy: it holds.",
             ]
             : [];
     }

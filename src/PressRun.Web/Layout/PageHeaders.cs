@@ -29,6 +29,8 @@ public static class PageHeaders
                     SharePages.Hide(headers);
                 }
 
+                // Assets bring their own; all else is somebody's, files that are saved too.
+                headers.TryAdd("Cache-Control", "private, no-store");
                 headers.TryAdd("Content-Security-Policy", Policy);
                 headers.TryAdd("X-Content-Type-Options", "nosniff");
                 headers.TryAdd("Referrer-Policy", "same-origin");

@@ -70,9 +70,13 @@ public static class SharePages
 
             await ShowOneAsync(http, quotes, look, secret, state => Tried(state, copies));
         }
-        else if (query["said"] is [{ } said] && DoneWords(said) is { } done && quotes.MayWork(look))
+        else if (query["said"] is [{ } said] && DoneBy(said) is var (kind, words) && quotes.MayWork(look))
         {
-            await ShowOneAsync(http, quotes, look, secret, state => state with { Done = done });
+            // Only what this link did is said to be done, whatever the address says.
+            await ShowOneAsync(http, quotes, look, secret, state => state with
+            {
+                Done = state.View.Whole.Events.Any(before => before.Kind == kind && before.LinkId == state.Link.Id) ? words : null,
+            });
         }
         else if (await quotes.PageAsync(look, secret, BasePath(http), http.RequestAborted) is { } page)
         {
@@ -210,12 +214,12 @@ public static class SharePages
         Tried = about == ShareForm.Ask ? SharedQuotes.Try(state.View, state.Link, Typed.Count(Line(typed["copies"]), CultureInfo.InvariantCulture)).Estimate : null,
     };
 
-    private static string? DoneWords(string said) => said switch
+    private static (QuoteEventKind Kind, string Words)? DoneBy(string said) => said switch
     {
-        "agree" => "You have agreed. The press has been told.",
-        "turn-down" => "You have turned it down. The press has been told.",
-        "ask" => "The press has been told which quantity you would like. If it agrees, you get a new quote.",
-        "remark" => "Your remark stands below.",
+        "agree" => (QuoteEventKind.Agreed, "You have agreed. The press has been told."),
+        "turn-down" => (QuoteEventKind.TurnedDown, "You have turned it down. The press has been told."),
+        "ask" => (QuoteEventKind.AskedFor, "The press has been told which quantity you would like. If it agrees, you get a new quote."),
+        "remark" => (QuoteEventKind.Remarked, "Your remark stands below."),
         _ => null,
     };
 

@@ -32,7 +32,7 @@ public sealed class BenchJourney(Chromium chromium, OwnApp own) : IClassFixture<
         await visit.OpenAsync(book.Path + "/run");
         var page = visit.Page;
         await GoAsync(visit, "Bench sheet", "**/run/bench?plan=*");
-        await Expect(page.Locator(".sentence")).ToContainTextAsync(BenchSentence.Copies(view, stored.Format));
+        await Expect(page.Locator(".sentence").First).ToContainTextAsync(BenchSentence.Copies(view, stored.Format));
         await Expect(page.Locator(".work .ordinal")).ToHaveTextAsync([.. sheet.Steps.Select(step => $"{step.Number}")]);
         await Expect(page.Locator(".work h2 bdi")).ToHaveTextAsync([.. sheet.Steps.Select(BenchWords.TitleOf)]);
         await Expect(page.GetByText($"stop {stored.Format.Length(sheet.Imposition.StaplerStop!.Value)} behind")).ToBeVisibleAsync();

@@ -85,6 +85,8 @@ public sealed class CopiesJourney(Chromium chromium, SampleApp sample)
         await using var visit = await sample.VisitAsync(chromium);
         await visit.OpenAsync(book.Path + "/copies");
         await visit.Field("What happened").SelectOptionAsync(new SelectOptionValue { Label = "printed" });
+        // The page then puts the planned copies into the field: what is typed before would be typed over.
+        await Expect(visit.Field("The shop's invoice, with delivery and tax")).ToBeVisibleAsync();
         await visit.EnterAsync("Copies", "40");
         await Expect(visit.Page.GetByText("Write an amount such as").First).ToBeVisibleAsync();
         await visit.TypeAsync("The shop's invoice, with delivery and tax", "100");

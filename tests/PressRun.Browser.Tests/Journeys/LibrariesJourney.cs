@@ -67,7 +67,7 @@ public sealed class LibrariesJourney(Chromium chromium, SampleApp sample)
     {
         await using var visit = await sample.VisitAsync(chromium);
         await visit.OpenAsync("shops/marrow-and-latch/import");
-        await visit.Page.SetInputFilesAsync("input[type=file]", new FilePayload
+        await visit.ChooseFileAsync(new FilePayload
         {
             Name = "unknown.csv", MimeType = "text/csv", Buffer = "Papier;Format;ab 1\nSlate nobody has 90;SRA3;0,105\n"u8.ToArray(),
         });
@@ -84,7 +84,7 @@ public sealed class LibrariesJourney(Chromium chromium, SampleApp sample)
     {
         await using var visit = await sample.VisitAsync(chromium);
         await visit.OpenAsync("shops/marrow-and-latch/import");
-        await visit.Page.SetInputFilesAsync("input[type=file]", new FilePayload
+        await visit.ChooseFileAsync(new FilePayload
         {
             Name = "winter.csv",
             MimeType = "text/csv",

@@ -67,11 +67,11 @@ public sealed class PlansTakenBackJourney(Chromium chromium, SampleApp sample)
         await visit.AnswersAsync();
         var wrong = JsonNode.Parse(bytes)!.AsObject();
         (wrong["quantity"], wrong["quantty"]) = (0, 5);
-        await ChooseAsync(page, Encoding.UTF8.GetBytes(wrong.ToJsonString()));
+        await ChooseAsync(visit, Encoding.UTF8.GetBytes(wrong.ToJsonString()));
         await Expect(page.Locator("p.sentence")).ToContainTextAsync("2 things in it are not right. Nothing was stored.");
         await Expect(page.Locator("tbody tr th")).ToHaveTextAsync(["$.quantity", "$.quantty"], new() { UseInnerText = true });
 
-        await ChooseAsync(page, bytes);
+        await ChooseAsync(visit, bytes);
         await Expect(page.Locator("p.sentence")).ToContainTextAsync($"cost {Format.Money(landed)} by the file, and as much here.");
         Assert.Equal(known.Count, (await sample.Stored.PlansAsync(book.Edition.Id)).Count);
         await page.GetByRole(AriaRole.Button, new() { Name = "Lay it beside the other plans" }).ClickAsync();
@@ -81,8 +81,8 @@ public sealed class PlansTakenBackJourney(Chromium chromium, SampleApp sample)
         visit.WasQuiet();
     }
 
-    private static Task ChooseAsync(IPage page, byte[] file) =>
-        page.GetByLabel("Choose a job file").SetInputFilesAsync(new FilePayload { Name = "job.json", MimeType = "application/json", Buffer = file });
+    private static Task ChooseAsync(Visit visit, byte[] file) =>
+        visit.ChooseFileAsync(new FilePayload { Name = "job.json", MimeType = "application/json", Buffer = file });
 
     [Fact]
     public async Task While_a_number_is_typed_the_sentence_has_its_cost_and_two_people_who_save_the_same_plan_see_both_versions()

@@ -42,7 +42,7 @@ public sealed class SalesJourney(Chromium chromium, SampleApp sample)
     private static async Task ChooseAsync(Visit visit)
     {
         await visit.OpenAsync("sales/import");
-        await visit.Page.SetInputFilesAsync("input[type=file]", new FilePayload
+        await visit.ChooseFileAsync(new FilePayload
         {
             Name = "autumn.csv",
             MimeType = "text/csv",

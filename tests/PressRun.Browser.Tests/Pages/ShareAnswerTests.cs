@@ -47,6 +47,33 @@ public sealed class ShareAnswerTests(SampleApp sample)
         await IsHiddenAsync(slowed, HttpStatusCode.TooManyRequests, "the one guess too many");
     }
 
+    [Theory]
+    [InlineData("agree", "You have agreed")]
+    [InlineData("turn-down", "You have turned it down")]
+    [InlineData("ask", "The press has been told")]
+    [InlineData("remark", "Your remark stands below")]
+    public async Task An_address_that_says_that_something_was_done_is_not_believed(string said, string words)
+    {
+        var secret = await sample.Stored.ShareAsync(2, "Ivy Lund");
+        using var reader = new HttpPerson(sample.Address);
+        using var answer = await reader.AskAsync("GET", $"q/{secret}?said={said}");
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.DoesNotContain(words, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("quotes/1/quote.pdf")]
+    [InlineData("quotes/1/quote.csv")]
+    [InlineData("sales/export.csv")]
+    [InlineData("shelf")]
+    public async Task What_is_of_a_press_is_kept_by_no_cache(string path)
+    {
+        using var maker = new HttpPerson(sample.Address);
+        using var answer = await maker.AskAsync("GET", path);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.True(answer.Headers.CacheControl!.NoStore);
+    }
+
     [Fact]
     public async Task Asking_for_the_head_alone_says_the_same_and_changes_nothing()
     {

@@ -74,6 +74,13 @@ public sealed class Visit : IAsyncDisposable
         await Assertions.Expect(Page.Locator(".waiting")).ToHaveCountAsync(0);
     }
 
+    /// <summary>Chooses a file, once the page listens for one: Blazor's script marks the field then, and what was chosen before is heard by nobody.</summary>
+    public async Task ChooseFileAsync(FilePayload file)
+    {
+        await Page.WaitForFunctionAsync("() => document.querySelector('input[type=file]')?._blazorInputFileNextFileId !== undefined");
+        await Page.SetInputFilesAsync("input[type=file]", file);
+    }
+
     /// <summary>The field or choice of a label.</summary>
     public ILocator Field(string label) => Page.GetByLabel(label, new PageGetByLabelOptions { Exact = true });
 

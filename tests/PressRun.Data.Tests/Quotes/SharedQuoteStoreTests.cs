@@ -87,6 +87,21 @@ public sealed class SharedQuoteStoreTests(PostgresFixture postgres)
         Assert.Equal(0, await stores.Quotes.UnseenAsync(small.Id));
     }
 
+    [Theory]
+    [InlineData("\u200B")]
+    [InlineData(" \u00AD\u200F ")]
+    [InlineData("\u3164")]
+    [InlineData("Mina\u202Eevil")]
+    [InlineData("\u2067Mina")]
+    public async Task A_name_that_cannot_be_seen_or_reads_as_another_agrees_to_nothing(string name)
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var (quote, _, look) = await SmallQuote.SharedAsync(stores, await SmallPress.CreateAsync(stores));
+
+        Assert.IsType<SaveResult<QuoteEvent>.Refused>(await stores.Shared.ReplyAsync(look, SmallQuote.AgreeTo(quote, name)));
+        Assert.IsType<SaveResult<QuoteEvent>.Saved>(await stores.Shared.ReplyAsync(look, SmallQuote.AgreeTo(quote, "Ángela \u200E(\u05E2\u05DC\u05DE\u05D4)")));
+    }
+
     [Fact]
     public async Task Of_two_who_agree_by_one_link_at_once_one_counts_and_the_other_is_told_who_that_was()
     {
