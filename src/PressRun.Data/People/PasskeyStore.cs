@@ -12,10 +12,15 @@ namespace PressRun.Data.People;
 public sealed record Passkey(string Id, string Name, DateTimeOffset MadeAt, bool IsCopied);
 
 /// <summary>Passkeys as they are kept: the public half, and how often it was used.</summary>
-public sealed class PasskeyStore(UserManager<User> users, PressRunDbContext db)
+public sealed class PasskeyStore
 {
     /// <summary>Most passkeys of one person.</summary>
     public const int Most = 10;
+
+    private readonly UserManager<User> users;
+    private readonly PressDatabase database;
+
+    internal PasskeyStore(UserManager<User> users, PressDatabase database) => (this.users, this.database) = (users, database);
 
     /// <summary>Somebody's passkeys, the first first.</summary>
     public async Task<IReadOnlyList<Passkey>> ListAsync(User user) =>
@@ -49,7 +54,8 @@ public sealed class PasskeyStore(UserManager<User> users, PressRunDbContext db)
         }
 
         var credential = Base64Url.DecodeFromChars(id);
-        return await db.Set<IdentityUserPasskey<Guid>>().Where(row => row.UserId == user && row.CredentialId == credential).ExecuteDeleteAsync() > 0;
+        return await database.WriteServerAsync(
+            db => db.Set<IdentityUserPasskey<Guid>>().Where(row => row.UserId == user && row.CredentialId == credential).ExecuteDeleteAsync(), CancellationToken.None) > 0;
     }
 
     /// <summary>Takes all of somebody's out in a transaction of the caller's.</summary>
