@@ -46,8 +46,7 @@ public static class BenchPdf
             page.Note($"! {CautionWords.Of(caution, view.Limits, format)}");
         }
 
-        page.Heading("One copy first", 11);
-        page.Text(BenchWords.FirstOne(view));
+        page.Heading("One copy first", 11, BenchWords.FirstOne(view));
         foreach (var line in BenchWords.FirstCopy(view, format))
         {
             page.Check(line);

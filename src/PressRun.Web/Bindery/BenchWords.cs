@@ -55,8 +55,7 @@ public static class BenchWords
     /// <summary>What is done with the first copy.</summary>
     public static string FirstOne(BinderyView view) => view.Prepared!.BoundBy == BoundBy.Shop
         ? "Look at one copy of the delivery, and at some from the middle of each carton, before you take it in."
-        : "Take one copy through all steps, then look at it; make the others when all of this holds."
-            + (view.Sheet!.Steps.Any(step => step.Kind == WorkKind.Press) ? " That one need not be pressed overnight." : "");
+        : "Take one copy through all steps, then look at it; make the others when all of this holds.";
 
     /// <summary>What to look at on the first copy, before the others are made.</summary>
     public static IReadOnlyList<string> FirstCopy(BinderyView view, PressFormat format)
