@@ -6,6 +6,9 @@ namespace PressRun.Data;
 /// <summary>Text that PostgreSQL stores and a page can show.</summary>
 internal static class PlainText
 {
+    // Letters and signs of Unicode that have no shape: the Hangul fillers and the blank of Braille.
+    private static readonly int[] Fillers = [0x115F, 0x1160, 0x2800, 0x3164, 0xFFA0];
+
     /// <summary>True where it has no control characters, and every surrogate its other half.</summary>
     public static bool Is(string text)
     {
@@ -27,6 +30,4 @@ internal static class PlainText
 
     /// <summary>True where it turns the direction of what stands in it, so that it reads as something else than it is (UAX #9, embeddings, overrides and isolates).</summary>
     public static bool Turns(string text) => text.Any(sign => sign is (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069'));
-
-    private static readonly int[] Fillers = [0x115F, 0x1160, 0x2800, 0x3164, 0xFFA0];
 }

@@ -29,8 +29,8 @@ public sealed class FixNoteStore
             press,
             async db =>
             {
-                // The printing must not be taken out before its note is there.
-                await db.Database.ExecuteSqlAsync($"SELECT 1 FROM editions WHERE press_id = {press.Value} AND id = {note.EditionId} FOR KEY SHARE", cancel);
+                // The printing must not be taken out before its note is there, and one note that is sent twice at once must wait for itself.
+                await db.Database.ExecuteSqlAsync($"SELECT 1 FROM editions WHERE press_id = {press.Value} AND id = {note.EditionId} FOR NO KEY UPDATE", cancel);
                 if (await db.Editions.SingleOrDefaultAsync(edition => edition.Id == note.EditionId, cancel) is not { } edition)
                 {
                     return new SaveResult<FixNote>.Gone();

@@ -36,7 +36,6 @@ public sealed record PlanRecord(
     /// <summary>Half of the run has a part on another paper; the first half has it on the one among <see cref="Stocks"/>, where the part then stands. Null where all copies are alike.</summary>
     public PlanHalf? SecondHalf { get; init; }
 
-
     /// <summary>True where another plan prints as many copies at the same prices on the same papers, finished and bound alike.</summary>
     public bool PrintsAs(PlanRecord other) =>
         (EditionId, PriceListId, Date, Quantity) == (other.EditionId, other.PriceListId, other.Date, other.Quantity)

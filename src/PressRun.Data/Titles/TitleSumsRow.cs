@@ -20,7 +20,7 @@ internal sealed class TitleSumsRow : IOfPress
     /// <summary>Printings of which copies are on hand.</summary>
     public int PrintingsOnHand { get; set; }
 
-    /// <summary>Copies on hand of all that is printed.</summary>
+    /// <summary>Copies on hand of all that is printed, 0 or more: a printing of which more went than were known of counts as none.</summary>
     public long OnHand { get; set; }
 
     /// <summary>True where the last copies of the latest printing are going (see <see cref="ShelfQuery.LastCopies"/>), or a planned printing goes by no plan.</summary>

@@ -46,7 +46,6 @@ public sealed record Job(
     /// <summary>Half of the run has a part on another stock; null where all copies are alike.</summary>
     public SecondHalf? SecondHalf { get; init; }
 
-
     /// <summary>The same job with parts on other stocks. A copy that was weighed or gauged was on the papers it had, so that is left out.</summary>
     public Job WithStocks(params IEnumerable<(int Part, string StockId)> choices)
     {

@@ -21,23 +21,25 @@ public static class SheetImposer
     {
         var started = estimate.CopiesToStart;
         var sheets = new List<ImposedSheet>();
+        var pieces = prepared.Impose().Pieces;
+        var others = prepared.OtherHalf is { } otherHalf ? Imposer.Impose(otherHalf, prepared.Job.Bench.StapleFromSpine).Pieces : pieces;
         for (var index = 0; index < prepared.Block.Parts.Count; index++)
         {
             var place = estimate.PlaceOf(index);
             if (prepared is { OtherHalf: { } other, Job.SecondHalf: { } half } && half.Part == index && estimate.Parts[place].OnSheets is not null)
             {
-                sheets.AddRange(Of(prepared.Block, index, estimate.Parts[place], started - (started / 2), half: 1));
-                sheets.AddRange(Of(other, index, estimate.Parts[place + 1], started / 2, half: 2));
+                sheets.AddRange(Of(prepared.Block, pieces, index, estimate.Parts[place], started - (started / 2), half: 1));
+                sheets.AddRange(Of(other, others, index, estimate.Parts[place + 1], started / 2, half: 2));
             }
             else
             {
-                sheets.AddRange(Of(prepared.Block, index, estimate.Parts[place], started, half: null));
+                sheets.AddRange(Of(prepared.Block, pieces, index, estimate.Parts[place], started, half: null));
             }
         }
 
         return sheets;
 
-        IEnumerable<ImposedSheet> Of(BookBlock block, int index, PartEstimate part, long copies, int? half)
+        IEnumerable<ImposedSheet> Of(BookBlock block, IReadOnlyList<ImposedPiece> imposed, int index, PartEstimate part, long copies, int? half)
         {
             if (copies == 0)
             {
@@ -45,9 +47,9 @@ public static class SheetImposer
             }
 
             var (sheet, layout) = SheetOf(prepared, part, block.Parts[index]);
-            var pieces = Imposer.Impose(block, prepared.Job.Bench.StapleFromSpine).Pieces.Skip(block.Parts.Take(index).Sum(before => before.Count)).Take(block.Parts[index].Count);
+            var ofPart = imposed.Skip(block.Parts.Take(index).Sum(before => before.Count)).Take(block.Parts[index].Count);
             var laid = new List<ImposedSheet>();
-            Lay(block, index, sheet, layout, copies, [.. pieces], sheets.Count, laid);
+            Lay(block, index, sheet, layout, copies, [.. ofPart], sheets.Count, laid);
             return half is null ? laid : laid.Select(one => one with { Half = half, HalfOn = block.Parts[index].Stock.Name });
         }
     }

@@ -55,7 +55,7 @@ public sealed record ReprintPaces(IReadOnlyList<PaceRow> Rows, decimal? NearlyFr
 
         var point = there.Value.Point;
         var ownCost = new RunCost(own, point.LandedCost, point.CashOut);
-        var paidFor = planner.IsPaidFor(ownCost);
+        var paidFor = planner.IsPaidFor(point.CashOut);
         var tried = new List<PaceRow>();
         for (var pace = Slowest; pace <= Quickest; pace += Stride)
         {

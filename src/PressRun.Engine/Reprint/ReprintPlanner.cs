@@ -115,7 +115,7 @@ public sealed class ReprintPlanner
     {
         var curve = costs.Select(Point).ToList();
         var best = Best(curve);
-        var withinCash = Best(curve.Where(point => request.Cash is not { } cash || point.CashOut <= cash));
+        var withinCash = Best(curve.Where(point => IsPaidFor(point.CashOut)));
         return new ReprintPlan(
             best.Quantity,
             best.ExpectedProfit,
@@ -130,10 +130,11 @@ public sealed class ReprintPlanner
 
     /// <summary>The quantity with the highest expected profit that the cash pays for, the smallest of equals; printing none is always paid for.</summary>
     /// <param name="costs">From <see cref="Costs"/> of a planner of the same job; at least one.</param>
-    public ReprintPoint Best(IReadOnlyList<RunCost> costs) => Best(costs.Where(IsPaidFor).Select(Point));
+    public ReprintPoint Best(IReadOnlyList<RunCost> costs) => Best(costs.Where(cost => IsPaidFor(cost.CashOut)).Select(Point));
 
     /// <summary>True where the cash pays for a run, or is no limit.</summary>
-    public bool IsPaidFor(RunCost cost) => request.Cash is not { } cash || cost.CashOut <= cash;
+    /// <param name="cashOut">What the run takes, in the press's currency.</param>
+    public bool IsPaidFor(decimal cashOut) => request.Cash is not { } cash || cashOut <= cash;
 
     /// <summary>All that is said of one quantity, whether or not it is among those asked for.</summary>
     /// <param name="quantity">0 for printing none, to 1,000,000.</param>

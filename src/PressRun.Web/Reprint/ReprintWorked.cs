@@ -53,6 +53,7 @@ public sealed record ReprintWorked(
     PlanReprint Settings, ReprintPlanner Planner, IReadOnlyList<RunCost> Costs, ReprintPlan Plan, TwoAssumptions? Other, int LastShown, int LeadDays, long? PaidForBy)
 {
     private const int MostShown = 5_000;
+    private const int MostLooked = Job.MostQuantities - 1;
     private const double Hardly = 0.99;
 
     /// <summary>True where the history is gone by, not the opinion.</summary>
@@ -83,7 +84,7 @@ public sealed record ReprintWorked(
     public static Outcome<ReprintWorked> Of(JobSource source, TitleLedger ledger)
     {
         var settings = source.Plan.Reprint ?? Settled(First(source.Plan, ledger), source, ledger);
-        settings = settings with { Request = settings.Request with { From = 0, To = Math.Min(Job.MostQuantities - 1, Math.Max(settings.Request.To, source.Plan.Quantity)), Step = 1 } };
+        settings = settings with { Request = settings.Request with { From = 0, To = Math.Max(Math.Min(settings.Request.To, MostLooked), Looked(source.Plan)), Step = 1 } };
         var job = PreparedJob.Prepare(source.Build());
         var planner = job.Succeeded ? ReprintPlanner.Prepare(job.Value, settings.Request) : Outcome<ReprintPlanner>.Refused(job.Problems);
         var costs = planner.Succeeded ? planner.Value.Costs() : Outcome<IReadOnlyList<RunCost>>.Refused(planner.Problems);
@@ -94,7 +95,7 @@ public sealed record ReprintWorked(
 
         var plan = planner.Value.Plan(costs.Value);
         var worth = (long)planner.Value.Demand.Quantile(Hardly) - settings.Request.OnHand + job.Value.Job.FreeCopies;
-        var shown = Math.Max(Math.Max(plan.BestQuantity, source.Plan.Quantity), worth);
+        var shown = Math.Max(Math.Max(plan.BestQuantity, Looked(source.Plan)), worth);
         var run = job.Value.Estimate(source.Plan.Quantity) is { Succeeded: true } estimate ? estimate.Value : null;
         var leadDays = source.PriceList.Order.LeadDays;
         return Outcome<ReprintWorked>.Of(new ReprintWorked(
@@ -121,6 +122,9 @@ public sealed record ReprintWorked(
         return both is { Succeeded: true } ? both.Value : null;
     }
 
+    // One's own number is looked at with the others; far beyond them it is looked at alone.
+    private static int Looked(PlanRecord plan) => plan.Quantity <= MostLooked ? plan.Quantity : 0;
+
     private static OpinionDemand AskedAbout(PlanRecord plan) => new(plan.Quantity / 4m, plan.Quantity / 2m, plan.Quantity, 0);
 
     // Far enough that at twice the pace hardly more are asked for, and no further than the shop goes.
@@ -128,7 +132,7 @@ public sealed record ReprintWorked(
     {
         var quick = DemandDistribution.Of(request.Demand.AtPace(2m));
         var worth = quick.Succeeded ? quick.Value.Quantile(Hardly) : MostShown;
-        var low = Math.Min(source.Plan.Quantity, Job.MostQuantities - 1);
+        var low = Looked(source.Plan);
         var high = Math.Max(low, Math.Min(MostShown, worth + source.Edition.FreeCopies));
         var job = PreparedJob.Prepare(source.Build());
         while (job.Succeeded && low < high)

@@ -31,7 +31,7 @@ public class ProblemListTests
     public async Task All_of_it_is_copied_as_rows_of_a_spreadsheet_that_runs_nothing()
     {
         await using var page = new BunitContext();
-        var copy = page.JSInterop.SetupModule("./js/table.js").Setup<bool>("copyText", _ => true);
+        var copy = page.JSInterop.SetupModule("./js/copy.js").Setup<bool>("copyText", _ => true);
         var list = Rendered(page, 60);
 
         var clicked = list.FindAll("button").Single(button => button.TextContent == "Copy all 60").ClickAsync(new());

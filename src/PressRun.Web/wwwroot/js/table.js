@@ -28,19 +28,6 @@ export function listenForUndo(page) {
   return { stop: () => document.removeEventListener('keydown', onKey) };
 }
 
-// Puts a text on the clipboard; where the page is not served safely, browsers know only the older way. Answers whether it lies there.
-export async function copyText(text) {
-  try {
-    if (navigator.clipboard) { await navigator.clipboard.writeText(text); return true; }
-  } catch { /* not allowed; the older way may be */ }
-  const field = Object.assign(document.createElement('textarea'), { value: text });
-  field.style.position = 'fixed';
-  field.style.opacity = '0';
-  document.body.append(field);
-  field.select();
-  try { return document.execCommand('copy'); } finally { field.remove(); }
-}
-
 // Remembers which press this browser is about, and opens its shelf.
 export function choosePress(cookie, id) {
   keepChoice(cookie, id);
