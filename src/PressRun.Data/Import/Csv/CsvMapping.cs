@@ -31,6 +31,9 @@ public sealed record CsvMapping(
     /// <summary>What words of the file mean that the table does not know.</summary>
     public IReadOnlyList<WordMeaning> Meanings { get; init; } = [];
 
+    /// <summary>Number of the last row of the table; rows below it are notes and passed over.</summary>
+    public int LastRow { get; init; } = int.MaxValue;
+
     /// <summary>The same with what a word means.</summary>
     /// <param name="column">Column of the table in which it stands.</param>
     /// <param name="word">The word; signs, case and accents do not count.</param>

@@ -13,6 +13,12 @@ namespace PressRun.Data.Import.Csv;
 public sealed record CsvPreview(
     IReadOnlyList<string> Heads, int Rows, int Things, IReadOnlyList<string[]> Sample, IReadOnlyList<CellProblem> Problems, int ProblemCount)
 {
+    /// <summary>How many rows say what a row above says; such a row counts once.</summary>
+    public int SameCount { get; init; }
+
+    /// <summary>The first of them, each with the row that it repeats.</summary>
+    public IReadOnlyList<(int Row, int First)> Same { get; init; } = [];
+
     /// <summary>Words that the problems told are about and that mean nothing to a column of a few words: each once, with its column.</summary>
     public IReadOnlyList<WordMeaning> UnknownWords(IReadOnlyList<Column> table, CellManners manners) =>
     [
@@ -32,6 +38,9 @@ public static class CsvReading
     /// <summary>Rows of a preview's sample, at least.</summary>
     public const int SampleSize = 12;
 
+    // Enough to see what kind of rows they are.
+    private const int MostSame = 3;
+
     private const int ProgressEvery = 500;
 
     /// <summary>The rows of a file as rows of the table.</summary>
@@ -48,6 +57,11 @@ public static class CsvReading
             if (row.Number <= mapping.HeadRow)
             {
                 continue;
+            }
+
+            if (row.Number > mapping.LastRow)
+            {
+                yield break;
             }
 
             cancel.ThrowIfCancellationRequested();
@@ -78,7 +92,9 @@ public static class CsvReading
         var (count, rows, things, lastRow, wrongRow) = (0, 0, 0, 0, 0);
         var wrongColumns = new HashSet<int>();
         var sample = new List<string[]>();
-        foreach (var read in shape.Read(Counted(), mapping.Manners(own), Note, repeats: true))
+        var same = new List<(int Row, int First)>();
+        var sameCount = 0;
+        foreach (var read in shape.Read(Counted(), mapping.Manners(own), Note, repeats: true, NoteSame))
         {
             things++;
             if (sample.Count < SampleSize)
@@ -87,7 +103,16 @@ public static class CsvReading
             }
         }
 
-        return new CsvPreview(Heads(source, mapping), rows, things, sample, problems, count);
+        return new CsvPreview(Heads(source, mapping), rows, things, sample, problems, count) { SameCount = sameCount, Same = same };
+
+        void NoteSame(int row, int first)
+        {
+            sameCount++;
+            if (same.Count < MostSame)
+            {
+                same.Add((row, first));
+            }
+        }
 
         IEnumerable<TextRow> Counted()
         {

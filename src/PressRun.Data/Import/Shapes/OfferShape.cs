@@ -83,6 +83,12 @@ public sealed class OfferShape(ReferenceCell sheets) : TableShape<PaperOffer>
     }
 
     /// <inheritdoc/>
+    public override bool MayRepeat => true;
+
+    /// <inheritdoc/>
+    public override PaperOffer? Again(PaperOffer first, PaperOffer again) => SayTheSame(first, again) ? first : null;
+
+    /// <inheritdoc/>
     public override (string Key, int Column)? KeyOf(PaperOffer thing) => ($"{SearchText.Fold(thing.Paper.Name)}|{thing.Paper.Weight}|{thing.SheetId}", NameOf);
 
     /// <inheritdoc/>

@@ -76,6 +76,12 @@ public sealed class PrintShape(ReferenceCell sheets) : TableShape<PrintPrice>
             : null;
 
     /// <inheritdoc/>
+    public override bool MayRepeat => true;
+
+    /// <inheritdoc/>
+    public override PrintPrice? Again(PrintPrice first, PrintPrice again) => SayTheSame(first, again) ? first : null;
+
+    /// <inheritdoc/>
     public override (string Key, int Column)? KeyOf(PrintPrice thing) => ($"{thing.Ink}|{thing.SheetId}", Inks);
 
     /// <inheritdoc/>
@@ -121,6 +127,12 @@ public sealed class PaperShape(IReadOnlyList<Stock> papers, ReferenceCell stocks
         StepColumns.Steps(rows, From, Each, refuse) is { } steps
             ? new PaperPrice(rows[0].Text(StockOf), rows[0].Text(SheetOf), steps, rows[0].Value<StepRule>(Rule))
             : null;
+
+    /// <inheritdoc/>
+    public override bool MayRepeat => true;
+
+    /// <inheritdoc/>
+    public override PaperPrice? Again(PaperPrice first, PaperPrice again) => SayTheSame(first, again) ? first : null;
 
     /// <inheritdoc/>
     public override (string Key, int Column)? KeyOf(PaperPrice thing) => ($"{thing.StockId}|{thing.SheetId}", StockOf);

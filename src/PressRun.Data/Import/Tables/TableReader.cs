@@ -30,11 +30,13 @@ public static class TableReader
     /// <param name="rows">The rows.</param>
     /// <param name="manners">How cells are understood.</param>
     /// <param name="problem">Told of every problem.</param>
-    /// <param name="repeats">True for somebody's file, in which a thing may be said again.</param>
-    public static IEnumerable<ReadThing<T>> Read<T>(this TableShape<T> shape, IEnumerable<TextRow> rows, CellManners manners, Action<CellProblem> problem, bool repeats = false)
+    /// <param name="repeats">True for somebody's file, in which a thing or a row of it may be said again.</param>
+    /// <param name="same">Told the numbers of a row of a file and of the one above that says the same; null for nobody.</param>
+    public static IEnumerable<ReadThing<T>> Read<T>(
+        this TableShape<T> shape, IEnumerable<TextRow> rows, CellManners manners, Action<CellProblem> problem, bool repeats = false, Action<int, int>? same = null)
         where T : class
     {
-        var reading = new Reading<T>(shape, manners, problem, repeats && shape.MayRepeat);
+        var reading = new Reading<T>(shape, manners, problem, repeats, same ?? ((_, _) => { }));
         foreach (var row in rows)
         {
             if (reading.Take(row) is { } whole)
@@ -49,12 +51,14 @@ public static class TableReader
         }
     }
 
-    private sealed class Reading<T>(TableShape<T> shape, CellManners manners, Action<CellProblem> problem, bool repeats)
+    private sealed class Reading<T>(TableShape<T> shape, CellManners manners, Action<CellProblem> problem, bool inFile, Action<int, int> same)
         where T : class
     {
-        private readonly List<(TextRow Row, object?[] Values, bool Right)> open = [];
+        private readonly List<ReadRow> open = [];
+        private readonly SameStep steps = new(shape.Columns, inFile);
         // Where nothing may be said again, the keys are enough.
-        private readonly Dictionary<string, T?> taken = new(StringComparer.Ordinal);
+        private readonly bool repeats = inFile && shape.MayRepeat;
+        private readonly Dictionary<string, (T? Thing, int Row)> taken = new(StringComparer.Ordinal);
         private readonly int first = shape.Columns.Any(column => column.Step != StepPart.None)
             ? shape.Columns.ToList().FindIndex(column => column is { OfThing: true, Role: ColumnRole.Shown })
             : -1;
@@ -84,7 +88,7 @@ public static class TableReader
                 whole = Finish();
             }
 
-            open.Add((row, values, right));
+            open.Add(new ReadRow(row, values, right));
             return whole;
         }
 
@@ -104,15 +108,22 @@ public static class TableReader
             }
 
             var refused = false;
+            rows = steps.Once(rows, same, RefuseAt);
+            if (refused)
+            {
+                return null;
+            }
+
             var thing = shape.Thing([.. rows.Select(row => row.Values)], (row, column, rule) => RefuseAt(rows[row].Row, column, rule));
             if (refused || thing is null)
             {
                 return null;
             }
 
-            while (shape.KeyOf(thing) is var (key, keyColumn) && !taken.TryAdd(key, repeats ? thing : null))
+            while (shape.KeyOf(thing) is var (key, keyColumn) && !taken.TryAdd(key, (repeats ? thing : null, rows[0].Row.Number)))
             {
-                var again = taken[key] is { } known ? shape.Again(known, thing) : null;
+                var (known, knownRow) = taken[key];
+                var again = known is null ? null : shape.Again(known, thing);
                 if (again is null)
                 {
                     RefuseAt(rows[0].Row, keyColumn, rows.Count > 1 || first >= 0
@@ -121,8 +132,9 @@ public static class TableReader
                     return null;
                 }
 
-                if (ReferenceEquals(again, taken[key]))
+                if (ReferenceEquals(again, known))
                 {
+                    same(rows[0].Row.Number, knownRow);
                     return null;
                 }
 

@@ -46,6 +46,9 @@ public abstract class TableShape<T> : ITableShape
     /// null where it is refused.</summary>
     public virtual T? Again(T first, T again) => null;
 
+    /// <summary>True where two things stand on the same rows.</summary>
+    protected bool SayTheSame(T first, T again) => Rows(first).Zip(Rows(again), (one, other) => one.SequenceEqual(other)).All(same => same) && Rows(first).Count() == Rows(again).Count();
+
     /// <summary>A row as it is meant, before its cells are read.</summary>
     public virtual TextRow Told(TextRow row, CellManners manners) => row;
 

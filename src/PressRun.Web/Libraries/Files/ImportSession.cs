@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components.Forms;
 using PressRun.Data.Import.Csv;
+using PressRun.Data.Import.Notes;
 using PressRun.Data.Import.Tables;
 
 namespace PressRun.Web.Libraries.Files;
@@ -50,6 +51,12 @@ public sealed class ImportSession : IDisposable
     /// <summary>Where the target finds what it has already; null where it replaces that.</summary>
     public IFindsDuplicates? Finder => target as IFindsDuplicates;
 
+    /// <summary>What the file says beside its rows, where the target has use for it.</summary>
+    public TermChoice Noted { get; private set; } = new();
+
+    /// <summary>Where terms go that the notes state; null where the target has none.</summary>
+    public ITakesTerms? Terms => target as ITakesTerms;
+
     /// <summary>How many things would come in.</summary>
     public int Coming => (Preview?.Things ?? 0) - (Finder?.LeftOut ?? 0);
 
@@ -75,7 +82,7 @@ public sealed class ImportSession : IDisposable
     public async Task TakeAsync(IBrowserFile file)
     {
         Forget();
-        (Source, Mapping, Preview, Problem, Done) = (null, null, null, null, null);
+        (Source, Mapping, Preview, Problem, Done, Noted) = (null, null, null, null, null, new TermChoice());
         if (file.Size > CsvSource.MostBytes)
         {
             Problem = $"The file is larger than {CsvSource.MostBytes / 1024 / 1024} MB. Part it, and bring in the parts one after the other.";
@@ -119,6 +126,13 @@ public sealed class ImportSession : IDisposable
         {
             await DoAsync("Looking at", async cancel =>
             {
+                if (Terms is not null)
+                {
+                    var notes = await Task.Run(() => FileNotes.Of(source, mapping, table.Columns, own, cancel), cancel);
+                    Noted.Look(notes, mapping.Manners(own));
+                    Mapping = mapping = mapping with { LastRow = notes.LastRow };
+                }
+
                 var preview = await Task.Run(() => target.Preview(table, source, mapping, Watcher(), cancel), cancel);
                 if (Finder is { } finder && preview is { ProblemCount: 0, Things: > 0 })
                 {
@@ -133,6 +147,11 @@ public sealed class ImportSession : IDisposable
     /// <summary>Brings the file in.</summary>
     public Task RunAsync() => DoAsync("Bringing in", async cancel =>
     {
+        if (Terms is { } terms)
+        {
+            terms.Taken = Noted.Taken(terms.List);
+        }
+
         var done = await Task.Run(() => target.RunAsync(Table!, Source!, Mapping!, Watcher(), cancel), cancel);
         (Done, Problem) = (done.Said, done.Problem);
     });

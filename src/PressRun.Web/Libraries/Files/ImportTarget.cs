@@ -1,5 +1,7 @@
 using PressRun.Data.Import.Csv;
+using PressRun.Data.Import.Notes;
 using PressRun.Data.Import.Tables;
+using PressRun.Engine.Costing;
 
 namespace PressRun.Web.Libraries.Files;
 
@@ -50,6 +52,16 @@ public interface IImportTarget
 
     /// <summary>Takes back what was brought in last. Answers null when that is done, otherwise what stands in the way.</summary>
     Task<string?> TakeBackAsync();
+}
+
+/// <summary>Takes terms of a shop that the notes of a file state, those that a person agreed to.</summary>
+public interface ITakesTerms
+{
+    /// <summary>The list as it is.</summary>
+    Shop List { get; }
+
+    /// <summary>What comes in with the file.</summary>
+    IReadOnlyList<NotedTerm> Taken { get; set; }
 }
 
 /// <summary>A row that may be there already.</summary>

@@ -1,6 +1,7 @@
 using PressRun.Data;
 using PressRun.Data.Import;
 using PressRun.Data.Import.Csv;
+using PressRun.Data.Import.Notes;
 using PressRun.Data.Import.Shapes;
 using PressRun.Data.Import.Tables;
 using PressRun.Data.Stocks;
@@ -36,9 +37,16 @@ public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView p
     }
 
     /// <summary>Brings the file in, all of it or nothing.</summary>
+    /// <param name="list">The list before.</param>
+    /// <param name="papers">The press's papers before.</param>
+    /// <param name="source">The file.</param>
+    /// <param name="mapping">How it is read.</param>
+    /// <param name="terms">Terms of its notes that were agreed to.</param>
+    /// <param name="progress">Told the number of the row.</param>
+    /// <param name="cancel">Stops it.</param>
     /// <returns>What was done, and the list as it is open then; null where nothing was.</returns>
     public async Task<(ImportDone Done, ShopView? Opened)> RunAsync(
-        Shop list, IReadOnlyList<Stock> papers, CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel)
+        Shop list, IReadOnlyList<Stock> papers, CsvSource source, CsvMapping mapping, IReadOnlyList<NotedTerm> terms, IProgress<int> progress, CancellationToken cancel)
     {
         var (offers, problems) = Read(list, papers, source, mapping, cancel);
         if (problems.Count > 0)
@@ -57,7 +65,7 @@ public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView p
         }
 
         var opened = await reopen();
-        var problem = opened?.Editor is not { } editor ? "The list has been taken out in between." : await editor.ReplaceAsync(Offers.Into(editor.Record.Prices, offers, opened.Stocks, _ => { }));
+        var problem = opened?.Editor is not { } editor ? "The list has been taken out in between." : await editor.ReplaceAsync(NotedTerm.Into(Offers.Into(editor.Record.Prices, offers, opened.Stocks, _ => { }), terms));
         if (problem is not null)
         {
             await TakeBackAsync();
@@ -65,7 +73,7 @@ public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView p
         }
 
         var came = Words.Many(press.Format.Count(lacking.Count), lacking.Count, "paper is", "papers are");
-        return (new ImportDone($"The list from {press.Format.Day(list.ValidFrom)} is stored with what the file holds; {came} new in the library.", null), opened);
+        return (new ImportDone($"The list from {press.Format.Day(opened!.Editor!.Record.Prices.ValidFrom)} is stored with what the file holds{NoteSentences.AndTaken(terms.Count)}; {came} new in the library.", null), opened);
     }
 
     /// <summary>Takes the papers back that were brought in last. Answers null when that is done, otherwise what stands in the way.</summary>

@@ -1,4 +1,5 @@
 using PressRun.Data.Import.Csv;
+using PressRun.Data.Import.Notes;
 using PressRun.Data.Import.Shapes;
 using PressRun.Data.Import.Tables;
 using PressRun.Data.Stocks;
@@ -9,7 +10,7 @@ using PressRun.Web.Shared.Wording;
 namespace PressRun.Web.Libraries.Files;
 
 /// <summary>Brings a file into a price list: into one of its tables, where it adds prices and replaces those for the same thing, or as the whole list.</summary>
-public sealed class PriceListImport : IImportTarget
+public sealed class PriceListImport : IImportTarget, ITakesTerms
 {
     private const string Whole = "whole";
 
@@ -54,7 +55,11 @@ public sealed class PriceListImport : IImportTarget
     /// <inheritdoc/>
     public IReadOnlyList<ImportTable> Tables { get; }
 
-    private Shop List => view.Editor!.Record.Prices;
+    /// <inheritdoc/>
+    public Shop List => view.Editor!.Record.Prices;
+
+    /// <inheritdoc/>
+    public IReadOnlyList<NotedTerm> Taken { get; set; } = [];
 
     /// <inheritdoc/>
     public CsvPreview Preview(ImportTable table, CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel)
@@ -83,7 +88,7 @@ public sealed class PriceListImport : IImportTarget
         if (table.Key == Together)
         {
             var listBefore = List;
-            var (done, opened) = await offers.RunAsync(List, view.Stocks, source, mapping, progress, cancel);
+            var (done, opened) = await offers.RunAsync(List, view.Stocks, source, mapping, Taken, progress, cancel);
             (view, before) = opened is null ? (view, before) : (opened, listBefore);
             return done;
         }
@@ -98,13 +103,13 @@ public sealed class PriceListImport : IImportTarget
         }
 
         var was = List;
-        if (await view.Editor!.ReplaceAsync(list) is { } problem)
+        if (await view.Editor!.ReplaceAsync(NotedTerm.Into(list, Taken)) is { } problem)
         {
             return new ImportDone(null, $"Nothing was brought in. {problem}");
         }
 
         before = was;
-        return new ImportDone($"The list from {press.Format.Day(List.ValidFrom)} is stored with what the file holds.", null);
+        return new ImportDone($"The list from {press.Format.Day(List.ValidFrom)} is stored with what the file holds{NoteSentences.AndTaken(Taken.Count)}.", null);
     }
 
     /// <inheritdoc/>

@@ -74,7 +74,7 @@ public sealed class PriceListEditor
     /// <summary>Stores a whole list in place of this one, as a file or an undo brings it. Answers null when it is stored.</summary>
     public async Task<string?> ReplaceAsync(Shop list)
     {
-        await StoreAsync(list with { ValidFrom = Record.Prices.ValidFrom }, null);
+        await StoreAsync(list, null);
         LoadAll();
         return Problem;
     }
