@@ -7,6 +7,8 @@ namespace PressRun.Data.Quotes;
 /// <summary>Adds to the course of one quote within a transaction, holding its mark, so that what two do at once is done one after the other.</summary>
 internal sealed class QuoteCourseWriting(PressRunDbContext db, DateTimeOffset now)
 {
+    private static readonly QuoteEventKind[] ReadersDo = [QuoteEventKind.Agreed, QuoteEventKind.TurnedDown, QuoteEventKind.AskedFor, QuoteEventKind.Remarked];
+
     private QuoteMarkRow mark = null!;
 
     /// <summary>The quote's row.</summary>
@@ -37,9 +39,9 @@ internal sealed class QuoteCourseWriting(PressRunDbContext db, DateTimeOffset no
         return true;
     }
 
-    /// <summary>Things that happened by a link within the last day.</summary>
+    /// <summary>Things that its reader did by a link within the last day; what the maker does with it, such as making it, is not counted.</summary>
     public Task<int> WithinADayAsync(Guid linkId, CancellationToken cancel) =>
-        db.QuoteEvents.CountAsync(row => row.QuoteId == Quote.Id && row.LinkId == linkId && row.At > now.AddDays(-1), cancel);
+        db.QuoteEvents.CountAsync(row => row.QuoteId == Quote.Id && row.LinkId == linkId && row.At > now.AddDays(-1) && ReadersDo.Contains(row.Kind), cancel);
 
     /// <summary>Adds what happened, with all else that the context holds, and lets open pages know of it once it is committed.</summary>
     /// <param name="happened">Its place and moment are given here.</param>

@@ -39,7 +39,7 @@ public sealed class PressRunOptions
     [Setting("`another server`", "what the button calls it")]
     public string OpenIdName { get; set; } = "another server";
 
-    [Setting("loopback only", "addresses of proxies whose forwarded headers are believed, separated by commas")]
+    [Setting("none: no forwarded header is believed", "addresses or networks (`172.18.0.0/16`) of proxies whose forwarded headers are believed, separated by commas")]
     public string TrustedProxies { get; set; } = "";
 
     [Setting("none: no mail is sent", "host name of the mail server that makers are told of their readers' answers by")]

@@ -38,7 +38,7 @@ public static class AccountEndpoints
         {
             var person = Person(http);
             return await accounts.FindAsync(person.UserId) is not { } user ? Results.Unauthorized()
-                : await signIns.ProblemOfOwnAsync(user, person.SessionId, password ?? "") is { } problem ? Says(problem)
+                : await signIns.ProblemOfOwnAsync(user, person.SessionId, password ?? "") is { } problem ? Says(http, problem)
                 : Results.Content(await rounds.AskForNewAsync(user, person.SessionId), MediaTypeNames.Application.Json);
         });
         account.MapPost("/passkey/remove", async (HttpContext http, PasskeyStore passkeys, SessionStore sessions, [FromForm] string passkey) =>
@@ -86,7 +86,9 @@ public static class AccountEndpoints
     // In single-user mode nobody has signed in, and so nobody has anything to end here.
     private static Visitor.Person Person(HttpContext http) => WhoClaims.Person(http.User) ?? throw new AccessRefusedException();
 
-    private static IResult Says(string problem) => Results.Json(new { says = problem }, statusCode: StatusCodes.Status422UnprocessableEntity);
+    private static IResult Says(HttpContext http, string problem) => Results.Json(
+        new { says = problem },
+        statusCode: http.Response.StatusCode == StatusCodes.Status429TooManyRequests ? StatusCodes.Status429TooManyRequests : StatusCodes.Status422UnprocessableEntity);
 
     private static IResult Back(HttpContext http, string page, PeopleResult result = PeopleResult.Done) =>
         Results.LocalRedirect($"{http.Request.PathBase}/{page}{(result == PeopleResult.Done ? "" : "?said=" + result)}");

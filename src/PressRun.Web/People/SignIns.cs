@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Authentication;
 using PressRun.Data.Access;
 using PressRun.Data.People;
@@ -42,7 +43,7 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
         var counted = Counted(address);
         foreach (var (limit, of) in counted)
         {
-            if (!await attempts.TakeAsync(limit, of))
+            if (!await MayAsync(limit, of))
             {
                 return TooMany;
             }
@@ -65,7 +66,7 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
 
     /// <summary>Counts that a secret was wrong, such as the owner's code or an invitation; false where it was one too many. A right one is not
     /// counted and not kept waiting: secrets are too long to be guessed, and somebody else in the same place may be trying.</summary>
-    public Task<bool> MissAsync() => attempts.TakeAsync(OfSecrets, Place.Of(Http.Connection.RemoteIpAddress));
+    public Task<bool> MissAsync() => MayAsync(OfSecrets, Place.Of(Http.Connection.RemoteIpAddress));
 
     /// <summary>Signs in by a passkey.</summary>
     /// <returns>What stands in the way, in a sentence; null where it is done.</returns>
@@ -83,7 +84,7 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
 
     /// <summary>Counts a try of one's own password by somebody who has signed in; false where it is one too many. Whoever sits at a device that
     /// was left open keeps nobody out elsewhere.</summary>
-    public Task<bool> MayChangeAsync(Guid session) => attempts.TakeAsync(OfChange, session.ToString());
+    public Task<bool> MayChangeAsync(Guid session) => MayAsync(OfChange, session.ToString());
 
     /// <summary>Asks somebody who has signed in for their own password, before something is changed by which they sign in.</summary>
     /// <returns>What stands in the way, in a sentence; null where nothing does.</returns>
@@ -120,6 +121,19 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
     {
         await EndOwnAsync();
         await Http.SignOutAsync(SignInSetup.People);
+    }
+
+    // One try too many is told to programs as well as to people: by the status of the page that says so, and by when to come back.
+    private async Task<bool> MayAsync(AttemptLimit limit, string of)
+    {
+        if (await attempts.TakeAsync(limit, of))
+        {
+            return true;
+        }
+
+        Http.Response.StatusCode = StatusCodes.Status429TooManyRequests;
+        Http.Response.Headers.RetryAfter = limit.Within.TotalSeconds.ToString("0", CultureInfo.InvariantCulture);
+        return false;
     }
 
     private async Task EndOwnAsync()

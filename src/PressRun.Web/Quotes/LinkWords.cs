@@ -30,6 +30,14 @@ public static class LinkWords
         return string.Join(", ", may);
     }
 
+    /// <summary>What ends with it, and what does not.</summary>
+    public static string Ending(QuoteLink link, QuoteView view)
+    {
+        var waits = link is { Rights.Agree: true, Answer: QuoteAnswer.None } ? " and is not waited for any more" : "";
+        var another = view.Whole.ReplacedBy is null ? " You can make them another link, with an address of its own." : "";
+        return $"{Apart.Of(link.Name)} can't open the quote by it any more{waits}; what was said by it stays. An ended link never opens again.{another}";
+    }
+
     /// <summary>Where it stands.</summary>
     public static string Stands(QuoteLink link, QuoteView view, DateTimeOffset now) => link switch
     {

@@ -35,8 +35,9 @@ public static class SharePages
         app.MapMethods(Folder + "/{secret}", Read, ShowAsync).Public(Why);
         app.MapMethods(Folder + "/{secret}/quote.pdf", Read, PaperAsync).Public(Why);
         app.MapPost(Folder + "/{secret}/{form}", TakeAsync).Public(Why);
-        app.MapMethods(Folder + "/{secret}/{**rest}", Read, NothingAsync).Public(Why);
-        app.MapMethods(Folder, Read, NothingAsync).Public(Why);
+        // In whatever way it is asked: an address under a link that takes nothing says so as calmly as one that shows nothing.
+        app.Map(Folder + "/{secret}/{**rest}", NothingAsync).Public(Why);
+        app.Map(Folder, NothingAsync).Public(Why);
     }
 
     /// <summary>Keeps whatever is answered here out of indexes, caches and referrers, errors too: the address is the key.</summary>
@@ -226,12 +227,11 @@ public static class SharePages
     // Null where nothing is opened; the answer has been sent then.
     private static async Task<SharedLook?> OpenAsync(HttpContext http, SharedQuotes quotes, string secret, bool evenEnded = false)
     {
-        var address = http.Connection.RemoteIpAddress;
-        var look = await quotes.LookAsync(secret, address, http.RequestAborted);
+        var look = await quotes.LookAsync(secret, http.RequestAborted);
         switch (look)
         {
             // Whoever comes from the same place with a link that there is, is not kept waiting for it.
-            case null when quotes.IsGuessing(address):
+            case null when !quotes.MayMiss(http.Connection.RemoteIpAddress):
                 http.Response.Headers.RetryAfter = "60";
                 await PlainAsync(http, StatusCodes.Status429TooManyRequests, "Too many tries", "Wait a minute, then open the link again as it was sent to you.");
                 return null;

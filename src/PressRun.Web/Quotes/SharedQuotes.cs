@@ -17,8 +17,13 @@ namespace PressRun.Web.Quotes;
 public sealed class SharedQuotes : IDisposable
 {
     private const long MostKept = 32 * 1024 * 1024;
-    private const int MostMisses = 30;
-    private const int MostWorked = 30;
+
+    /// <summary>Links that never were that may be asked for from one place within a minute.</summary>
+    public const int MostMisses = 30;
+
+    /// <summary>PDFs and tried quantities, together, that are worked out for one link within a minute.</summary>
+    public const int MostWorked = 30;
+
     private static readonly TimeSpan Kept = TimeSpan.FromMinutes(5);
 
     private readonly SharedQuoteStore store;
@@ -37,8 +42,12 @@ public sealed class SharedQuotes : IDisposable
     /// <summary>Made once for the app.</summary>
     public SharedQuotes(SharedQuoteStore store, IServiceScopeFactory scopes, TimeProvider time) => (this.store, this.scopes, this.time) = (store, scopes, time);
 
-    /// <summary>True where too many links that never were have been asked for from a place.</summary>
-    public bool IsGuessing(IPAddress? address) => misses.GetStatistics(Place.Of(address)) is { CurrentAvailablePermits: 0 };
+    /// <summary>Counts that a link was asked for that never was; false where that was one too many from its place within this minute.</summary>
+    public bool MayMiss(IPAddress? address)
+    {
+        using var lease = misses.AttemptAcquire(Place.Of(address));
+        return lease.IsAcquired;
+    }
 
     /// <summary>True where something may be worked out for a link once more within this minute; it is counted.</summary>
     public bool MayWork(SharedLook look)
@@ -48,16 +57,7 @@ public sealed class SharedQuotes : IDisposable
     }
 
     /// <summary>Looks a link up, with one indexed look-up; null where there never was one.</summary>
-    public async Task<SharedLook?> LookAsync(string secret, IPAddress? address, CancellationToken cancel)
-    {
-        var look = await store.LookAsync(Secret.Hash(secret), cancel);
-        if (look is null)
-        {
-            misses.AttemptAcquire(Place.Of(address)).Dispose();
-        }
-
-        return look;
-    }
+    public Task<SharedLook?> LookAsync(string secret, CancellationToken cancel) => store.LookAsync(Secret.Hash(secret), cancel);
 
     /// <summary>The page of an open link as it is sent; null where the link has ended meanwhile.</summary>
     public async Task<byte[]?> PageAsync(SharedLook look, string secret, string basePath, CancellationToken cancel)

@@ -33,11 +33,17 @@ public static class HostSetup
         builder.Services.KeepAddressesOutOfLogs();
         builder.Services.Configure<ForwardedHeadersOptions>(options =>
         {
-            options.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedHost;
-            foreach (var proxy in Proxies(builder.Configuration))
+            // The framework believes whoever is on this machine, or with one of its settings everybody. Here only proxies that are named are believed.
+            options.KnownProxies.Clear();
+            options.KnownIPNetworks.Clear();
+            foreach (var proxies in Proxies(builder.Configuration))
             {
-                options.KnownProxies.Add(proxy);
+                options.KnownIPNetworks.Add(proxies);
             }
+
+            options.ForwardedHeaders = options.KnownIPNetworks.Count == 0
+                ? ForwardedHeaders.None
+                : ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedHost;
 
             // A forwarded host stands in for the request's own and so must be one that the app answers to.
             foreach (var host in AllowedHosts(builder.Configuration))
@@ -128,10 +134,11 @@ public static class HostSetup
     private static string[] AllowedHosts(ConfigurationManager configuration) =>
         (configuration["AllowedHosts"] ?? "").Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 
-    private static IEnumerable<IPAddress> Proxies(ConfigurationManager configuration) =>
+    // A single address is a network of one.
+    private static IEnumerable<System.Net.IPNetwork> Proxies(ConfigurationManager configuration) =>
         (configuration[$"{PressRunOptions.Section}:{nameof(PressRunOptions.TrustedProxies)}"] ?? "")
         .Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
-        .Select(text => IPAddress.TryParse(text, out var proxy)
-            ? proxy
-            : throw new StartRefusedException($"PressRun__TrustedProxies holds {text}, which is not an address."));
+        .Select(text => IPAddress.TryParse(text, out var proxy) ? new System.Net.IPNetwork(proxy, proxy.GetAddressBytes().Length * 8)
+            : System.Net.IPNetwork.TryParse(text, out var network) ? network
+            : throw new StartRefusedException($"PressRun__TrustedProxies holds {text}, which is neither an address nor a network such as 172.18.0.0/16."));
 }

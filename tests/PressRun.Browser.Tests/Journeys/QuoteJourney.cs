@@ -61,6 +61,12 @@ public sealed class QuoteJourney(Chromium chromium, SampleApp sample, PeopleApp 
         await Expect(maker.Page.Locator("p.sentence").First).ToContainTextAsync("It is agreed");
         await Expect(maker.Page.Locator(".course")).ToContainTextAsync("Could the cover be blue?");
         await maker.Page.GetByRole(AriaRole.Button, new() { Name = "End this link, of Ada Reed" }).ClickAsync();
+        // An ended link never opens again, so a first press only asks, and stands on what changes nothing.
+        await Expect(maker.Page.GetByRole(AriaRole.Group, new() { Name = "End the link of Ada Reed" })).ToContainTextAsync("never opens again");
+        await Expect(maker.Page.GetByRole(AriaRole.Button, new() { Name = "Keep it" })).ToBeFocusedAsync();
+        Assert.Equal((int)HttpStatusCode.OK, (await page.GotoAsync(address))!.Status);
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "End it for good" }).ClickAsync();
+        await Expect(maker.Page.Locator(".course")).ToContainTextAsync("ended the link of");
         await Expect(maker.Page.Locator(".link-list")).ToContainTextAsync("has agreed");
         await Expect(maker.Page.GetByRole(AriaRole.Button, new() { Name = "End this link, of Ada Reed" })).ToHaveCountAsync(0);
         Assert.Equal((int)HttpStatusCode.Gone, (await page.GotoAsync(address))!.Status);
@@ -170,6 +176,7 @@ public sealed class QuoteJourney(Chromium chromium, SampleApp sample, PeopleApp 
         await reader.OpenAsync("quotes/3");
 
         await Expect(reader.Page.Locator(".course")).ToContainTextAsync("Is it thick?");
+        await Expect(reader.Page.Locator("main form, main button, main .edits")).ToHaveCountAsync(0);
         await reader.OpenAsync("quotes");
         await Expect(reader.Page.Locator(".masthead .news")).ToHaveTextAsync("1, 1 new thing");
         reader.WasQuiet();

@@ -35,6 +35,14 @@ public sealed partial class TriesTests(PeopleApp people)
         }
 
         Assert.StartsWith(TooMany, await TryAsync(guesser, email, PeopleApp.Password), StringComparison.Ordinal);
+        foreach (var address in new[] { email, "nobody-at-all@example.org" })
+        {
+            // RFC 6585, 4: the status of too many requests, with the time to wait, in seconds, and a page that says so.
+            using var slowed = await guesser.FillAsync("sign-in", new() { ["Email"] = address, ["Password"] = Wrong });
+            Assert.Equal((HttpStatusCode.TooManyRequests, TimeSpan.FromMinutes(15)), (slowed.StatusCode, slowed.Headers.RetryAfter!.Delta!.Value));
+            Assert.Contains("<button type=\"submit\"", await slowed.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        }
+
         using var elsewhere = new HttpPerson(people.App.Address, "192.0.2.2");
         Assert.Equal("", await TryAsync(elsewhere, email, PeopleApp.Password));
     }
@@ -108,7 +116,7 @@ public sealed partial class TriesTests(PeopleApp people)
         for (var guess = 0; guess < 30; guess++)
         {
             using var guesser = new HttpPerson(people.App.Address, $"2001:db8:0:2::{guess.ToString(CultureInfo.InvariantCulture)}");
-            await OpenAsync(guesser, "q/nothing");
+            Assert.Equal(HttpStatusCode.NotFound, await OpenAsync(guesser, "q/nothing"));
         }
 
         using var more = new HttpPerson(people.App.Address, "2001:db8:0:2::ffff");

@@ -85,6 +85,8 @@ public sealed partial class AppProcess : IAsyncDisposable
         start.Environment["ASPNETCORE_ENVIRONMENT"] = "Production";
         start.Environment["PressRun__DataFolder"] = Folder;
         start.Environment["PressRun__SignIn"] = signIn ? "on" : "off";
+        // Tests tell by what a proxy on this machine would forward from where somebody comes.
+        start.Environment["PressRun__TrustedProxies"] = "127.0.0.1";
         start.Environment["PressRun__Sample"] = sample ? "true" : "false";
         // The log is let say as much as it may, so that tests see what it never says.
         start.Environment["Logging__LogLevel__microsoft.aspnetcore.hosting.diagnostics"] = "Debug";

@@ -9,7 +9,7 @@ const known = window.PublicKeyCredential?.parseRequestOptionsFromJSON && window.
 
 async function ask(form) {
   const answer = await fetch(form.dataset.asks, { method: 'POST', body: new FormData(form), headers: { Accept: 'application/json' } });
-  if (answer.status === 422) throw new Error((await answer.json()).says);
+  if (answer.status === 422 || answer.status === 429) throw new Error((await answer.json()).says);
   if (!answer.ok) throw new Error('This page is too old to ask. Load it anew.');
   const options = await answer.json();
   const credential = form.dataset.passkey === 'new'
