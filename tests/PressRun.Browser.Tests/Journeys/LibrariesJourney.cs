@@ -63,6 +63,27 @@ public sealed class LibrariesJourney(Chromium chromium, SampleApp sample)
     }
 
     [Fact]
+    public async Task From_when_delivery_is_free_can_be_written_before_what_it_costs()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync("shops");
+        await visit.Page.GetByLabel("Add a shop").FillAsync("Quayside Copies");
+        await visit.Page.GetByLabel("Add a shop").PressAsync("Enter");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Start an empty list" }).ClickAsync();
+        var free = visit.Page.GetByLabel("Free from goods of", new() { Exact = true });
+        await free.FillAsync("150");
+        await free.PressAsync("Enter");
+        var field = visit.Page.Locator(".field", new() { Has = free });
+        await Expect(field.Locator(".message")).ToContainTextAsync("First write what delivery costs");
+
+        await visit.Page.GetByLabel("Each further kg", new() { Exact = true }).FillAsync("2.50");
+        await visit.Page.GetByLabel("Each further kg", new() { Exact = true }).PressAsync("Enter");
+        await Expect(free).ToHaveValueAsync("150.00");
+        await Expect(field.Locator(".message")).ToHaveCountAsync(0);
+        visit.WasQuiet();
+    }
+
+    [Fact]
     public async Task A_link_from_one_file_page_to_another_opens_that_one_and_leaves_the_file_behind()
     {
         await using var visit = await sample.VisitAsync(chromium);

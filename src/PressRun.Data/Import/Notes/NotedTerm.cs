@@ -61,7 +61,7 @@ public sealed record NotedDelivery(NoteLine Line, IReadOnlyList<MassStep> Steps,
     private static readonly Mass Heaviest = Mass.FromKilograms(1000m);
 
     /// <inheritdoc/>
-    public override bool Fits(Shop list) => Steps.Count > 0 || Flat is not null || list.Order.Delivery is { Steps.Count: > 0 } or { PerFurtherKilogram: not null };
+    public override bool Fits(Shop list) => Steps.Count > 0 || Flat is not null || Terms.HasDeliveryPrice(list);
 
     /// <inheritdoc/>
     public override Shop Into(Shop list)

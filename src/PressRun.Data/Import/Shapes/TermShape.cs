@@ -19,6 +19,9 @@ public sealed record Term(string Key, string Title, CellKind Kind, Func<Shop, ob
     /// <summary>A sentence that explains it; null where the title says enough.</summary>
     public string? Note { get; init; }
 
+    /// <summary>What a list lacks before this can be said of it; null where it lacks nothing.</summary>
+    public Func<Shop, string?>? Lacks { get; init; }
+
     /// <summary>The title with the unit of a number without one.</summary>
     public string? UnitOf(CellManners manners) => Kind.UnitOf(manners);
 
@@ -41,6 +44,13 @@ public sealed record Term(string Key, string Title, CellKind Kind, Func<Shop, ob
 /// <summary>The terms of a price list in the order in which a shop tells them.</summary>
 public static class Terms
 {
+    /// <summary>Key of the goods value from which delivery is free.</summary>
+    public const string FreeFrom = "delivery.freeFrom";
+
+    /// <summary>What is said where delivery would be free from a value on and has no price before it.</summary>
+    public const string DeliveryNeedsPrice =
+        "First write what delivery costs, in the table Delivery or for each further kg: this is stored then. Where delivery never costs anything, leave it empty.";
+
     private static readonly NumberRule LeadDays = JobRules.Days;
 
     /// <summary>Charges for taking on work.</summary>
@@ -95,12 +105,18 @@ public static class Terms
         },
         new("delivery.perFurtherKg", "Each further kg", Cells.Money, list => list.Order.Delivery?.PerFurtherKilogram,
             (list, value) => WithDelivery(list, delivery => delivery with { PerFurtherKilogram = (decimal?)value })),
-        new("delivery.freeFrom", "Free from goods of", Cells.Money, list => list.Order.Delivery?.FreeFrom,
-            (list, value) => WithDelivery(list, delivery => delivery with { FreeFrom = (decimal?)value })),
+        new(FreeFrom, "Free from goods of", Cells.Money, list => list.Order.Delivery?.FreeFrom,
+            (list, value) => WithDelivery(list, delivery => delivery with { FreeFrom = (decimal?)value }))
+        {
+            Lacks = list => HasDeliveryPrice(list) ? null : DeliveryNeedsPrice,
+        },
     ];
 
     /// <summary>All of them.</summary>
     public static IReadOnlyList<Term> All { get; } = [.. SetUps, .. Manners, .. Order];
+
+    /// <summary>True where the list says what delivery costs.</summary>
+    public static bool HasDeliveryPrice(Shop list) => list.Order.Delivery is { Steps.Count: > 0 } or { PerFurtherKilogram: not null };
 
     /// <summary>The list with other delivery steps.</summary>
     public static Shop WithDeliverySteps(Shop list, IReadOnlyList<MassStep> steps) => WithDelivery(list, delivery => delivery with { Steps = steps });

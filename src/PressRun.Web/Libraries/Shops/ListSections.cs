@@ -12,6 +12,7 @@ namespace PressRun.Web.Libraries.Shops;
 /// <summary>The tables of a price list.</summary>
 public static partial class ListSections
 {
+    private const string DeliverySteps = "$.order.delivery.steps";
     private const int SheetName = 0;
     private const int SheetWidth = 1;
     private const int SheetHeight = 2;
@@ -78,7 +79,8 @@ public static partial class ListSections
             "validFrom" => "From",
             _ => null,
         };
-        return title is null ? problem.Rule
+        return problem.Path == DeliverySteps ? "Delivery needs a price as long as it is free from a goods value on: keep a step, write a price for each further kg, or empty Free from goods of first."
+            : title is null ? problem.Rule
             : place.Groups["index"].Success ? $"{title}, price {(int.Parse(place.Groups["index"].Value, CultureInfo.InvariantCulture) + 1).ToString(CultureInfo.InvariantCulture)}: {problem.Rule}"
             : $"{title}: {problem.Rule}";
     }

@@ -67,6 +67,11 @@ public sealed class PriceListEditor
             return rule;
         }
 
+        if (text.Trim().Length > 0 && term.Lacks?.Invoke(Record.Prices) is { } lacking)
+        {
+            return lacking;
+        }
+
         await StoreAsync(list, null);
         return Problem;
     }
