@@ -54,11 +54,21 @@ public static class StandardSizes
 
     private static readonly IReadOnlyList<NamedSize> UsPages = [Us[0], Us[3], Us[4]];
 
+    private static readonly IReadOnlyList<NamedSize> IsoSheets = [A[3], UntrimmedSra[3], A[4]];
+
+    private static readonly IReadOnlyList<NamedSize> UsSheets = [Us[2], Us[5], Us[0]];
+
     /// <summary>The size of a name, whatever its case; null where there is none.</summary>
     public static NamedSize? Find(string name) => All.FirstOrDefault(size => string.Equals(size.Name, name, StringComparison.OrdinalIgnoreCase));
 
-    /// <summary>Sizes that books and zines are made in, largest first (common practice).</summary>
-    public static IReadOnlyList<NamedSize> Pages(PaperRegion region) => region == PaperRegion.Us ? UsPages : IsoPages;
+    /// <summary>Sizes that books and zines are made in: the region's own, then the other's, each largest first (common practice).</summary>
+    public static IReadOnlyList<NamedSize> Pages(PaperRegion region) => OwnFirst(region, IsoPages, UsPages);
+
+    /// <summary>Sheets that shops print on: the region's own, then the other's, each the most usual first (common practice).</summary>
+    public static IReadOnlyList<NamedSize> Sheets(PaperRegion region) => OwnFirst(region, IsoSheets, UsSheets);
+
+    private static IReadOnlyList<NamedSize> OwnFirst(PaperRegion region, IReadOnlyList<NamedSize> iso, IReadOnlyList<NamedSize> us) =>
+        region == PaperRegion.Us ? [.. us, .. iso] : [.. iso, .. us];
 
     // ISO 216, 4.1: each size is the one before it halved across its longer side, and halves of a millimetre are dropped.
     private static List<NamedSize> Halved(string series, int width, int height, int last)

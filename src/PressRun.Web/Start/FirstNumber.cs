@@ -55,16 +55,11 @@ public sealed record FirstNumber(
         Ink.Colour,
         region == PaperRegion.Us ? PaperWeight.FromBasisWeight(60m, PaperCategory.Text) : PaperWeight.FromGrammage(90m),
         region == PaperRegion.Us ? PaperWeight.FromBasisWeight(80m, PaperCategory.Cover) : PaperWeight.FromGrammage(240m),
-        SheetSizes(region)[0],
+        StandardSizes.Sheets(region)[0],
         0.06m,
         0.30m,
         0.05m,
         0.20m);
-
-    /// <summary>Sheets that shops print on, by region (common practice).</summary>
-    public static IReadOnlyList<NamedSize> SheetSizes(PaperRegion region) => region == PaperRegion.Us
-        ? [StandardSizes.Find("Tabloid")!, StandardSizes.Find("12 × 18")!, StandardSizes.Find("Letter")!]
-        : [StandardSizes.Find("A3")!, StandardSizes.Find("SRA3")!, StandardSizes.Find("A4")!];
 
     /// <summary>The two papers; their caliper rests on the usual bulk of an uncoated finish until it is measured.</summary>
     public IReadOnlyList<Stock> Stocks =>

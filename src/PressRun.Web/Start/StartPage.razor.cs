@@ -42,7 +42,7 @@ public sealed partial class StartPage
 
     private IReadOnlyList<(string, string)> PageSizes => [.. StandardSizes.Pages(press.PaperRegion).Select(size => (size.Name, $"{size.Name}, {Format.Size(size.Size)}"))];
 
-    private IReadOnlyList<(string, string)> SheetSizes => [.. FirstNumber.SheetSizes(press.PaperRegion).Select(size => (size.Name, $"{size.Name}, {Format.Size(size.Size)}"))];
+    private IReadOnlyList<(string, string)> SheetSizes => [.. StandardSizes.Sheets(press.PaperRegion).Select(size => (size.Name, $"{size.Name}, {Format.Size(size.Size)}"))];
 
     private static IReadOnlyList<(string, string)> Currencies { get; } =
         [.. Currency.All.OrderBy(currency => currency.Code, StringComparer.Ordinal).Select(currency => (currency.Code, $"{currency.Code}, {CurrencyNames.Of(currency.Code)}"))];

@@ -40,4 +40,17 @@ public sealed class StandardSizesTests
         Assert.Equal(StandardSizes.All.Count, StandardSizes.All.Select(size => size.Name.ToUpperInvariant()).Distinct().Count());
         Assert.All(StandardSizes.All, size => Assert.True(size.Size.Width <= size.Size.Height, size.Name));
     }
+
+    [Theory]
+    [InlineData(PaperRegion.Iso, "A4", "A3")]
+    [InlineData(PaperRegion.Us, "Letter", "Tabloid")]
+    public void Common_sizes_of_both_regions_can_be_had_in_either_the_own_ones_first(PaperRegion region, string page, string sheet)
+    {
+        var (pages, sheets) = (StandardSizes.Pages(region), StandardSizes.Sheets(region));
+
+        Assert.Equal((page, sheet), (pages[0].Name, sheets[0].Name));
+        Assert.Superset(new HashSet<string> { "A4", "A5", "A6", "B5", "Letter", "Half letter", "Quarter letter" }, pages.Select(size => size.Name).ToHashSet());
+        Assert.Superset(new HashSet<string> { "A3", "SRA3", "A4", "Tabloid", "12 × 18", "Letter" }, sheets.Select(size => size.Name).ToHashSet());
+        Assert.Equal(pages.Count, pages.Distinct().Count());
+    }
 }
