@@ -28,6 +28,8 @@ internal sealed partial class HeadWords
 
     private readonly string folded;
     private readonly string[] words;
+    // Without what a price is for (per 100 sheets, je Seite): that names no column of its own.
+    private readonly string[] named;
 
     public HeadWords(string text)
     {
@@ -37,6 +39,7 @@ internal sealed partial class HeadWords
         Unit = bracket.Success && Units.TryGetValue(bracket.Groups["unit"].Value.Trim(), out var unit) ? unit : ForMany(head) ?? LastWordUnit(bare);
         folded = SearchText.Fold(SplitCamel().Replace(bare, " $1"));
         words = folded.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        named = PriceFor().Match(folded) is { Success: true, Index: > 0 } priced ? folded[..priced.Index].Split(' ', StringSplitOptions.RemoveEmptyEntries) : words;
         var step = StepHead().Match(head.Trim());
         StepFrom = step.Success && !step.Groups["mass"].Success ? step.Groups["number"].Value : null;
         StepUpTo = step.Success && step.Groups["mass"].Success
@@ -67,13 +70,14 @@ internal sealed partial class HeadWords
         }
 
         var best = 0;
+        var heard = column.Kind is MoneyCell ? words : named;
         for (var rank = 0; rank < column.Words.Count; rank++)
         {
             var wanted = column.Words[rank].Split(' ');
             var fit = column.Words[rank] == folded ? Exact - 1
-                : wanted.All(words.Contains) ? AllWords + (wanted.Length * 5) - words.Length
-                : wanted.Length == 1 && words.Any(word => wanted[0].Length > 3 && word.EndsWith(wanted[0], StringComparison.Ordinal)) ? LastPart
-                : wanted.Length == 1 && words.Any(word => word.Length > 3 && word.StartsWith(wanted[0], StringComparison.Ordinal)) ? Part
+                : wanted.All(heard.Contains) ? AllWords + (wanted.Length * 5) - heard.Length
+                : wanted.Length == 1 && heard.Any(word => wanted[0].Length > 3 && word.EndsWith(wanted[0], StringComparison.Ordinal)) ? LastPart
+                : wanted.Length == 1 && heard.Any(word => word.Length > 3 && word.StartsWith(wanted[0], StringComparison.Ordinal)) ? Part
                 : 0;
             best = Math.Max(best, fit - Math.Min(rank, 10));
         }
@@ -94,6 +98,9 @@ internal sealed partial class HeadWords
 
     [GeneratedRegex(@"(?:\b(?:per|je|pro|for|f\u00FCr|pour|les|por|cada)\s+|/\s*)(?:100(?!\d)|(?<thousand>1[.,'\s]?000(?!\d)|thousand|tausend|mille|mil)\b)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
     private static partial Regex Many();
+
+    [GeneratedRegex(@"\b(?:per|je|pro|pour|les|par|por|cada)\s+\S")]
+    private static partial Regex PriceFor();
 
     [GeneratedRegex(@"[\(\[](?<unit>[^\)\]]*)[\)\]]|,\s*(?<unit>[^\s,]+)\s*$", RegexOptions.ExplicitCapture)]
     private static partial Regex Bracketed();

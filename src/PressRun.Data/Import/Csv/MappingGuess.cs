@@ -82,7 +82,7 @@ public static partial class MappingGuess
                    from column in Enumerable.Range(0, table.Count)
                    let unit = UnitFor(heads[at], at, below, table[column])
                    let right = RightShare(at, below, table[column], manners, unit)
-                   let fit = Fit(heads[at].Fit(table[column]), right, filled, table[column])
+                   let fit = Fit(heads[at].Fit(table[column]), right, filled, right == 0 && AllNumbers(at, below, manners), table[column])
                    where fit >= LeastFit
                    orderby filled descending, fit descending, right descending, at
                    select (At: at, Column: column, Unit: unit);
@@ -99,14 +99,26 @@ public static partial class MappingGuess
 
     // A head that fits counts for less over cells that do not, unless they name what may not be there yet; cells that can be nothing else count
     // without a head.
-    private static int Fit(int head, double right, bool filled, Column column)
+    private static int Fit(int head, double right, bool filled, bool numbers, Column column)
     {
         if (head > 0)
         {
+            // What is a number throughout names no sheet and no paper.
+            if (column.Kind is ReferenceCell && numbers)
+            {
+                return 0;
+            }
+
             return right >= MostlyRight || column.Kind is ReferenceCell ? head : head / 2;
         }
 
         return filled && right > 0.9 && column.Kind is WeightCell or ReferenceCell ? FitByCells : 0;
+    }
+
+    private static bool AllNumbers(int at, List<CsvRow> below, CellManners manners)
+    {
+        var cells = below.Where(row => at < row.Cells.Count && row.Cells[at].Trim().Length > 0).Select(row => row.Cells[at].Trim()).ToList();
+        return cells.Count > 0 && cells.TrueForAll(cell => cell.Length <= MostNumber && NumberCells.TryParse(cell, manners.Culture, out _));
     }
 
     private static double RightShare(int at, List<CsvRow> below, Column column, CellManners manners, string? unit)

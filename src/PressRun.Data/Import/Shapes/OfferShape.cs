@@ -49,14 +49,14 @@ public sealed class OfferShape(ReferenceCell sheets) : TableShape<PaperOffer>
         .. OfPaper.Where(column => column.Role == ColumnRole.Shown).Select(column => column with { OfThing = true }),
         StepColumns.Sheet(sheets),
         StepColumns.From("From sheet"),
-        StepColumns.Each("A sheet") with { Required = true },
+        StepColumns.Each("A sheet") with { Required = true, Words = Cells.Words("each|price|per sheet|je bogen|pro bogen|la feuille|cost|preis|stuckpreis|prix|precio|papier|paper|papierpreis") },
         new("black", "A side in black", Cells.MoneyOfSide)
         {
-            Words = Cells.Words("black|black side|print black|printing black|b w|black and white|schwarz|druck schwarz|schwarz weiss|sw|noir|impression noir"),
+            Words = Cells.Words("black|black side|print black|printing black|b w|bw|black and white|mono|schwarz|druck schwarz|schwarz weiss|schwarzweiss|s w|sw|noir|n b|nb|impression noir|zwart|zwart wit|nero|b n|bn|negro"),
         },
         new("colour", "A side in colour", Cells.MoneyOfSide)
         {
-            Words = Cells.Words("colour|color|colour side|print colour|printing colour|full colour|farbe|farbig|druck farbig|druck farbe|4c|couleur|impression couleur"),
+            Words = Cells.Words("colour|color|colour side|print colour|printing colour|full colour|farbe|farbig|druck farbig|druck farbe|bunt|4c|4 0|4 4|cmyk|couleur|impression couleur|kleur|colori|colore"),
         },
     ];
 

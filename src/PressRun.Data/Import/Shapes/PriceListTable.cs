@@ -55,7 +55,7 @@ public sealed class PriceListTable
         return new PriceListTable(
             papers,
             new ReferenceCell("paper", [.. papers.Select(stock => (stock.Id, stock.Name))]),
-            new ReferenceCell("sheet", [.. own.Select(sheet => (sheet.Id, sheet.Id))], name => StandardSizes.Find(name)?.Name ?? SheetMeasures.Find(name, own)));
+            new ReferenceCell("sheet", [.. own.Select(sheet => (sheet.Id, sheet.Id))], name => StandardSizes.Find(name)?.Name ?? SheetMeasures.Find(name, own) ?? SheetMeasures.Named(name)));
     }
 
     /// <summary>The list with a sheet for each standard size that its prices name.</summary>

@@ -27,7 +27,7 @@ internal static class StepColumns
 
     public static Column Sheet(ReferenceCell sheets) => new("sheet", "Sheet", sheets)
     {
-        Required = true, OfThing = true, Words = Cells.Words("sheet|sheet size|size|format|bogen|feuille"),
+        Required = true, OfThing = true, Words = Cells.Words("sheet|sheet size|size|format|bogen|bogenformat|druckformat|feuille|vel|foglio"),
     };
 
     public static object? Unless(StepRule rule) => rule == StepRule.AllUnits ? null : rule;
@@ -57,7 +57,7 @@ public sealed class PrintShape(ReferenceCell sheets) : TableShape<PrintPrice>
     [
         new("ink", "Ink", PrintWords.Ink)
         {
-            Required = true, OfThing = true, Words = Cells.Words("ink|inks|colour|color|printing|druck|farbe|encre"),
+            Required = true, OfThing = true, Words = Cells.Words("ink|inks|colour|color|printing|print|druck|druckart|farbe|farbigkeit|encre|impression|kleur|bedrukking|stampa"),
         },
         StepColumns.Sheet(sheets),
         StepColumns.From("From side") with { Kind = Cells.StepFromSide },

@@ -29,6 +29,13 @@ internal static partial class SheetMeasures
         bool Fits(Length one, Length other) => (one == width && other == height) || (one == height && other == width);
     }
 
+    /// <summary>The one standard size that a longer text names, such as <c>SRA3 (320 x 450 mm)</c>; null where it names none, or several.</summary>
+    public static string? Named(string text)
+    {
+        var named = text.Length > MostText ? [] : Parts().Split(text).Select(StandardSizes.Find).OfType<NamedSize>().Distinct().Take(2).ToList();
+        return named.Count == 1 ? named[0].Name : null;
+    }
+
     private static Length? Side(string number, string unit) =>
         !NumberCells.TryParse(number, CultureInfo.InvariantCulture, out var side) ? null
         : unit switch
@@ -37,6 +44,9 @@ internal static partial class SheetMeasures
             "in" or "\"" or "\u2033" => Length.FromInches(side),
             _ => Length.FromMillimetres(side),
         };
+
+    [GeneratedRegex(@"[\s(),;/-]+")]
+    private static partial Regex Parts();
 
     [GeneratedRegex("""^\s*(?<width>\d{1,4}(?:[.,]\d{1,3})?)\s*(?:mm|cm|in|["\u2033])?\s*[x\u00D7*/]\s*(?<height>\d{1,4}(?:[.,]\d{1,3})?)\s*(?<unit>mm|cm|in|["\u2033])?\s*$""", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
     private static partial Regex Measures();

@@ -35,7 +35,7 @@ public sealed class StockShape : TableShape<LibraryItem<Stock>>
         },
         new("caliper", "Caliper", new LengthCell(JobRules.Thickness, fine: true))
         {
-            OneOf = Thickness, Words = Cells.Words("caliper|thickness|calliper|micron|microns|epaisseur|dicke|grosor"),
+            OneOf = Thickness, Words = Cells.Words("caliper|thickness|calliper|micron|microns|epaisseur|dicke|papierdicke|starke|papierstarke|grosor|dikte|spessore"),
         },
         new("bulk", "Bulk", new NumberCell(JobRules.Bulk, "cm\u00B3/g")) { OneOf = Thickness, Words = Cells.Words("bulk|volume|specific volume|volumen|main") },
         new("finish", "Finish", PrintWords.Finish)

@@ -22,6 +22,12 @@ public sealed class TextCell(TextRule rule) : CellKind
 public sealed class ChoiceCell<T>(params (string Word, T Value)[] words) : CellKind
     where T : notnull
 {
+    // A letter or a figure within a longer text says nothing.
+    private const int LeastInside = 1;
+
+    /// <summary>True where a longer text is understood that holds words of one value and of no other.</summary>
+    public bool Within { get; init; }
+
     /// <inheritdoc/>
     public override bool IsClosed => true;
 
@@ -34,6 +40,7 @@ public sealed class ChoiceCell<T>(params (string Word, T Value)[] words) : CellK
         var typed = SearchText.Fold(text);
         var exact = words.Where(pair => SearchText.Fold(pair.Word) == typed).ToList();
         var found = exact.Count > 0 ? exact : [.. words.Where(pair => typed.Length > 0 && SearchText.Fold(pair.Word).StartsWith(typed, StringComparison.Ordinal))];
+        found = found.Count == 0 && Within ? Inside(typed) : found;
         return found.Count > 0 && found.All(pair => EqualityComparer<T>.Default.Equals(pair.Value, found[0].Value))
             ? CellRead.Of(found[0].Value)
             : CellRead.Refused($"Write {Listed()}.");
@@ -42,6 +49,23 @@ public sealed class ChoiceCell<T>(params (string Word, T Value)[] words) : CellK
     /// <inheritdoc/>
     public override string Write(object value, CellManners manners) =>
         words.First(pair => EqualityComparer<T>.Default.Equals(pair.Value, (T)value)).Word;
+
+    // Words of a longer text, the longest first, each taken out before a shorter one is looked for: "1 colour black" holds "1 colour", and not "colour".
+    private List<(string Word, T Value)> Inside(string typed)
+    {
+        var rest = $" {typed} ";
+        var found = new List<(string Word, T Value)>();
+        foreach (var pair in words.Select(pair => (Word: $" {SearchText.Fold(pair.Word)} ", pair.Value)).Where(pair => pair.Word.Length > LeastInside + 2).OrderByDescending(pair => pair.Word.Length))
+        {
+            if (rest.Contains(pair.Word, StringComparison.Ordinal))
+            {
+                found.Add(pair);
+                rest = rest.Replace(pair.Word, " \n ", StringComparison.Ordinal);
+            }
+        }
+
+        return found;
+    }
 
     private string Listed() => Choices.Count == 1 ? Choices[0] : string.Join(", ", Choices.SkipLast(1)) + " or " + Choices[^1];
 }
