@@ -44,6 +44,24 @@ public sealed class PlanStoreTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task A_plan_that_is_called_by_its_shop_follows_when_the_shop_is_renamed_and_one_with_a_name_of_its_own_does_not()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var shop = (await stores.Shops.ListAsync(small.Id)).Single(shop => shop.Id == small.Plan.ShopId);
+        foreach (var name in new[] { "Millrace", "Millrace, half on Silk and half on Cream", "Millrace by hand", "Autumn" })
+        {
+            SmallPress.Saved(await stores.Plans.DuplicateAsync(small.Id, small.Plan.Id, name));
+        }
+
+        SmallPress.Saved(await stores.Shops.SaveAsync(small.Id, shop with { Name = "Weir House" }));
+
+        var names = (await stores.Plans.OfEditionAsync(small.Id, small.Edition.Id)).Select(plan => plan.Name).ToList();
+        Assert.Equal(["Weir House, bind at home", "Weir House", "Weir House, half on Silk and half on Cream", "Millrace by hand", "Autumn"], names);
+        Assert.Equal("Weir House", (await stores.Plans.SourceAsync(small.Id, small.Plan.Id))!.Build().Shop.Name);
+    }
+
+    [Fact]
     public async Task A_plan_of_two_halves_keeps_both_papers_is_copied_forward_with_them_and_holds_them_in_the_library()
     {
         await using var stores = await Stores.NewAsync(postgres);

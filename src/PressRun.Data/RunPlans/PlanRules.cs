@@ -9,7 +9,8 @@ namespace PressRun.Data.RunPlans;
 /// <summary>What a plan must keep to be stored.</summary>
 internal static class PlanRules
 {
-    private const int MostName = 200;
+    /// <summary>Longest name of a plan.</summary>
+    public const int MostName = 200;
 
     public static async Task<List<Problem>> CheckAsync(PressRunDbContext db, PlanRecord plan, CancellationToken cancel)
     {

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Presses;
+using PressRun.Data.RunPlans;
 using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
 
@@ -50,6 +51,11 @@ public sealed class ShopStore
                 if (row.Version != shop.Version)
                 {
                     return new SaveResult<ShopRecord>.Conflict(Record(row, shop.PriceLists));
+                }
+
+                if (shop.Version != 0 && row.Name != shop.Name.Trim())
+                {
+                    await PlanNames.FollowAsync(db, row, shop.Name.Trim(), cancel);
                 }
 
                 (row.Name, row.Archived) = (shop.Name.Trim(), shop.Archived);
