@@ -1,12 +1,12 @@
 using System.Text;
 using System.Text.Json.Nodes;
-using PressRun.Data.RunPlans;
 using PressRun.Data.Presses;
+using PressRun.Data.RunPlans;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Data.Titles;
-using PressRun.Engine.Reprint;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Paper;
+using PressRun.Engine.Reprint;
 
 namespace PressRun.Data.Tests;
 

@@ -84,7 +84,7 @@ public sealed class PayoutsService(
     {
         var plan = (await plans.OfEditionAsync(press, edition)).FirstOrDefault(candidate => candidate.Chosen);
         return plan is not null && await plans.SourceAsync(press, plan.Id) is { } source
-            && PreparedJob.Prepare(source.Build()) is { Succeeded: true, Value: var prepared} && prepared.Estimate(plan.Quantity) is { Succeeded: true, Value: var estimate }
+            && PreparedJob.Prepare(source.Build()) is { Succeeded: true, Value: var prepared } && prepared.Estimate(plan.Quantity) is { Succeeded: true, Value: var estimate }
             ? (prepared.Job.Mailers, estimate.Postage)
             : ([], []);
     }

@@ -87,11 +87,11 @@ public sealed class QuoteService(QuoteStore quotes, RunPlanService runs, TitleSt
 
     private static QuoteDone<T> Told<T>(SaveResult<T> result)
         where T : class => result switch
-    {
-        SaveResult<T>.Saved saved => new QuoteDone<T>(saved.Now, null),
-        SaveResult<T>.Refused refused => new QuoteDone<T>(null, Sentences(refused.Problems)),
-        _ => new QuoteDone<T>(null, "It is not there any more."),
-    };
+        {
+            SaveResult<T>.Saved saved => new QuoteDone<T>(saved.Now, null),
+            SaveResult<T>.Refused refused => new QuoteDone<T>(null, Sentences(refused.Problems)),
+            _ => new QuoteDone<T>(null, "It is not there any more."),
+        };
 
     private static string Sentences(IReadOnlyList<Problem> problems) => string.Join(" ", problems.Select(problem => problem.Rule).Distinct());
 }

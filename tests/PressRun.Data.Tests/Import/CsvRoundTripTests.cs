@@ -57,7 +57,12 @@ public sealed class CsvRoundTripTests
     [Fact]
     public Task Mailers_come_back_from_a_file_as_they_were() =>
         Distinct(
-                from name in Name from length in Side from width in Side from thickness in Thickness from mass in Masses from price in Amount
+                from name in Name
+                from length in Side
+                from width in Side
+                from thickness in Thickness
+                from mass in Masses
+                from price in Amount
                 select new Mailer("", name, length, width, thickness, mass, price),
                 mailer => mailer.Name)
             .Select(mailers => mailers.Select((mailer, at) => new LibraryItem<Mailer>(mailer with { Id = $"m{at}" }, false, 0)).ToArray())
@@ -67,7 +72,12 @@ public sealed class CsvRoundTripTests
     [Fact]
     public Task Postage_services_come_back_from_a_file_as_they_were() =>
         Distinct(
-                from name in Name from region in Name from day in Gen.Int[0, 3000] from steps in Rising from longest in Side.Nullable() from thinnest in Thickness.Nullable()
+                from name in Name
+                from region in Name
+                from day in Gen.Int[0, 3000]
+                from steps in Rising
+                from longest in Side.Nullable()
+                from thinnest in Thickness.Nullable()
                 from prices in Amount.Array[10]
                 select new PostageService(
                     "", name, region, new DateOnly(2020, 1, 1).AddDays(day), longest, null, null, null, null, thinnest,
@@ -80,8 +90,17 @@ public sealed class CsvRoundTripTests
     [Fact]
     public Task Ways_of_selling_come_back_from_a_file_as_they_were() =>
         Distinct(
-                from name in Name from taxed in Gen.Bool from tax in Rate from discount in Rate from fee in Rate from each in Amount from copies in Gen.Int[1, 50]
-                from mailer in Pick.From<string?>("box", "board", null) from region in Name.Null() from charged in Amount from mix in Amount.Where(mix => mix <= 1_000_000m)
+                from name in Name
+                from taxed in Gen.Bool
+                from tax in Rate
+                from discount in Rate
+                from fee in Rate
+                from each in Amount
+                from copies in Gen.Int[1, 50]
+                from mailer in Pick.From<string?>("box", "board", null)
+                from region in Name.Null()
+                from charged in Amount
+                from mix in Amount.Where(mix => mix <= 1_000_000m)
                 select new Channel("", name, 0m, taxed, tax, discount, fee, each, copies, mailer, region, charged, mix),
                 channel => channel.Name)
             .Select(channels => channels.Select((channel, at) => new LibraryItem<Channel>(channel with { Id = $"c{at}" }, false, 0)).ToArray())

@@ -18,7 +18,8 @@ public sealed class BenchWorkTests
             {
                 HourlyRate = 12m,
                 Steps = [Step("collate", setUpMinutes: 10, perPiece: 2), Step("stitch", perCopy: 9), Step("trim", perCut: 20, pile: 3)],
-            }) with { Quantity = 100 };
+            }) with
+        { Quantity = 100 };
         // 600 + 100 × (3 × 2 + 9) + 3 edges × 20 × ceil(100 / 3) = 4140 s.
         var onSheets = job.With(shop => shop with { Sheets = [Sheet(width: 210, height: 210)] });
         var estimate = onSheets.Estimate();
@@ -57,7 +58,8 @@ public sealed class BenchWorkTests
         var job = Plain()
             .With(shop => shop with { Collates = collates, Paper = [PaperAt(0.05m), PaperAt(0.05m, "other")] })
             .WithEdition(edition => edition with { Parts = [Part(4, "cover", twoStocks ? "other" : "plain"), Part(4)] })
-            .WithBench(bench => bench with { Steps = [Step("collate", perCopy: 36, spoilage: 0.2m)] }) with { Stocks = [PlainStock(), PlainStock("other")] };
+            .WithBench(bench => bench with { Steps = [Step("collate", perCopy: 36, spoilage: 0.2m)] }) with
+        { Stocks = [PlainStock(), PlainStock("other")] };
         var estimate = job.Estimate();
         Assert.Equal(atTheBench ? 125 : 100, estimate.CopiesToStart);
         Assert.Equal(atTheBench ? 1.25m : 0m, estimate.Totals.BenchHours);

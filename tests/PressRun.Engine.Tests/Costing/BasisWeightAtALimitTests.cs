@@ -115,7 +115,8 @@ public sealed class BasisWeightAtALimitTests
             {
                 Carton = new Carton(Mass.FromPounds(pounds), Mass.Zero),
                 Delivery = new Delivery([new MassStep(Mass.FromPounds(most), 5m)], 1m, null),
-            }) with { Stocks = [stock], Quantity = 500 * reams };
+            }) with
+        { Stocks = [stock], Quantity = 500 * reams };
     }
 
     private static decimal LeafGrams(int pounds) =>

@@ -93,7 +93,9 @@ public sealed class ExtremeJobTests
         var job = Plain()
             .With(shop => shop with
             {
-                Sheets = sheets, Print = [.. sheets.Select(sheet => Black(1m, sheet.Id))], Paper = [.. sheets.Select(sheet => PaperAt(1m, sheet: sheet.Id))],
+                Sheets = sheets,
+                Print = [.. sheets.Select(sheet => Black(1m, sheet.Id))],
+                Paper = [.. sheets.Select(sheet => PaperAt(1m, sheet: sheet.Id))],
             })
             .WithEdition(edition => edition with { Binding = Binding.Side, Page = MmSize(31.3m, 43.7m) });
         Assert.Contains(job.Problems(), problem => problem.Path.EndsWith("mixedLayout", StringComparison.Ordinal));

@@ -105,5 +105,6 @@ public sealed class FreightTests
 
     private static Job Weighing(int grams) => Plain()
         .With(shop => shop with { Delivers = Delivered.TrimmedCopies })
-        .WithEdition(edition => edition with { Weighed = new Weighed(G(grams), null) }) with { Quantity = 1 };
+        .WithEdition(edition => edition with { Weighed = new Weighed(G(grams), null) }) with
+    { Quantity = 1 };
 }

@@ -19,7 +19,9 @@ public sealed class WarningsTests
     // One copy of 4 g in a mailer of 10 g.
     private static readonly Job Posted = Plain() with
     {
-        Mailers = [Board], Postage = [Letter], Channels = [Channel("post") with { MailerId = "board", PostageRegion = "home" }],
+        Mailers = [Board],
+        Postage = [Letter],
+        Channels = [Channel("post") with { MailerId = "board", PostageRegion = "home" }],
     };
 
     [Fact]

@@ -29,7 +29,8 @@ public sealed class OutlookTests
     {
         var job = Plain().With(shop => shop with
         {
-            Print = [Black(0.10m) with { Steps = Steps((1, 0.10m), (205, 0.05m)) }], Paper = [PaperAt(0.05m) with { Steps = Steps((1, 0.05m), (110, 0.04m)) }],
+            Print = [Black(0.10m) with { Steps = Steps((1, 0.10m), (205, 0.05m)) }],
+            Paper = [PaperAt(0.05m) with { Steps = Steps((1, 0.05m), (110, 0.04m)) }],
         });
         Assert.Equal(
             [(StepKind.Print, "black", 103, 205m), (StepKind.Paper, "plain", 110, 110m)],
@@ -45,7 +46,8 @@ public sealed class OutlookTests
         Assert.Equal((StepKind.Delivery, 111, null), First(Plain().WithOrder(order => order with { Delivery = delivery })));
         var books = Plain().With(shop => shop with
         {
-            Delivers = null, BookPrices = [new BookPrice(Binding.Saddle, 4, 4, null, [new BookStep(1, 1m, 0m), new BookStep(150, 0.9m, 0m)])],
+            Delivers = null,
+            BookPrices = [new BookPrice(Binding.Saddle, 4, 4, null, [new BookStep(1, 1m, 0m), new BookStep(150, 0.9m, 0m)])],
         });
         Assert.Equal((StepKind.Book, 150, 150m), First(books));
         Assert.Equal((StepKind.SoldQuantity, 101, 250m), First(Plain().With(shop => shop with { Quantities = [100, 250] })));

@@ -46,7 +46,10 @@ public class ReprintPlannerTests
             var demand = new NegativeBinomialDemand(mean, shape / 10m, 0);
             var request = Request(demand, net: 5.20m, salvage: salvage / 100m, to: 220) with
             {
-                OnHand = onHand, Penalty = penalty / 100m, Holding = holding / 100m, Step = 20,
+                OnHand = onHand,
+                Penalty = penalty / 100m,
+                Holding = holding / 100m,
+                Step = 20,
             };
             var plan = ReprintPlanner.Prepare(job, request).Value.Plan().Value;
             var distribution = DemandDistributionTests.Of(demand);
@@ -162,7 +165,10 @@ public class ReprintPlannerTests
         var shop = example.Shop with
         {
             BookPrices = [new BookPrice(Binding.Saddle, 1, 100, null, [new BookStep(1, each, 0m)])],
-            Delivers = null, SetUp = default, Finishing = [], Order = OrderRules.None,
+            Delivers = null,
+            SetUp = default,
+            Finishing = [],
+            Order = OrderRules.None,
         };
         return PreparedJob.Prepare(example with { Shop = shop, Bench = BenchRates.None, FreeCopies = 0, Edition = example.Edition with { FixedCosts = [] } }).Value;
     }

@@ -61,8 +61,15 @@ public sealed class BreakEvenTests
     {
         var post = Channel("post", 12m) with
         {
-            PriceIncludesTax = true, TaxRate = 0.20m, TradeDiscount = 0.40m, FeeRate = 0.03m, FeeFixed = 0.30m, CopiesPerOrder = 2,
-            MailerId = "board", PostageRegion = "home", PostageCharged = 3m,
+            PriceIncludesTax = true,
+            TaxRate = 0.20m,
+            TradeDiscount = 0.40m,
+            FeeRate = 0.03m,
+            FeeFixed = 0.30m,
+            CopiesPerOrder = 2,
+            MailerId = "board",
+            PostageRegion = "home",
+            PostageCharged = 3m,
         };
         var job = Plain() with { Mailers = [Board(0.35m)], Postage = [Service(1.60m)], Channels = [post, post with { Id = "before", PriceIncludesTax = false }] };
         // With tax: (2 × 10 × 0.6 + 2.50 − 0.03 × 27 − 0.30 − 0.35 − 1.60) / 2. Without: (2 × 12 × 0.6 + 3 − 0.03 × 27 × 1.2 − 2.25) / 2.

@@ -3,8 +3,8 @@ using System.Text.Json;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 using PressRun.Data.Import.Tables;
-using PressRun.Web.Shared.Wording;
 using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Libraries.Grid;
 
