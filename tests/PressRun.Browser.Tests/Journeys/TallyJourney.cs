@@ -176,6 +176,17 @@ public sealed class TallyJourney(Chromium chromium, OwnApp own) : IClassFixture<
         await phone.OpenAsync(Path(book));
         await Expect(phone.Page.Locator(".sentence").First).ToContainTextAsync("This tally stands in the ledger: 27 good copies");
 
+        // Its line is taken back in the ledger, on screen: the tally goes on from where it stood.
+        await phone.OpenAsync(book.Path + "/copies");
+        await phone.Page.Locator("table.ledger").GetByRole(AriaRole.Button, new() { Name = "Take back 27 copies printed on" }).First.ClickAsync();
+        await Expect(phone.Page.Locator(".over-sheet > [role=status]")).ToContainTextAsync("Taken back: ");
+        await phone.OpenAsync(Path(book));
+        await Expect(phone.Page.Locator("[data-tally-sum]")).ToContainTextAsync("2 copies were spoiled");
+        await TapAsync(phone, "done", 1);
+        await Expect(State(phone)).ToHaveTextAsync("All of it is in the tally.");
+        Assert.Equal(tally.Id, (await TallyAsync(stored, book)).Tally.Id);
+        Assert.Null((await TallyAsync(stored, book)).Tally.Written);
+
         static NewTallyEntry Entry(int step, TallyKind kind, int copies, int seconds, string by) => new(Guid.NewGuid(), new TallyEntry(step, kind, copies, seconds, by), TimeSpan.Zero, false);
 
         async Task<(long Copies, long Spoiled)> LearnedAsync()
