@@ -46,9 +46,9 @@ public sealed record BenchCaution(BenchCautionCode Code, PartPieces? Part, Lengt
         }
 
         var byShop = prepared.BoundBy == BoundBy.Shop ? Enum.GetValues<WorkKind>() : [.. prepared.Job.Shop.Finishing.SelectMany(operation => Work.Sold(operation.Name))];
-        if (!byShop.Contains(WorkKind.Staple) && UnderStaple(block).Settled() > limits.StapleHolds)
+        if (!byShop.Contains(WorkKind.Staple) && UnderStaple(prepared) is var paper && paper.Settled() > limits.StapleHolds)
         {
-            cautions.Add(new BenchCaution(BenchCautionCode.StapleTooShort, null, UnderStaple(block), limits.StapleHolds));
+            cautions.Add(new BenchCaution(BenchCautionCode.StapleTooShort, null, paper, limits.StapleHolds));
         }
 
         if (!byShop.Contains(WorkKind.Score) && !byShop.Contains(WorkKind.Fold))
@@ -76,7 +76,12 @@ public sealed record BenchCaution(BenchCautionCode Code, PartPieces? Part, Lengt
         _ => [],
     };
 
-    /// <summary>Thickness that a staple goes through: a sheet once at its fold, a leaf once at its side; nothing where nothing is stapled.</summary>
+    /// <summary>Thickness that a staple goes through: a sheet once at its fold, a leaf once at its side; nothing where nothing is stapled. Of a run on two
+    /// papers, that of the thicker half.</summary>
+    /// <param name="prepared">The run's job.</param>
+    public static Length UnderStaple(PreparedJob prepared) =>
+        prepared.OtherHalf is { } other && UnderStaple(other) is var second && second > UnderStaple(prepared.Block) ? second : UnderStaple(prepared.Block);
+
     private static Length UnderStaple(BookBlock block) => block.Edition.Binding is Binding.Saddle or Binding.Side
         ? block.Parts.Aggregate(Length.Zero, (sum, part) => sum + (part.Count * part.Stock.Caliper))
         : Length.Zero;

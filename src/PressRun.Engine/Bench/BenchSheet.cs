@@ -29,6 +29,9 @@ public sealed record BenchSheet(
     /// <summary>A copy after binding and before it is trimmed; of leaves, the leaf.</summary>
     public Size Untrimmed { get; init; }
 
+    /// <summary>Paper that a staple goes through; zero where nothing is stapled.</summary>
+    public Length UnderStaple { get; init; }
+
     /// <summary>Mass of all good copies, without their boxes.</summary>
     public Mass Packed => Estimate.Quantity * Estimate.Copy.Mass;
 
@@ -61,6 +64,7 @@ public sealed record BenchSheet(
             cautions)
         {
             Untrimmed = UntrimmedOf(prepared.Job.Edition),
+            UnderStaple = BenchCaution.UnderStaple(prepared),
         };
     }
 

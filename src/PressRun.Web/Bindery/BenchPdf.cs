@@ -18,6 +18,7 @@ public static class BenchPdf
     private const double Column = 70;
     private const double Caption = 7;
     private const double CaptionLine = 8.5;
+    private const int CaptionLines = 4;
 
     /// <summary>Sets a bench sheet.</summary>
     /// <param name="view">A run that could be worked out.</param>
@@ -170,7 +171,7 @@ public static class BenchPdf
         {
             var pictures = row.Select(pile => BenchPictures.Pile(pile, view.SignOf(pile.PartIndex), widest)).ToList();
             page.Drawing(
-                pictures.Max(picture => ScaleOf(page.Width, picture) * picture.Height) + (3 * CaptionLine) + 12,
+                pictures.Max(picture => ScaleOf(page.Width, picture) * picture.Height) + (CaptionLines * CaptionLine) + 12,
                 (graphics, left, top, width) =>
                 {
                     foreach (var (place, pile) in row.Index())
@@ -179,7 +180,7 @@ public static class BenchPdf
                         PdfPicture.Draw(graphics, pictures[place], at, top + 3, scale);
                         Captions(
                             graphics,
-                            [$"{pile.Number}  {pile.Part.Stock.Name}{(pile.SecondHalf is { } second ? $", or {second.Stock.Name}" : "")}", $"{pile.Part.Part.Name}, {format.Count(pile.Pieces)} pieces", $"{PileWords.Outside(pile)} out, {PileWords.Inside(pile)} in"],
+                            [$"{pile.Number}  {pile.Part.Stock.Name}{(pile.SecondHalf is { } second ? $", or {second.Stock.Name}" : "")}", pile.Part.Part.Name, BenchWords.Pieces(view, pile, format), $"{PileWords.Outside(pile)} out, {PileWords.Inside(pile)} in"],
                             at, top + 3 + (scale * pictures[place].Height), (width / PilesInRow) - 6);
                     }
                 });
@@ -188,7 +189,10 @@ public static class BenchPdf
         foreach (var run in runs.Where(PileWords.IsLong))
         {
             page.Text(PileWords.GoesOn(run, BenchWords.One(view), format));
-            page.Note(PileWords.Every(run));
+            if (!PileWords.IsLeaves(run))
+            {
+                page.Note(PileWords.Every(run));
+            }
         }
 
         page.Note(PileWords.Key);

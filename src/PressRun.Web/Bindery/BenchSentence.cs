@@ -1,5 +1,6 @@
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
+using PressRun.Engine.Editions;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
@@ -40,9 +41,12 @@ public static class BenchSentence
             Delivered.TrimmedCopies when !prepared.BoundAtHome => null,
             Delivered.UntrimmedCopies => "Bound copies come from the shop, not yet trimmed.",
             Delivered.FlatSheets when view.Sheet!.Steps.Any(step => step.Kind == WorkKind.CutApart) => $"Flat sheets come from the shop{sets}.",
-            _ => $"Cut pieces{Size(view, format)} come from the shop{sets}.",
+            _ => $"Cut pieces{Size(view, format)} come from the shop{sets}.{(prepared.ShopCollates ? Sets(prepared) : "")}",
         };
     }
+
+    private static string Sets(PreparedJob prepared) =>
+        $" Look through one set in ten before you begin: pieces follow each other as drawn.{(prepared.Job.Edition.Binding == Binding.Perfect ? " Take the covers off; they wait until the spines are glued." : "")}";
 
     // Where all pieces are of one size: by it one sees whether the fences suit what has come.
     private static string Size(BinderyView view, PressFormat format) =>

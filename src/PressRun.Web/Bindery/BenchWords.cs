@@ -2,6 +2,7 @@ using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Imposing;
+using PressRun.Engine.Measures;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
@@ -10,6 +11,9 @@ namespace PressRun.Web.Bindery;
 /// <summary>The words of the work at the table, for somebody who has not done it before.</summary>
 public static class BenchWords
 {
+    // How exactly a cut can be made at a table (common practice, from memory).
+    private static readonly Length CutWithin = Length.FromMillimetres(1m);
+
     /// <summary>What an edge is called.</summary>
     public static string Of(Edge edge) => edge switch
     {
@@ -52,6 +56,10 @@ public static class BenchWords
     /// <summary>What one of the things is called that a copy is laid together from: a pile, or where nobody lays them together here, a piece.</summary>
     public static string One(BinderyView view) => view.Sheet!.Steps.Any(step => step.Kind == WorkKind.Collate) ? "pile" : "piece";
 
+    /// <summary>How many pieces of a pile there are, and of what size, where not all piles are of one.</summary>
+    public static string Pieces(BinderyView view, Pile pile, PressFormat format) =>
+        $"{Words.Many(format.Count(pile.Pieces), pile.Pieces, "piece", "pieces")}{(view.Sheet!.Piles.All(other => other.Part.Piece == pile.Part.Piece) ? "" : $", {format.Size(pile.Part.Piece)}")}";
+
     /// <summary>What is done with the first copy.</summary>
     public static string FirstOne(BinderyView view) => view.Prepared!.BoundBy == BoundBy.Shop
         ? "Look at one copy of the delivery, and at some from the middle of each carton, before you take it in."
@@ -69,7 +77,7 @@ public static class BenchWords
         }
 
         lines.Add("Held against the light, both sides of a leaf lie on each other.");
-        lines.Add($"It measures {format.Size(edition.Page)}{(sheet.Steps.Any(step => CutsOf(view, step.Kind).Any()) ? " after the last cut" : "")}, weighs about {format.Mass(sheet.Estimate.Copy.Mass)} and is about {format.Thickness(sheet.Estimate.Copy.Thickness)} thick"
+        lines.Add($"It measures {format.Size(edition.Page)}{(sheet.Steps.Any(step => CutsOf(view, step.Kind).Any()) ? " after the last cut" : "")}, give or take {format.Length(CutWithin)}, weighs about {format.Mass(sheet.Estimate.Copy.Mass)} and is about {format.Thickness(sheet.Estimate.Copy.Thickness)} thick"
             + (sheet.Estimate.SecondHalf is { } half ? $"; one of the second half {format.Mass(half.Copy.Mass)} and {format.Thickness(half.Copy.Thickness)}." : "."));
         return lines;
     }

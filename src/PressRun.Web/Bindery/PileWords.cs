@@ -15,7 +15,10 @@ public static class PileWords
     private const int MostListed = 200;
 
     /// <summary>True where piles are so many that the first two and the last stand for all.</summary>
-    public static bool IsLong(PileRun run) => run.Piles.Count > (run.First.Outer.Count == 1 ? FewLeaves : FewSheets);
+    public static bool IsLong(PileRun run) => run.Piles.Count > (IsLeaves(run) ? FewLeaves : FewSheets);
+
+    /// <summary>True for leaves, whose rule one sees; the list of folded sheets is printed too.</summary>
+    public static bool IsLeaves(PileRun run) => run.First.Outer.Count == 1;
 
     /// <summary>The piles that are drawn: all, or those that stand for them.</summary>
     public static IReadOnlyList<Pile> Drawn(PileRun run) => IsLong(run) ? [run.First, run.Piles[1], run.Last] : run.Piles;
@@ -42,7 +45,7 @@ public static class PileWords
     {
         var (first, last) = (run.First, run.Last);
         var (from, to, count) = (format.Count(first.Number), format.Count(last.Number), format.Count(run.Piles.Count));
-        return first.Outer.Count == 1
+        return IsLeaves(run)
             ? $"{BenchWords.Capital(one)}s {from} to {to}: {count} leaves. {BenchWords.Capital(one)} {from} has page {first.Outer[0]} in front{(first.Inner.Count == 0 ? ", its back blank" : $" and page {first.Inner[0]} behind")}; each next {one} has the next {(first.Inner.Count == 0 ? "page" : "two")}, up to {(last.Inner.Count == 0 ? $"page {last.Outer[0]}" : $"pages {last.Outer[0]} and {last.Inner[0]}")} in {one} {to}."
             : $"{BenchWords.Capital(one)}s {from} to {to}: {count} folded sheets, each next one a sheet further in, from {Pages(first.Outer)} outside and {Pages(first.Inner)} inside to {Pages(last.Outer)} and {Pages(last.Inner)}.";
     }

@@ -26,9 +26,9 @@ public static class StepWords
             ],
             WorkKind.Score => [.. sheet.Piles.Where(pile => pile.Folds.Count > 0).GroupBy(pile => pile.PartIndex).Select(part => Score(part.First(), format))],
             WorkKind.Collate => Collate(sheet, edition),
-            WorkKind.Jog => [$"Knock each set on the table, first at its head, then at {(edition.Binding == Binding.Saddle ? "one side" : "its spine")}, until all edges lie even."],
-            WorkKind.Staple => Staple(sheet, edition, step, format),
-            WorkKind.Glue => Glue(view, format),
+            WorkKind.Jog => [Jog(edition)],
+            WorkKind.Staple => Staple(view, step, format),
+            WorkKind.Glue => Glue(view, step, format),
             WorkKind.Fold => Fold(sheet, edition),
             WorkKind.Press => ["Lay the copies under a board with weight on it, spines to the left and to the right in turn, until the next day."],
             WorkKind.TrimSpine => ["Trim the loose leaves at the spine now: once they are bound, a cut there would take the binding off.", .. Trim(view, step, format)],
@@ -61,8 +61,16 @@ public static class StepWords
         ];
     }
 
-    private static List<string> Staple(BenchSheet sheet, Edition edition, WorkStep step, PressFormat format)
+    private static string Jog(Edition edition) =>
+        $"Knock each set on the table, first at its head, then at {(edition.Binding == Binding.Saddle ? "one side" : "its spine")}, until all edges lie even.";
+
+    // Whoever holds a set together for good has to know that it lies even; where knocking it up is a step of its own, it does.
+    private static IEnumerable<string> EvenFirst(BenchSheet sheet, Edition edition, WorkStep step) =>
+        sheet.Steps.Any(other => other.Kind == WorkKind.Jog && other.Number < step.Number) ? [] : [Jog(edition)];
+
+    private static List<string> Staple(BinderyView view, WorkStep step, PressFormat format)
     {
+        var (sheet, edition) = (view.Sheet!, view.Prepared!.Job.Edition);
         if (sheet.Imposition.StaplerStop is not { } stop)
         {
             return [];
@@ -70,32 +78,37 @@ public static class StepWords
 
         var staples = string.Join(" and ", sheet.Imposition.StaplesFromHead.Select(at => $"{format.Length(at)}"));
         var count = $"{sheet.Imposition.StaplesFromHead.Count} staples a copy, {format.Count(sheet.StaplesOf(step.Copies))} in all.";
+        var legs = $"They go through {format.Thickness(sheet.UnderStaple)} of paper: take legs of {format.Thickness(sheet.UnderStaple + view.Limits.Clinch)} or a little more.";
         var untrimmed = sheet.Steps.Any(later => later.Kind == WorkKind.Trim && later.Number > step.Number) ? " as it lies now, before it is trimmed" : "";
         if (edition.Binding == Binding.Saddle)
         {
             var middle = sheet.Piles[^1].Inner;
             return
             [
-                $"Set the stapler's stop {format.Length(stop)} behind where the staple goes in: half of the sheet's width, so that the staples stand in the fold.",
+                .. EvenFirst(sheet, edition, step),
+                $"Set the stapler's stop {format.Length(stop)} behind where the staple goes in: half of the sheet's width, so that the staples stand in the fold. {legs}",
                 $"{(Before(sheet, WorkKind.Fold, WorkKind.Staple) ? "Open the folded set" : "Turn the set over")}, cover up, one edge at the stop. Staple at {staples} from the head{untrimmed}; the legs close in the middle of the book, between pages {middle[0]} and {middle[1]}. {count} Open every tenth: staples in the fold, legs flat.",
             ];
         }
 
         return
         [
-            $"Set the stapler's stop {format.Length(stop)} behind where the staple goes in. Lay the set with page 1 up and its spine, the left edge, at the stop.",
+            .. EvenFirst(sheet, edition, step),
+            $"Set the stapler's stop {format.Length(stop)} behind where the staple goes in. {legs} Lay the set with page 1 up and its spine, the left edge, at the stop.",
             $"Staple at {staples} from the head{untrimmed}, through all leaves; the legs close behind the last page. {count} Look at the back of every tenth: legs flat.",
         ];
     }
 
-    private static List<string> Glue(BinderyView view, PressFormat format)
+    private static List<string> Glue(BinderyView view, WorkStep step, PressFormat format)
     {
         var cover = view.Sheet!.Piles[0];
         return cover.Folds.Count == 2
             ?
             [
                 $"Fold the covers before the glue is opened: at {format.Length(cover.Folds[0])} and {format.Length(cover.Folds[1])} from the left edge of the outer face, both away from it.",
-                $"Clamp each set with its spine, the left edge of page 3, up and even; it is {format.Thickness(view.Prepared!.Block.Spine)} thick. Roughen it, and brush or roll the glue on and let it take as its maker says. Then lay the set into a cover so that page 3 faces page 2 and the heads are level, and press the spine.",
+                .. EvenFirst(view.Sheet, view.Prepared!.Job.Edition, step),
+                $"Clamp each set with its spine, the left edge of page 3, up and even; it is {format.Thickness(view.Prepared.Block.Spine)} thick. Roughen the spine with coarse sandpaper or a fine saw, so that glue gets between the leaves, and brush the dust off.",
+                "Brush or roll the glue on and let it take as its maker says. Then lay the set into a cover, its spine between the two folds, so that page 3 faces page 2 and the heads are level; press the spine down and close the cover.",
                 "Cut nothing before the glue is hard. Then pull at a leaf in the middle of the first copy: it holds.",
             ]
             : [];

@@ -42,8 +42,14 @@ public sealed class TallyJourney(Chromium chromium, OwnApp own) : IClassFixture<
         await ada.Page.GetByRole(AriaRole.Button, new() { Name = "Undo 1 spoiled" }).ClickAsync();
         await Expect(Left(ben)).ToHaveTextAsync("110");
         await Expect(Left(ada)).ToHaveTextAsync("84");
+        // The last handful is no more than is left.
+        await TapAsync(ada, "done", 10, 10, 10, 10, 10, 10, 10, 10, 10);
+        await Expect(Left(ada)).ToHaveTextAsync("0");
+        await Expect(ada.Page.Locator("[data-tally-done]")).ToContainTextAsync("110 done");
+        await Expect(ada.Page.GetByRole(AriaRole.Button, new() { Name = "+5 copies done" })).ToBeDisabledAsync();
+        await Expect(State(ada)).ToHaveTextAsync("All of it is in the tally.");
         var sums = (await TallyAsync(stored, book)).Sums();
-        Assert.Equal((26, 0, 84), (sums.Steps[0].Done, sums.Steps[0].Spoiled, sums.Steps[0].Left));
+        Assert.Equal((110, 0, 0), (sums.Steps[0].Done, sums.Steps[0].Spoiled, sums.Steps[0].Left));
         ada.WasQuiet();
         ben.WasQuiet();
     }

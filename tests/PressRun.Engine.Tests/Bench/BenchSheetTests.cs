@@ -84,6 +84,19 @@ public sealed class BenchSheetTests
     }
 
     [Fact]
+    public void A_staple_has_to_hold_the_thicker_half_of_a_run_on_two_papers()
+    {
+        // 25 leaves of 0.1 mm are held, 25 of 0.13 mm are 3.25 mm.
+        var job = Plain().WithEdition(_ => Edition(Binding.Side, Part(50))) with { Stocks = [PlainStock(), PlainStock("thick", micrometres: 130m)] };
+        job = job.With(shop => shop with { Paper = [PaperAt(0.05m), PaperAt(0.06m, "thick")] });
+        Assert.Equal(Mm(2.5m), SheetOf(job, 10).UnderStaple);
+        Assert.DoesNotContain(SheetOf(job, 10).Cautions, caution => caution.Code == BenchCautionCode.StapleTooShort);
+        var halves = SheetOf(job with { SecondHalf = new SecondHalf(0, "thick") }, 10);
+        Assert.Equal(Mm(3.25m), halves.UnderStaple);
+        Assert.Equal(Mm(3.25m), halves.Cautions.Single(caution => caution.Code == BenchCautionCode.StapleTooShort).Has);
+    }
+
+    [Fact]
     public void Creep_may_stand_out_by_what_the_press_allows_beyond_the_trim()
     {
         // 31 sheets of 0.1 mm: the innermost stands out by 3 mm.

@@ -46,9 +46,9 @@ public sealed class BenchWordsTests
     public void A_set_that_is_folded_before_it_is_stapled_is_opened_again()
     {
         var view = ABench.View(bench => bench with { Steps = [Step("fold"), Step("staple")] });
-        Assert.StartsWith("Open the folded set", StepWords.Of(view, view.Sheet!.Steps.Single(step => step.Kind == WorkKind.Staple), Format)[1], StringComparison.Ordinal);
+        Assert.StartsWith("Open the folded set", Lines(view, WorkKind.Staple)[2], StringComparison.Ordinal);
         var other = ABench.View(bench => bench with { Steps = [Step("staple"), Step("fold")] });
-        Assert.StartsWith("Turn the set over", StepWords.Of(other, other.Sheet!.Steps.Single(step => step.Kind == WorkKind.Staple), Format)[1], StringComparison.Ordinal);
+        Assert.StartsWith("Turn the set over", Lines(other, WorkKind.Staple)[2], StringComparison.Ordinal);
     }
 
     [Fact]
@@ -114,7 +114,7 @@ public sealed class BenchWordsTests
         Assert.Contains(Lines(view, WorkKind.Staple), line => line.Contains("2 staples a copy, 224 in all.", StringComparison.Ordinal));
 
         var sets = ABench.View(shop: list => list with { Delivers = Delivered.CutPieces, Collates = Collating.Always });
-        Assert.Equal($"Cut pieces of {Format.Size(sets.Sheet!.Piles[0].Part.Piece)} come from the shop, laid together: each set is a copy.", BenchSentence.Arrives(sets, Format));
+        Assert.Equal($"Cut pieces of {Format.Size(sets.Sheet!.Piles[0].Part.Piece)} come from the shop, laid together: each set is a copy. Look through one set in ten before you begin: pieces follow each other as drawn.", BenchSentence.Arrives(sets, Format));
         Assert.DoesNotContain("pile", BenchSentence.Rest(sets, Format), StringComparison.Ordinal);
         Assert.Null(BenchSentence.Arrives(ABench.View(bench => bench with { Steps = [Step("pack")] }, list => list with { Delivers = Delivered.TrimmedCopies }), Format));
     }
@@ -146,6 +146,43 @@ public sealed class BenchWordsTests
         Assert.StartsWith("Pieces 3 to 44: 42 leaves. Piece 3 has", PileWords.GoesOn(runs[1], "piece", Format), StringComparison.Ordinal);
         Assert.StartsWith("3: 5 / 6 · 4: 7 / 8 · ", PileWords.Every(runs[1]), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_set_is_knocked_even_before_it_is_held_together_where_that_is_no_step_of_its_own()
+    {
+        const string even = "Knock each set on the table";
+        Assert.StartsWith(even, Lines(ABench.View(bench => bench with { Steps = [Step("staple"), Step("fold")] }), WorkKind.Staple)[0], StringComparison.Ordinal);
+        var jogged = ABench.View(bench => bench with { Steps = [Step("jog"), Step("staple"), Step("fold")] });
+        Assert.DoesNotContain(Lines(jogged, WorkKind.Staple), line => line.StartsWith(even, StringComparison.Ordinal));
+        var glued = ABench.View(bench => bench with { Steps = [Step("glue")] }, edition: Glued);
+        Assert.Contains(Lines(glued, WorkKind.Glue), line => line.StartsWith(even, StringComparison.Ordinal) && line.Contains("at its spine", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Staples_are_asked_for_by_the_legs_that_the_paper_needs()
+    {
+        var view = ABench.View();
+        var paper = view.Sheet!.Piles.Aggregate(Length.Zero, (sum, pile) => sum + pile.Part.Stock.Caliper);
+        Assert.Contains(
+            Lines(view, WorkKind.Staple),
+            line => line.Contains($"through {Format.Thickness(paper)} of paper: take legs of {Format.Thickness(paper + Length.FromMillimetres(3m))} or a little more", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Covers_of_another_size_say_theirs_and_wait_aside_where_sets_come_laid_together()
+    {
+        var view = ABench.View(bench => bench with { Steps = [Step("glue")] }, list => list with { Delivers = Delivered.CutPieces, Collates = Collating.Always }, Glued);
+        Assert.EndsWith("Take the covers off; they wait until the spines are glued.", BenchSentence.Arrives(view, Format), StringComparison.Ordinal);
+        Assert.All(view.Sheet!.Piles, pile => Assert.EndsWith(" pieces, " + Format.Size(pile.Part.Piece), BenchWords.Pieces(view, pile, Format), StringComparison.Ordinal));
+        Assert.Equal("100 pieces", BenchWords.Pieces(ABench.View(), ABench.View().Sheet!.Piles[0], Format));
+        Assert.Contains(Lines(view, WorkKind.Glue), line => line.Contains("Roughen the spine with coarse sandpaper", StringComparison.Ordinal));
+    }
+
+    private static EditionRecord Glued(EditionRecord book) => book with
+    {
+        Binding = Binding.Perfect,
+        Parts = [.. book.Parts.Select((part, place) => part with { Part = part.Part with { Pages = place == 0 ? 4 : 84, Inside = Ink.Black } })],
+    };
 
     private static string? Danger(BinderyView view, WorkKind kind) => DangerWords.Of(view, view.Sheet!.Steps.First(step => step.Kind == kind), Format);
 

@@ -89,7 +89,11 @@ const counts = entry => entry.kind !== 'worked';
 const wordsOf = ({ kind, copies, seconds }) => (kind === 'worked' ? minutes(seconds) : `${whole.format(copies)} ${kind}`);
 const lastCount = () => queue.entries().filter(entry => counts(entry) && !entry.undone && entry.state !== 'refused').at(-1);
 
-function tap(kind, copies) {
+// A handful counts no more than is left; one by one, more may be counted than there were, because somebody may have found them.
+function tap(kind, handful) {
+  const { left } = sumUp(told, queue.entries()).steps[step];
+  const copies = handful === 1 ? 1 : Math.min(handful, left);
+  if (copies < 1) return;
   clock.tap();
   if (write({ kind, step, copies })) say(`${names[step]}: ${whole.format(copies)} ${kind}.`);
 }
@@ -133,6 +137,7 @@ function showStep(at) {
   one('place').textContent = `Step ${whole.format(step + 1)} of ${whole.format(steps.length)}`;
   one('name').textContent = names[step];
   one('left').textContent = whole.format(Math.max(0, at.left));
+  root.querySelectorAll('[data-tally-count][data-copies]').forEach(button => { button.disabled = Number(button.dataset.copies) > 1 && at.left < 1; });
   one('over').textContent = at.left < 0 ? `${count(-at.left, 'copy more was', 'copies more were')} counted than there were.` : '';
   one('done').textContent = `${whole.format(at.done)} done${at.spoiled ? `, ${whole.format(at.spoiled)} spoiled` : ''}${at.seconds >= 30 ? `, ${minutes(at.seconds)} of work` : ''}`;
   const people = at.people.filter(person => person.done || person.spoiled || person.seconds);
