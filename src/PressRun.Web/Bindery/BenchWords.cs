@@ -14,6 +14,8 @@ public static class BenchWords
     // How exactly a cut can be made at a table (common practice, from memory).
     private static readonly Length CutWithin = Length.FromMillimetres(1m);
 
+    private static readonly Length LeastSeen = Length.FromMillimetres(0.2m);
+
     /// <summary>What an edge is called.</summary>
     public static string Of(Edge edge) => edge switch
     {
@@ -76,10 +78,20 @@ public static class BenchWords
             lines.Add($"It opens in its middle at pages {middle[0]} and {middle[1]}, the staples stand in the fold, and their legs lie flat there.");
         }
 
-        lines.Add("Held against the light, both sides of a leaf lie on each other.");
-        lines.Add($"It measures {format.Size(edition.Page)}{(sheet.Steps.Any(step => CutsOf(view, step.Kind).Any()) ? " after the last cut" : "")}, give or take {format.Length(CutWithin)}, weighs about {format.Mass(sheet.Estimate.Copy.Mass)} and is about {format.Thickness(sheet.Estimate.Copy.Thickness)} thick"
-            + (sheet.Estimate.SecondHalf is { } half ? $"; one of the second half {format.Mass(half.Copy.Mass)} and {format.Thickness(half.Copy.Thickness)}." : "."));
+        lines.Add($"Before it is bound, a leaf held against the light: both sides lie on each other within {format.Length(CutWithin)}.");
+        lines.Add(Measures(view, format));
         return lines;
+    }
+
+    private static string Measures(BinderyView view, PressFormat format)
+    {
+        var (sheet, edition) = (view.Sheet!, view.Prepared!.Job.Edition);
+        var standsOut = edition.Binding == Binding.Saddle && edition.Trim.ForeEdge == Length.Zero && view.Prepared.Block.Creep is var creep && creep >= LeastSeen
+            ? $" at its cover; the innermost leaves stand out by {format.Thickness(creep)}" : "";
+        var afterCuts = sheet.Steps.Any(step => CutsOf(view, step.Kind).Any()) ? " after the last cut" : "";
+        var known = edition.Weighed is { Mass: not null, Thickness: not null } ? ", as one was weighed and gauged" : "";
+        var second = sheet.Estimate.SecondHalf is { } half ? $"; one of the second half {format.Mass(half.Copy.Mass)} and {format.Thickness(half.Copy.Thickness)}" : "";
+        return $"It measures {format.Size(edition.Page)}{afterCuts}, give or take {format.Length(CutWithin)}{standsOut}. It weighs about {format.Mass(sheet.Estimate.Copy.Mass)} and is about {format.Thickness(sheet.Estimate.Copy.Thickness)} thick{known}{second}.";
     }
 
     /// <summary>A cut that parts sheets.</summary>

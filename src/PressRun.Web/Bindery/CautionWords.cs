@@ -13,7 +13,7 @@ public static class CautionWords
     public static string Of(BenchCaution caution, BenchLimits limits, PressFormat format) => caution.Code switch
     {
         BenchCautionCode.AgainstGrain =>
-            $"{Part(caution)}, {Weight(caution, format)}, is folded across the grain of its paper and may crack there: ask the shop for a sheet whose grain runs along the spine.",
+            $"{Part(caution)}, {Weight(caution, format)}, is folded across the grain of its paper and may crack there: ask the shop for a sheet whose grain runs along the spine, or score it before it is folded.",
         BenchCautionCode.CreepBeyondTrim when caution.May.Millimetres == 0m =>
             $"The innermost leaves stand out by {format.Thickness(caution.Has)}, and the fore-edge is not trimmed.",
         BenchCautionCode.CreepBeyondTrim =>

@@ -25,7 +25,7 @@ public static class DangerWords
             "Stapler: wear eye protection while stapling and when staples are pulled; keep fingers clear of the head and of open legs; unplug or lock it before you clear a jam.",
         WorkKind.Glue => "Glue: air the room; hot glue burns, and each glue's own sheet says what it asks for.",
         WorkKind.Pack when view.Sheet!.Packed > FreightEstimate.LiftingLimit =>
-            $"Boxes: all copies weigh about {format.Mass(view.Sheet.Packed)}. With no more than {Words.Many(format.Count(view.Sheet.CopiesInBox), view.Sheet.CopiesInBox, "copy", "copies")} to a box none is over {format.Mass(FreightEstimate.LiftingLimit)}; lift a heavier one in two or with a trolley, and follow local guidance on lifting.",
+            $"Boxes: {Words.Many(format.Count(view.Sheet.Estimate.Quantity), view.Sheet.Estimate.Quantity, "copy weighs", "copies weigh")} about {format.Mass(view.Sheet.Packed)}. With no more than {Words.Many(format.Count(view.Sheet.CopiesInBox), view.Sheet.CopiesInBox, "copy", "copies")} to a box none is over {format.Mass(FreightEstimate.LiftingLimit)}; lift a heavier one in two or with a trolley, and follow local guidance on lifting.",
         _ => null,
     };
 

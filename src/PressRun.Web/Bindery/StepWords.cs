@@ -1,6 +1,7 @@
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
+using PressRun.Engine.Measures;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
@@ -9,6 +10,9 @@ namespace PressRun.Web.Bindery;
 /// <summary>How each step is done, for somebody who has not done it before and has nothing but the sheet.</summary>
 public static class StepWords
 {
+    // A higher stack leans, and presses its middle least (common practice, from memory).
+    private static readonly Length StackHeight = Length.FromMillimetres(200m);
+
     /// <summary>How to do a step; empty where the press knows best.</summary>
     /// <param name="view">The run.</param>
     /// <param name="step">One of its steps.</param>
@@ -24,13 +28,16 @@ public static class StepWords
                 "Cut in the order of the numbers. The edge that is named lies at the fence, behind the blade; the fence stands so far from the blade. Cut no more at once than the clamp holds firmly.",
                 "Lay every stack on its pile, front up, head away from you.",
             ],
-            WorkKind.Score => [.. sheet.Piles.Where(pile => pile.Folds.Count > 0).GroupBy(pile => pile.PartIndex).Select(part => Score(part.First(), format))],
+            WorkKind.Score => [.. sheet.Piles.Where(pile => pile.Folds.Count > 0).GroupBy(pile => pile.PartIndex).Select(part => Score(view, part.First(), format))],
             WorkKind.Collate => Collate(sheet, edition),
             WorkKind.Jog => [Jog(edition)],
             WorkKind.Staple => Staple(view, step, format),
             WorkKind.Glue => Glue(view, step, format),
             WorkKind.Fold => Fold(sheet, edition),
-            WorkKind.Press => ["Lay the copies under a board with weight on it, spines to the left and to the right in turn, until the next day."],
+            WorkKind.Press =>
+            [
+                $"{(edition.Binding == Binding.Perfect ? "At once, while the glue sets, lay" : "Lay")} the copies under a board with weight on it, spines to the left and to the right in turn, in stacks no higher than {format.Length(StackHeight)}, until the next day.",
+            ],
             WorkKind.TrimSpine => ["Trim the loose leaves at the spine now: once they are bound, a cut there would take the binding off.", .. Trim(view, step, format)],
             WorkKind.Trim => [.. Trim(view, step, format)],
             WorkKind.Pack =>
@@ -41,23 +48,28 @@ public static class StepWords
         };
     }
 
-    private static string Score(Pile pile, PressFormat format) =>
-        $"{BenchWords.Capital(Apart.Of(pile.Part.Part.Name))}: press the line {string.Join(" and ", pile.Folds.Select(fold => $"{format.Length(fold)}"))} from its left edge into its outer face, and fold away from the groove; try one first.";
+    private static string Score(BinderyView view, Pile pile, PressFormat format)
+    {
+        var lines = string.Join(" and ", pile.Folds.Select(fold => $"{format.Length(fold)}"));
+        var glued = pile.Folds.Count == 2;
+        var measured = glued ? $" Measure a set held tight first: {format.Thickness(view.Prepared!.Block.Spine)} is reckoned, and what it has more or less moves the second line." : "";
+        return $"{BenchWords.Capital(Apart.Of(pile.Part.Part.Name))}, outer face up, head away from you: press {(glued ? "two lines" : "a line")} along a ruler, {lines} from its left edge, and fold back so that the outer face stays outside; try one first.{measured}";
+    }
 
     private static IReadOnlyList<string> Collate(BenchSheet sheet, Edition edition)
     {
-        const string layOut = "Lay the piles out in the order of their numbers, outer faces up, heads away from you.";
+        const string layOut = "Lay the piles out in the order of their numbers, heads away from you, each turned over like a page of a book so that its inner face looks up.";
         var last = sheet.Piles[^1];
         var (first, looksUp) = edition.Binding switch
         {
             Binding.Saddle => (1, $"Pages {last.Inner[0]} and {last.Inner[1]} then look up."),
-            Binding.Perfect => (2, "Turned over, page 3 looks up."),
-            _ => (1, "Turned over, page 1 looks up."),
+            Binding.Perfect => (2, "The whole turned over, page 3 looks up."),
+            _ => (1, "The whole turned over, page 1 looks up."),
         };
         return
         [
             first == 1 ? layOut : layOut + " Pile 1, the covers, stays aside until the spine is glued.",
-            $"For each copy lay one of pile {first} with its inner face up, its head away from you, and on it one of each next pile in the same way, to pile {last.Number}. {looksUp} Look through every tenth: papers and pages follow each other as drawn.",
+            $"For each copy take one of pile {first} as it lies, and lay on it one of each next pile, to pile {last.Number}. {looksUp} Look through every tenth: papers and pages follow each other as drawn.",
         ];
     }
 
@@ -87,7 +99,7 @@ public static class StepWords
             [
                 .. EvenFirst(sheet, edition, step),
                 $"Set the stapler's stop {format.Length(stop)} behind where the staple goes in: half of the sheet's width, so that the staples stand in the fold. {legs}",
-                $"{(Before(sheet, WorkKind.Fold, WorkKind.Staple) ? "Open the folded set" : "Turn the set over")}, cover up, one edge at the stop. Staple at {staples} from the head{untrimmed}; the legs close in the middle of the book, between pages {middle[0]} and {middle[1]}. {count} Open every tenth: staples in the fold, legs flat.",
+                $"{(Before(sheet, WorkKind.Fold, WorkKind.Staple) ? "Open the folded set" : "Turn the set over")}, cover up, one edge at the stop. Staple along the fold, middles of the staples at {staples} from the head{untrimmed}; the legs close in the middle of the book, between pages {middle[0]} and {middle[1]}. {count} Open every tenth: staples in the fold, legs flat.{(Before(sheet, WorkKind.Fold, WorkKind.Staple) ? " Then close it at its fold, and rub that down again." : "")}",
             ];
         }
 
@@ -95,7 +107,7 @@ public static class StepWords
         [
             .. EvenFirst(sheet, edition, step),
             $"Set the stapler's stop {format.Length(stop)} behind where the staple goes in. {legs} Lay the set with page 1 up and its spine, the left edge, at the stop.",
-            $"Staple at {staples} from the head{untrimmed}, through all leaves; the legs close behind the last page. {count} Look at the back of every tenth: legs flat.",
+            $"Staple along the spine, middles of the staples at {staples} from the head{untrimmed}, through all leaves; the legs close behind the last page. {count} Look at the back of every tenth: legs flat.",
         ];
     }
 
@@ -105,13 +117,25 @@ public static class StepWords
         return cover.Folds.Count == 2
             ?
             [
-                $"Fold the covers before the glue is opened: at {format.Length(cover.Folds[0])} and {format.Length(cover.Folds[1])} from the left edge of the outer face, both away from it.",
+                .. FoldedCover(view, cover, format),
                 .. EvenFirst(view.Sheet, view.Prepared!.Job.Edition, step),
-                $"Clamp each set with its spine, the left edge of page 3, up and even; it is {format.Thickness(view.Prepared.Block.Spine)} thick. Roughen the spine with coarse sandpaper or a fine saw, so that glue gets between the leaves, and brush the dust off.",
-                "Brush or roll the glue on and let it take as its maker says. Then lay the set into a cover, its spine between the two folds, so that page 3 faces page 2 and the heads are level; press the spine down and close the cover.",
+                $"Clamp each set between boards, its spine, the left edge of page 3, up, even, and a few millimetres clear of them; it is {format.Thickness(view.Prepared.Block.Spine)} thick. Roughen the spine with coarse sandpaper or a fine saw, so that glue gets between the leaves, and brush the dust off.",
+                "Brush or roll glue on the spine only, thin and even from head to foot, and let it take as its maker says. Then open the clamp, hold the set shut, and stand its spine between the two folds of a cover that lies inner face up, heads level: page 3 faces page 2. Close the cover and press the spine down.",
                 "Cut nothing before the glue is hard. Then pull at a leaf in the middle of the first copy: it holds.",
             ]
             : [];
+    }
+
+    // Folded where it is scored, or creased by the shop; else along a ruler.
+    private static IEnumerable<string> FoldedCover(BinderyView view, Pile cover, PressFormat format)
+    {
+        if (view.Sheet!.Steps.Any(step => step.Kind == WorkKind.Score))
+        {
+            return [];
+        }
+
+        var creased = view.Prepared!.Job.Shop.Finishing.SelectMany(operation => Work.Sold(operation.Name)).Contains(WorkKind.Score);
+        return [$"{(creased ? "The covers come creased from the shop. Before the glue is opened fold them" : "Before the glue is opened fold the covers along a ruler")} at {format.Length(cover.Folds[0])} and {format.Length(cover.Folds[1])} from the left edge of the outer face, back so that it stays outside."];
     }
 
     private static List<string> Fold(BenchSheet sheet, Edition edition)
@@ -138,6 +162,6 @@ public static class StepWords
         var pile = view.Prepared!.StepsAtTable.FirstOrDefault(rated => rated.Name == step.Name) is { CopiesPerPile: > 1 } rated
             ? $" Cut {format.Count(rated.CopiesPerPile)} copies at once."
             : " Cut no more at once than the clamp holds firmly.";
-        yield return $"Page 1 up. For each cut one edge lies at the fence, behind the blade, and the fence stands so far from the blade; what falls off lies on your side.{pile} Measure the first after each change of the fence.";
+        yield return $"Page 1 up. For each cut one edge lies at the fence, behind the blade, and the fence stands so far from the blade; what falls off lies on your side.{pile} Make a cut on all copies before the fence is moved, and measure the first after each change of the fence.";
     }
 }

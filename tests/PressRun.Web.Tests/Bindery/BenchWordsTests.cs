@@ -20,7 +20,7 @@ public sealed class BenchWordsTests
         Assert.Equal("100 good copies", BenchSentence.Copies(view, Format));
         Assert.Contains(Lines(view, WorkKind.Collate), line => line.Contains("to pile 8. Pages 16 and 17 then look up", StringComparison.Ordinal));
         Assert.Contains(Lines(view, WorkKind.Staple), line => line.Contains("stop 140 mm behind where the staple goes in", StringComparison.Ordinal));
-        Assert.Contains(Lines(view, WorkKind.Staple), line => line.Contains("Staple at 50 mm and 150 mm from the head", StringComparison.Ordinal));
+        Assert.Contains(Lines(view, WorkKind.Staple), line => line.Contains("middles of the staples at 50 mm and 150 mm from the head", StringComparison.Ordinal));
         Assert.Contains(Lines(view, WorkKind.Fold), line => line.Contains("page 1 lies in front and page 32 behind", StringComparison.Ordinal));
     }
 
@@ -47,6 +47,7 @@ public sealed class BenchWordsTests
     {
         var view = ABench.View(bench => bench with { Steps = [Step("fold"), Step("staple")] });
         Assert.StartsWith("Open the folded set", Lines(view, WorkKind.Staple)[2], StringComparison.Ordinal);
+        Assert.EndsWith("Then close it at its fold, and rub that down again.", Lines(view, WorkKind.Staple)[2], StringComparison.Ordinal);
         var other = ABench.View(bench => bench with { Steps = [Step("staple"), Step("fold")] });
         Assert.StartsWith("Turn the set over", Lines(other, WorkKind.Staple)[2], StringComparison.Ordinal);
     }
@@ -176,6 +177,42 @@ public sealed class BenchWordsTests
         Assert.All(view.Sheet!.Piles, pile => Assert.EndsWith(" pieces, " + Format.Size(pile.Part.Piece), BenchWords.Pieces(view, pile, Format), StringComparison.Ordinal));
         Assert.Equal("100 pieces", BenchWords.Pieces(ABench.View(), ABench.View().Sheet!.Piles[0], Format));
         Assert.Contains(Lines(view, WorkKind.Glue), line => line.Contains("Roughen the spine with coarse sandpaper", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_glued_cover_is_folded_once_where_it_is_scored_or_where_it_comes_creased()
+    {
+        var plain = ABench.View(bench => bench with { Steps = [Step("glue"), Step("press")] }, edition: Glued);
+        Assert.StartsWith("Before the glue is opened fold the covers along a ruler at ", Lines(plain, WorkKind.Glue)[0], StringComparison.Ordinal);
+        Assert.StartsWith("At once, while the glue sets, lay the copies under a board", Lines(plain, WorkKind.Press)[0], StringComparison.Ordinal);
+
+        var creased = ABench.View(bench => bench with { Steps = [Step("glue")] }, list => list with { Finishing = [new Finishing("creased covers", FinishingUnit.Copy, 0.1m, 0m)] }, Glued);
+        Assert.StartsWith("The covers come creased from the shop.", Lines(creased, WorkKind.Glue)[0], StringComparison.Ordinal);
+
+        var scored = ABench.View(bench => bench with { Steps = [Step("score"), Step("glue")] }, edition: Glued);
+        Assert.DoesNotContain(Lines(scored, WorkKind.Glue), line => line.Contains("fold", StringComparison.Ordinal) && line.Contains("outer face", StringComparison.Ordinal));
+        var folds = scored.Sheet!.Piles[0].Folds;
+        Assert.Contains($"press two lines along a ruler, {Format.Length(folds[0])} and {Format.Length(folds[1])} from its left edge", Lines(scored, WorkKind.Score)[0], StringComparison.Ordinal);
+        Assert.Contains($"{Format.Thickness(scored.Prepared!.Block.Spine)} is reckoned, and what it has more or less moves the second line.", Lines(scored, WorkKind.Score)[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Piles_are_turned_over_once_and_not_piece_by_piece()
+    {
+        var view = ABench.View();
+        Assert.Equal("Lay the piles out in the order of their numbers, heads away from you, each turned over like a page of a book so that its inner face looks up.", Lines(view, WorkKind.Collate)[0]);
+        Assert.StartsWith("For each copy take one of pile 1 as it lies", Lines(view, WorkKind.Collate)[1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Leaves_that_stand_out_where_nothing_is_trimmed_are_no_fault_of_the_first_copy()
+    {
+        var view = ABench.View(edition: book => book with { Trim = default });
+        Assert.Contains(BenchWords.FirstCopy(view, Format), line => line.Contains($"at its cover; the innermost leaves stand out by {Format.Thickness(view.Prepared!.Block.Creep)}. It weighs", StringComparison.Ordinal));
+        var trimmed = ABench.View(edition: book => book with { Trim = new Trim(default, default, Length.FromMillimetres(3m), default) });
+        Assert.DoesNotContain(BenchWords.FirstCopy(trimmed, Format), line => line.Contains("stand out", StringComparison.Ordinal));
+        var weighed = ABench.View(edition: book => book with { Weighed = new Weighed(Mass.FromGrams(60m), Length.FromMillimetres(2m)) });
+        Assert.Contains(BenchWords.FirstCopy(weighed, Format), line => line.EndsWith("60 g and is about 2 mm thick, as one was weighed and gauged.", StringComparison.Ordinal));
     }
 
     private static EditionRecord Glued(EditionRecord book) => book with

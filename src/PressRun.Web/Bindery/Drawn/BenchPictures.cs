@@ -77,7 +77,7 @@ public static class BenchPictures
         var block = cuts.Any(cut => cut.Cut.Edge == Edge.Spine) ? untrimmed : untrimmed with { Width = untrimmed.Width - trim.Spine };
         var scale = Scale(block);
         var (width, height) = (scale(block.Width), scale(block.Height));
-        var marks = new List<Mark> { new BoxMark(Pen.Paper, Room, Room, width, height), new LineMark(Pen.Staple, Room, Room, Room, Room + height), new TextMark("spine", Room - 6, Room + (height / 2), 10, 3) };
+        var marks = new List<Mark> { new BoxMark(Pen.Paper, Room, Room, width, height), new LineMark(Pen.Staple, Room, Room, Room, Room + height), new TextMark("spine", Room - 9, Room + (height / 2), 10, 3) };
         foreach (var (number, cut) in cuts)
         {
             // A trim is a few millimetres: drawn wider than it is, or nobody would see it.
