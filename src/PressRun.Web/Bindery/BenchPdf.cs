@@ -18,7 +18,6 @@ public static class BenchPdf
     private const double Column = 70;
     private const double Caption = 7;
     private const double CaptionLine = 8.5;
-    private const int CaptionLines = 4;
 
     /// <summary>Sets a bench sheet.</summary>
     /// <param name="view">A run that could be worked out.</param>
@@ -171,7 +170,7 @@ public static class BenchPdf
         {
             var pictures = row.Select(pile => BenchPictures.Pile(pile, view.SignOf(pile.PartIndex), widest)).ToList();
             page.Drawing(
-                pictures.Max(picture => ScaleOf(page.Width, picture) * picture.Height) + (CaptionLines * CaptionLine) + 12,
+                pictures.Max(picture => ScaleOf(page.Width, picture) * picture.Height) + (3 * CaptionLine) + 12,
                 (graphics, left, top, width) =>
                 {
                     foreach (var (place, pile) in row.Index())
@@ -180,7 +179,7 @@ public static class BenchPdf
                         PdfPicture.Draw(graphics, pictures[place], at, top + 3, scale);
                         Captions(
                             graphics,
-                            [$"{pile.Number}  {pile.Part.Stock.Name}{(pile.SecondHalf is { } second ? $", or {second.Stock.Name}" : "")}", pile.Part.Part.Name, BenchWords.Pieces(view, pile, format), $"{PileWords.Outside(pile)} out, {PileWords.Inside(pile)} in"],
+                            [$"{pile.Number}  {pile.Part.Stock.Name}{(pile.SecondHalf is { } second ? $", or {second.Stock.Name}" : "")}", $"{pile.Part.Part.Name}, {BenchWords.Pieces(view, pile, format)}", $"{PileWords.Outside(pile)} out, {PileWords.Inside(pile)} in"],
                             at, top + 3 + (scale * pictures[place].Height), (width / PilesInRow) - 6);
                     }
                 });

@@ -36,7 +36,7 @@ public static class StepWords
             WorkKind.Fold => Fold(sheet, edition),
             WorkKind.Press =>
             [
-                $"{(edition.Binding == Binding.Perfect ? "At once, while the glue sets, lay" : "Lay")} the copies under a board with weight on it, spines to the left and to the right in turn, in stacks no higher than {format.Length(StackHeight)}, until the next day.",
+                $"{(edition.Binding == Binding.Perfect ? "At once, while the glue sets, lay" : "Lay")} the copies under a weighted board until the next day: stacks up to {format.Length(StackHeight)}, spines left and right in turn.",
             ],
             WorkKind.TrimSpine => ["Trim the loose leaves at the spine now: once they are bound, a cut there would take the binding off.", .. Trim(view, step, format)],
             WorkKind.Trim => [.. Trim(view, step, format)],
@@ -98,7 +98,7 @@ public static class StepWords
             return
             [
                 .. EvenFirst(sheet, edition, step),
-                $"Set the stapler's stop {format.Length(stop)} behind where the staple goes in: half of the sheet's width, so that the staples stand in the fold. {legs}",
+                $"Set the stapler's stop {format.Length(stop)} behind where the staple goes in, half of the sheet's width. {legs}",
                 $"{(Before(sheet, WorkKind.Fold, WorkKind.Staple) ? "Open the folded set" : "Turn the set over")}, cover up, one edge at the stop. Staple along the fold, middles of the staples at {staples} from the head{untrimmed}; the legs close in the middle of the book, between pages {middle[0]} and {middle[1]}. {count} Open every tenth: staples in the fold, legs flat.{(Before(sheet, WorkKind.Fold, WorkKind.Staple) ? " Then close it at its fold, and rub that down again." : "")}",
             ];
         }
@@ -162,6 +162,6 @@ public static class StepWords
         var pile = view.Prepared!.StepsAtTable.FirstOrDefault(rated => rated.Name == step.Name) is { CopiesPerPile: > 1 } rated
             ? $" Cut {format.Count(rated.CopiesPerPile)} copies at once."
             : " Cut no more at once than the clamp holds firmly.";
-        yield return $"Page 1 up. For each cut one edge lies at the fence, behind the blade, and the fence stands so far from the blade; what falls off lies on your side.{pile} Make a cut on all copies before the fence is moved, and measure the first after each change of the fence.";
+        yield return $"Page 1 up. For each cut one edge lies at the fence, behind the blade, and the fence stands so far from the blade; what falls off lies on your side.{pile} Cut all copies before the fence is moved; measure the first after each move.";
     }
 }

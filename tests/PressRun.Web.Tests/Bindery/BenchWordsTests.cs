@@ -182,9 +182,10 @@ public sealed class BenchWordsTests
     [Fact]
     public void A_glued_cover_is_folded_once_where_it_is_scored_or_where_it_comes_creased()
     {
-        var plain = ABench.View(bench => bench with { Steps = [Step("glue"), Step("press")] }, edition: Glued);
+        var plain = ABench.View(
+            bench => bench with { Steps = [Step("glue"), Step("press")] }, edition: book => Glued(book) with { Parts = [.. Glued(book).Parts.Select(part => part with { Part = part.Part with { StockId = "thin" } })] });
         Assert.StartsWith("Before the glue is opened fold the covers along a ruler at ", Lines(plain, WorkKind.Glue)[0], StringComparison.Ordinal);
-        Assert.StartsWith("At once, while the glue sets, lay the copies under a board", Lines(plain, WorkKind.Press)[0], StringComparison.Ordinal);
+        Assert.StartsWith("At once, while the glue sets, lay the copies under a weighted board until the next day: stacks up to 200 mm", Lines(plain, WorkKind.Press)[0], StringComparison.Ordinal);
 
         var creased = ABench.View(bench => bench with { Steps = [Step("glue")] }, list => list with { Finishing = [new Finishing("creased covers", FinishingUnit.Copy, 0.1m, 0m)] }, Glued);
         Assert.StartsWith("The covers come creased from the shop.", Lines(creased, WorkKind.Glue)[0], StringComparison.Ordinal);
