@@ -79,8 +79,7 @@ public static class BenchPdf
 
     private static void Step(PdfSheet page, BinderyView view, WorkStep step, PressFormat format)
     {
-        page.Heading($"{step.Number}  {BenchWords.TitleOf(step)}", 11, BenchSentence.Copies(view, step, format) + BenchSentence.Usually(step, format));
-        page.ToWrite("minutes", "went wrong");
+        page.HeadingToWrite($"{step.Number}  {BenchWords.TitleOf(step)}", 11, BenchSentence.Copies(view, step, format) + BenchSentence.Usually(step, format), "minutes", "went wrong");
         if (PictureOf(view, step, format) is { } picture)
         {
             var scale = Drawn / Math.Max(picture.Width, picture.Height);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Xml.Linq;
+using PressRun.Engine.Bench;
 using PressRun.Engine.Imposing;
 using PressRun.Engine.Measures;
 using PressRun.Web.Bindery;
@@ -63,6 +64,19 @@ public sealed class TrueScaleTests
         Assert.Contains("spine at the fence, fore-edge falls off 140 mm", text, StringComparison.Ordinal);
         Assert.All(View.Sheet!.Piles, pile => Assert.Contains($"{pile.Outer[0]}", text, StringComparison.Ordinal));
         Assert.Contains("eye protection", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void No_words_of_a_bench_sheet_lie_on_each_other()
+    {
+        var view = ABench.View(bench => bench with { Steps = [new BenchStep("stitch with the long arm at the window", 5m, 12m, 0m, 0m, 1, 0.025m), new BenchStep("fold", 0m, 1m, 0m, 0m, 1, 0m)] });
+        using var document = PdfDocument.Open(BenchPdf.Of(view, ABench.Format, DateTimeOffset.UnixEpoch));
+        foreach (var page in document.GetPages())
+        {
+            var letters = page.Letters.Where(letter => letter.Value.Trim().Length > 0).OrderBy(letter => letter.StartBaseLine.Y).ThenBy(letter => letter.StartBaseLine.X).ToList();
+            Assert.All(letters.Zip(letters.Skip(1)).Where(pair => Math.Abs(pair.First.StartBaseLine.Y - pair.Second.StartBaseLine.Y) < 0.01), pair =>
+                Assert.True(pair.Second.StartBaseLine.X - pair.First.EndBaseLine.X > -1, $"“{pair.First.Value}” and “{pair.Second.Value}” of a line lie on each other."));
+        }
     }
 
     private static bool IsAt((double Left, double Top, double Width, double Height) box, Box wanted) =>

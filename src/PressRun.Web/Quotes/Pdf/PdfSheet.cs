@@ -9,6 +9,11 @@ public sealed class PdfSheet : IDisposable
     private const double Margin = 56;
     private const double Foot = 40;
 
+    // Lines to write on: how long, how far from each other, and how large their words.
+    private const double Written = 34;
+    private const double WrittenGap = 10;
+    private const double WordSize = 8;
+
     private static readonly XColor Ink = XColor.FromArgb(0x24, 0x21, 0x1d);
     private static readonly XColor Quiet = XColor.FromArgb(0x5d, 0x57, 0x4d);
     private static readonly XPen Hairline = new(XColor.FromArgb(0xb8, 0xb0, 0xa0), 0.5);
@@ -49,7 +54,9 @@ public sealed class PdfSheet : IDisposable
     /// <param name="words">The heading.</param>
     /// <param name="size">In points.</param>
     /// <param name="beside">Said quietly on the same line, where the heading takes one.</param>
-    public void Heading(string words, double size, string beside = "")
+    public void Heading(string words, double size, string beside = "") => Heading(words, size, beside, []);
+
+    private void Heading(string words, double size, string beside, ReadOnlySpan<string> toWrite)
     {
         Room(size * 4);
         at += size * 0.9;
@@ -57,7 +64,15 @@ public sealed class PdfSheet : IDisposable
         Lines(words, font, Ink, size * 1.2);
         if (beside.Length > 0)
         {
-            PaperFonts.Sans(beside, 8.5).Draw(graphics, beside, new XSolidBrush(Quiet), Left + font.Width(graphics, words) + 8, at);
+            const double gap = 8, line = 11;
+            var small = PaperFonts.Sans(beside, 8.5);
+            var left = Left + font.Width(graphics, words) + gap;
+            if (left + small.Width(graphics, beside) + gap > Right - RoomToWrite(toWrite))
+            {
+                (left, at) = (Left, at + line);
+            }
+
+            small.Draw(graphics, beside, new XSolidBrush(Quiet), left, at);
         }
 
         at += size * 0.3;
@@ -111,19 +126,30 @@ public sealed class PdfSheet : IDisposable
         Lines(words, PaperFonts.Sans(words, 9.5), Ink, line, indent: 2 * box);
     }
 
-    /// <summary>Short lines to write on at the right of what was set last, each with its word before it, from the right.</summary>
-    public void ToWrite(params ReadOnlySpan<string> words)
+    /// <summary>A heading with short lines to write on at its right, each with its word before it, from the right.</summary>
+    public void HeadingToWrite(string words, double size, string beside, params ReadOnlySpan<string> toWrite)
     {
-        const double line = 34, gap = 10;
+        Heading(words, size, beside, toWrite);
         var right = Right;
+        foreach (var word in toWrite)
+        {
+            var font = PaperFonts.Sans(word, WordSize);
+            graphics.DrawLine(Hairline, right - Written, baseline, right, baseline);
+            right -= Written + 4 + font.Width(graphics, word);
+            font.Draw(graphics, word, new XSolidBrush(Quiet), right, baseline);
+            right -= WrittenGap;
+        }
+    }
+
+    private double RoomToWrite(ReadOnlySpan<string> words)
+    {
+        var room = 0d;
         foreach (var word in words)
         {
-            var font = PaperFonts.Sans(word, 8);
-            graphics.DrawLine(Hairline, right - line, baseline, right, baseline);
-            right -= line + 4 + font.Width(graphics, word);
-            font.Draw(graphics, word, new XSolidBrush(Quiet), right, baseline);
-            right -= gap;
+            room += Written + 4 + PaperFonts.Sans(word, WordSize).Width(graphics, word) + WrittenGap;
         }
+
+        return room;
     }
 
     /// <summary>Room between the margins, in points.</summary>
