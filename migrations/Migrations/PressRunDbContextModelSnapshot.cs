@@ -1746,6 +1746,10 @@ namespace PressRun.Migrations.Migrations
                     b.HasKey("PressId", "Id")
                         .HasName("pk_editions");
 
+                    b.HasIndex("PressId", "TitleId")
+                        .HasDatabaseName("ix_editions_planned")
+                        .HasFilter("copies_printed IS NULL AND NOT archived");
+
                     b.HasIndex("PressId", "TitleId", "Printing")
                         .IsUnique()
                         .HasDatabaseName("ix_editions_press_id_title_id_printing");

@@ -84,7 +84,6 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["OutlookStore.MovedAsync"] = async (stores, _, me) => await stores.Outlooks.MovedAsync(me, 100),
         ["OutlookStore.ByDayAsync"] = async (stores, theirs, me) => (await stores.Outlooks.ByDayAsync(me, [theirs.Title.Id], default(DateOnly).AddDays(1))).ToList(),
         ["OutlookStore.OfTitlesAsync"] = async (stores, theirs, me) => (await stores.Outlooks.OfTitlesAsync(me, [theirs.Title.Id])).ToList(),
-        ["OutlookStore.RunningOutAsync"] = async (stores, _, me) => await stores.Outlooks.RunningOutAsync(me, new ShelfFilter(), DateOnly.MaxValue),
         ["FixNoteStore.OfTitleAsync"] = async (stores, theirs, me) => await stores.Fixes.OfTitleAsync(me, theirs.Title.Id),
         ["FixNoteStore.AddAsync"] = async (stores, theirs, me) => await stores.Fixes.AddAsync(me, FixNote.Noticed(theirs.Edition.Id, "mine", null)),
         ["FixNoteStore.SaveAsync"] = async (stores, theirs, me) => await stores.Fixes.SaveAsync(me, (await stores.Fixes.OfTitleAsync(theirs.Id, theirs.Title.Id))[0] with { Text = "mine" }),
@@ -121,7 +120,6 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["PriceListStore.SaveAsync"] = async (stores, theirs, me) => await stores.PriceLists.SaveAsync(me, theirs.List),
         ["PriceListStore.DeleteAsync"] = async (stores, theirs, me) => await stores.PriceLists.DeleteAsync(me, theirs.List.Id),
         ["DraftStore.OfSubjectAsync"] = async (stores, theirs, me) => await stores.Drafts.OfSubjectAsync(me, Subject(theirs)),
-        ["ShelfQuery.PlannedAsync"] = async (stores, _, me) => await stores.Shelf.PlannedAsync(me, new ShelfFilter("tidepool")),
         ["ShelfQuery.ShowAsync"] = async (stores, _, me) => (await stores.Shelf.ShowAsync(me, new ShelfFilter("tidepool"))).Titles,
     };
 
@@ -145,7 +143,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         "QuoteStore.UnseenAsync", // the press is all that it is asked for
         "QuoteStore.SeeAsync", // see the test on quotes below
         "OutlookStore.KeepAsync", // see the tests of the outlooks
-        "ShelfQuery.LibrariesMarkAsync", // the press is all that it is asked for
+        "ShelfQuery.MarksAsync", "ShelfQuery.StandingAsync", // the press and a day are all that they are asked for; see the tests of the shelf
         "PressArchiveStore.ExportAsync", // the press is all that it is asked for
     ];
 

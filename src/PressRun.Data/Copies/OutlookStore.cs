@@ -87,19 +87,27 @@ public sealed class OutlookStore
                 .ToDictionaryAsync(row => row.TitleId, row => new TitleOutlook(row.AsOf, row.OnHand, row.Days10, row.Days50, row.Days90, row.Moved), cancel),
             cancel);
 
-    /// <summary>Titles that the search finds whose copies may be gone by a day, the first to go first.</summary>
-    public Task<List<RunningOut>> RunningOutAsync(PressId press, ShelfFilter filter, DateOnly by, CancellationToken cancel = default) =>
-        database.ReadAsync(
-            press,
-            db => db.TitleOutlooks.Where(row => row.RunsOutOn <= by)
-                .Where(row => ShelfQuery.Found(db, filter).Any(title => title.Id == row.TitleId && title.Editions.Any(edition => !edition.Archived)))
-                .OrderBy(row => row.RunsOutOn).ThenBy(row => row.TitleId)
-                .Select(row => new RunningOut(
-                    row.TitleId,
-                    row.RunsOutOn!.Value,
-                    db.RunPlans.Where(plan => plan.Chosen && plan.Edition.TitleId == row.TitleId && !plan.Edition.Archived).OrderByDescending(plan => plan.Edition.Printing)
-                        .Select(plan => new PlannedPrinting(plan.Edition.TitleId, plan.Id, plan.Version, plan.Edition.Version)).FirstOrDefault())).ToListAsync(cancel),
-            cancel);
+    /// <summary>Titles with a printing on the shelf whose copies may be gone by a day, the first to go first.</summary>
+    internal static async Task<List<RunningOut>> RunningOutAsync(PressRunDbContext db, DateOnly until, CancellationToken cancel)
+    {
+        var printings = await (
+            from outlook in db.TitleOutlooks.Where(row => row.RunsOutOn <= until)
+            join edition in db.Editions.Where(row => !row.Archived) on outlook.TitleId equals edition.TitleId
+            join plan in db.RunPlans.Where(row => row.Chosen) on edition.Id equals plan.EditionId into plans
+            from plan in plans.DefaultIfEmpty()
+            orderby outlook.RunsOutOn, outlook.TitleId, edition.Printing descending
+            select new
+            {
+                outlook.TitleId,
+                RunsOutOn = outlook.RunsOutOn!.Value,
+                Plan = plan == null ? null : new PlannedPrinting(outlook.TitleId, plan.Id, plan.Version, edition.Version),
+            }).ToListAsync(cancel);
+        return
+        [
+            .. printings.GroupBy(printing => (printing.TitleId, printing.RunsOutOn))
+                .Select(title => new RunningOut(title.Key.TitleId, title.Key.RunsOutOn, title.Select(printing => printing.Plan).FirstOrDefault(plan => plan is not null))),
+        ];
+    }
 
     /// <summary>Marks the titles of some editions, into whose ledgers is written.</summary>
     internal static Task MarkAsync(PressRunDbContext db, IReadOnlyCollection<Guid> editionIds, CancellationToken cancel) =>

@@ -11,15 +11,6 @@ internal static class PlanMapping
     public static IQueryable<RunPlanRow> Whole(this IQueryable<RunPlanRow> plans) =>
         plans.Include(plan => plan.Stocks).Include(plan => plan.PriceList).AsSingleQuery();
 
-    /// <summary>Many plans with all that their records hold, and of their price lists no more than that.</summary>
-    public static async Task<List<RunPlanRow>> ToListWithShopsAsync(this IQueryable<RunPlanRow> plans, PressRunDbContext db, CancellationToken cancel)
-    {
-        var rows = await plans.AsNoTracking().Include(plan => plan.Stocks).AsSingleQuery().ToListAsync(cancel);
-        var shops = await db.PriceLists.Select(list => new { list.Id, list.ShopId }).ToDictionaryAsync(list => list.Id, list => list.ShopId, cancel);
-        rows.ForEach(plan => plan.PriceList = new PriceListRow { Id = plan.PriceListId, ShopId = shops[plan.PriceListId] });
-        return rows;
-    }
-
     /// <summary>Many plans with all that their records hold; each price list is read once, however many plans go by it.</summary>
     public static async Task<List<RunPlanRow>> ToListWithListsAsync(this IQueryable<RunPlanRow> plans, PressRunDbContext db, CancellationToken cancel)
     {

@@ -79,6 +79,7 @@ internal sealed class EditionRowConfiguration : IEntityTypeConfiguration<Edition
         builder.HasOne(edition => edition.Title).WithMany(title => title.Editions)
             .HasForeignKey(edition => new { edition.PressId, edition.TitleId }).OnDelete(DeleteBehavior.Cascade);
         builder.HasIndex(edition => new { edition.PressId, edition.TitleId, edition.Printing }).IsUnique();
+        builder.HasIndex(edition => new { edition.PressId, edition.TitleId }).HasDatabaseName("ix_editions_planned").HasFilter("copies_printed IS NULL AND NOT archived");
         builder.Property(edition => edition.Version).IsRowVersion();
     }
 }

@@ -47,8 +47,8 @@ public sealed class BenchOrShopService(PlanStore plans, ShelfQuery shelf)
         [
             .. from title in page.Titles
                from edition in title.Editions
-               where edition.Edition.CopiesPrinted is null && edition.Plan is not null
-               select new PlannedRun(edition.Plan!.Id, $"{title.Title.Title}, printing {edition.Edition.Printing}"),
+               where edition is { CopiesPrinted: null, Plan: not null }
+               select new PlannedRun(edition.Plan!.Id, $"{title.Title}, printing {edition.Printing}"),
         ];
     }
 

@@ -35,7 +35,7 @@ public static class ShelfDecision
     /// <param name="isLatest">True for the title's latest printing: an older one that is gone asks nothing.</param>
     /// <param name="isWorkedOut">False where its plan cannot be costed.</param>
     /// <param name="isPaidFor">False where a planned run is not paid for within its copies for sale.</param>
-    public static DecisionKind Of(EditionRecord edition, bool isLatest, bool isWorkedOut, bool isPaidFor)
+    public static DecisionKind Of(ShelfEdition edition, bool isLatest, bool isWorkedOut, bool isPaidFor)
     {
         if (edition.CopiesPrinted is not { } printed)
         {

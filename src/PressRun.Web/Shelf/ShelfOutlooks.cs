@@ -24,10 +24,12 @@ public sealed class ShelfOutlooks(OutlookStore outlooks, TimeProvider time)
         }
     }
 
-    /// <summary>The outlooks of some titles as of today; titles of which nothing can be said are left out.</summary>
-    public async Task<IReadOnlyDictionary<Guid, TitleOutlook>> OfTitlesAsync(PressId press, IReadOnlyCollection<Guid> titles, CancellationToken cancel)
+    /// <summary>The outlooks of some titles as of today: those given, unless they were reckoned on an earlier day.</summary>
+    /// <param name="press">Whose.</param>
+    /// <param name="kept">By title, as they are kept.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    public async Task<IReadOnlyDictionary<Guid, TitleOutlook>> AsOfTodayAsync(PressId press, IReadOnlyDictionary<Guid, TitleOutlook> kept, CancellationToken cancel)
     {
-        var kept = await outlooks.OfTitlesAsync(press, titles, cancel);
         var old = kept.Where(one => one.Value.AsOf < Today).Select(one => new MovedTitle(one.Key, one.Value.Moved)).ToList();
         if (old.Count == 0)
         {
@@ -35,7 +37,7 @@ public sealed class ShelfOutlooks(OutlookStore outlooks, TimeProvider time)
         }
 
         await ReckonAsync(press, old, cancel);
-        return await outlooks.OfTitlesAsync(press, titles, cancel);
+        return await outlooks.OfTitlesAsync(press, [.. kept.Keys], cancel);
     }
 
     private async Task ReckonAsync(PressId press, IReadOnlyList<MovedTitle> moved, CancellationToken cancel)

@@ -117,7 +117,7 @@ public sealed partial class ShelfPage : IDisposable
     private async Task<ShelfView?> ReadAsync(int skip, CancellationToken cancel) =>
         await Service.ShowAsync(Press!.Record.Id, new ShelfFilter(search, skip, Step, IsArchived, IsAsking, IsDue), cancel);
 
-    private StandingPile Pile(TitleRecord title, EditionOnShelf edition)
+    private StandingPile Pile(ShelfTitle title, EditionOnShelf edition)
     {
         var copies = edition.Edition.CopiesOnHand;
         var words = $"{Apart.Of(title.Title)}, {Words.Printing(edition.Edition.Printing)}: {Words.Many(Format.Count(copies), copies, "copy", "copies")} on hand";
@@ -126,7 +126,7 @@ public sealed partial class ShelfPage : IDisposable
             ShelfDecision.Asks(edition.Decision), title.Title);
     }
 
-    private string When(EditionRecord edition) => edition.PrintedOn is { } day ? Format.ShortMonth(day) : "being planned";
+    private string When(ShelfEdition edition) => edition.PrintedOn is { } day ? Format.ShortMonth(day) : "being planned";
 
     // Who is asked whether to print again wants to know how many; who plans a first printing, what it costs.
     private static string Leads(EditionOnShelf edition, string address) => address

@@ -10,5 +10,6 @@ public static class ShelfSetup
         .AddSingleton<ShelfCosts>()
         .AddSingleton<ShelfOutlooks>()
         .AddSingleton<StillNeededService>()
+        .AddSingleton<ShelfJudging>()
         .AddSingleton<ShelfService>();
 }

@@ -16,7 +16,8 @@ public sealed class StillNeededService(ShelfQuery shelf, StockStore stocks, Shop
     private readonly MemoryCache known = new(new MemoryCacheOptions { SizeLimit = Most });
 
     /// <summary>What a press lacks now.</summary>
-    public async Task<StillNeeded> OfAsync(PressId press, CancellationToken cancel = default) => await OfAsync(press, await shelf.LibrariesMarkAsync(press, cancel), cancel);
+    public async Task<StillNeeded> OfAsync(PressId press, CancellationToken cancel = default) =>
+        await OfAsync(press, (await shelf.MarksAsync(press, DateOnly.MinValue, cancel)).Libraries, cancel);
 
     /// <summary>What a press lacks.</summary>
     /// <param name="press">The press.</param>

@@ -21,7 +21,7 @@ internal static class LedgerTimes
     {
         var ledger = services.GetRequiredService<CopiesLedgerStore>();
         var title = (await services.GetRequiredService<ShelfQuery>().ShowAsync(press.Id, new ShelfFilter("gulls"))).Titles.Single();
-        var edition = title.Editions[^1].Edition.Id;
+        var edition = title.Editions[^1].Id;
         await FillAsync(services, press.Id, edition);
         var none = Enumerable.Repeat(0, Rounds).ToArray();
         await Timing.SayAsync("balance", none, 1, _ => ledger.OnHandAsync(press.Id, edition));
@@ -30,7 +30,7 @@ internal static class LedgerTimes
         await Timing.SayAsync("all lines read for the page", none[..5], 1, _ => ledger.OfEditionAsync(press.Id, edition));
         var outlooks = services.GetRequiredService<OutlookStore>();
         await Timing.SayAsync(
-            "two years by the day, for the outlook", none[..20], 1, _ => outlooks.ByDayAsync(press.Id, [title.Title.Id], new DateOnly(2024, 11, 28)));
+            "two years by the day, for the outlook", none[..20], 1, _ => outlooks.ByDayAsync(press.Id, [title.Id], new DateOnly(2024, 11, 28)));
     }
 
     private static async Task FillAsync(IServiceProvider services, PressId press, Guid edition)

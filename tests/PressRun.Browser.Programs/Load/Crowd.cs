@@ -107,8 +107,8 @@ internal static class Crowd
         var shelf = await stored.Services.GetRequiredService<ShelfQuery>().ShowAsync(press.Id, new ShelfFilter(Take: 200));
         return from title in shelf.Titles
                from edition in title.Editions
-               where edition.Plan is not null && edition.Edition.CopiesPrinted is null
-               select (press, string.Create(CultureInfo.InvariantCulture, $"titles/{title.Title.Slug}/{edition.Edition.Printing}/run"));
+               where edition is { CopiesPrinted: null, Plan: not null }
+               select (press, string.Create(CultureInfo.InvariantCulture, $"titles/{title.Slug}/{edition.Printing}/run"));
     }
 
     private static async Task<Visit> OpenAsync(Chromium chromium, AppProcess app, (PressRecord Press, string Path) run)

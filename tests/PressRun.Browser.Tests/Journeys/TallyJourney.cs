@@ -247,10 +247,9 @@ public sealed class TallyJourney(Chromium chromium, OwnApp own) : IClassFixture<
         {
             foreach (var edition in title.Editions.Where(edition => edition.Plan is not null))
             {
-                var book = new Book(title.Title.Slug, edition.Edition);
-                if (TallyService.WorkOf(await stored.ChosenPlanAsync(book.Edition.Id), BenchLimits.Usual) is { Steps.Count: > 1 })
+                if (TallyService.WorkOf(await stored.ChosenPlanAsync(edition.Id), BenchLimits.Usual) is { Steps.Count: > 1 })
                 {
-                    found.Add(book);
+                    found.Add(new Book(title.Slug, (await stored.EditionAsync(title.Slug, edition.Printing))!));
                 }
             }
         }

@@ -111,7 +111,7 @@ public sealed class Stored : IAsyncDisposable
     public async Task<Book> BookAsync(string title, int printing)
     {
         var shelf = await FindAsync(title);
-        var found = shelf.Titles.Single(on => on.Title.Title == title).Title;
+        var found = shelf.Titles.Single(on => on.Title == title);
         return new Book(found.Slug, (await Editions.FindAsync(Press.Id, found.Slug, printing))!);
     }
 
