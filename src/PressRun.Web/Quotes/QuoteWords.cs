@@ -51,6 +51,15 @@ public static class QuoteWords
         };
     }
 
+    /// <summary>What is signed, from after its "I": <c>agree to 150 copies for 305.83, of which my part is 101.94</c>.</summary>
+    /// <param name="view">The quote.</param>
+    /// <param name="part">Place of the signer's part of the bill; null where they carry none.</param>
+    public static string Agreeing(QuoteView view, int? part) =>
+        $"agree to {Copies(view)} for {view.Format.Money(view.Quote.Landed)}{(part is { } place ? $", of which my part is {view.Format.Money(view.Bill[place].Amount)}" : "")}";
+
+    /// <summary>Such as <c>150 copies</c>.</summary>
+    public static string Copies(QuoteView view) => Words.Many(view.Format.Count(view.Quote.Quantity), view.Quote.Quantity, "copy", "copies");
+
     /// <summary>Who did it: the press, or whoever has the link, by the name they gave and the name it was made for where the two differ. A name is free
     /// to type, so nobody speaks for the press or for another.</summary>
     public static string By(QuoteEvent happened, QuoteView view)

@@ -100,9 +100,9 @@ public static class SharePages
         {
             await OftenAsync(http);
         }
-        else if (await quotes.LoadAsync(look, http.RequestAborted) is var (view, _))
+        else if (await quotes.LoadAsync(look, http.RequestAborted) is var (view, link))
         {
-            await SendAsync(http, StatusCodes.Status200OK, QuotePdf.Of(view, view.Facts.Shows == QuoteShows.Lines), QuoteFiles.Pdf);
+            await SendAsync(http, StatusCodes.Status200OK, QuotePdf.Of(view, view.Facts.Shows == QuoteShows.Lines, link), QuoteFiles.Pdf);
         }
         else
         {

@@ -12,6 +12,13 @@ public static class Words
     /// <summary>Such as <c>second printing</c>.</summary>
     public static string Printing(int printing) => printing < Ordinals.Length ? $"{Ordinals[printing]} printing" : $"printing {printing}";
 
+    /// <summary>Such as <c>Ada, Bo and Cy</c>; nothing of none.</summary>
+    public static string Together(IReadOnlyList<string> names)
+    {
+        ArgumentNullException.ThrowIfNull(names);
+        return names.Count < 2 ? string.Concat(names) : $"{string.Join(", ", names.SkipLast(1))} and {names[^1]}";
+    }
+
     /// <summary>Such as <c>folded and stapled</c>.</summary>
     public static string Of(Binding binding) => binding switch
     {

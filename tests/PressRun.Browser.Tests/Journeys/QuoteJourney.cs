@@ -4,6 +4,7 @@ using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using PressRun.Browser.Tests.Running;
 using PressRun.Data.Access;
+using UglyToad.PdfPig;
 using static Microsoft.Playwright.Assertions;
 
 namespace PressRun.Browser.Tests.Journeys;
@@ -121,7 +122,16 @@ public sealed class QuoteJourney(Chromium chromium, SampleApp sample, PeopleApp 
         }
 
         var found = await page.RunAxe();
+        var low = await page.EvaluateAsync<string[]>(
+            "() => [...document.querySelectorAll('a, button, input:not([type=hidden]), textarea, summary')].filter(one => one.checkVisibility() && one.getBoundingClientRect().height < 44).map(one => one.outerHTML)");
+        using var paper = PdfDocument.Open(await page.PdfAsync(new() { Format = "A4", PreferCSSPageSize = true }));
 
+        // WCAG 2.2, 2.5.5 (level AAA): targets of 44 by 44 CSS pixels.
+        Assert.Empty(low);
+        Assert.InRange(paper.NumberOfPages, 1, 2);
+        var words = string.Join(' ', paper.GetPages().SelectMany(one => one.GetWords()).Select(word => word.Text));
+        Assert.Contains("I agree to", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("Another quantity", words, StringComparison.Ordinal);
         Assert.Empty(found.Violations.Select(violation => $"{violation.Id}: {string.Join(" ", violation.Nodes.Select(node => node.Html))}"));
         Assert.Equal(0, await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth"));
         Assert.All(asked, url => Assert.StartsWith(sample.Address.ToString(), url, StringComparison.Ordinal));

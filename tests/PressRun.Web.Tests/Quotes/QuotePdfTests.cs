@@ -3,6 +3,8 @@ using System.Text.RegularExpressions;
 using PressRun.Data.Quotes;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
+using PressRun.Engine.Quoting;
+using PressRun.Web.Quotes;
 using PressRun.Web.Quotes.Pdf;
 using PressRun.Web.Tests.Support;
 using UglyToad.PdfPig;
@@ -34,6 +36,26 @@ public sealed partial class QuotePdfTests
 
         Assert.Contains("The print shop", text, StringComparison.Ordinal);
         Assert.DoesNotContain("set-up", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Whoever_has_not_answered_signs_for_the_whole_and_for_their_own_part_of_it()
+    {
+        var view = AQuote.View();
+        var (landed, mine, theirs) = (view.Format.Money(view.Quote.Landed), view.Format.Money(view.Bill[1].Amount), view.Format.Money(view.Bill[0].Amount));
+        var (bo, cy) = (AQuote.Link with { Id = Guid.NewGuid(), Name = "Bo", Part = 0 }, AQuote.Link with { Id = Guid.NewGuid(), Name = "Cy", Part = null });
+        var three = QuoteView.Of(view.Whole with { Links = [AQuote.Link, bo, cy with { Answer = QuoteAnswer.Agreed }] }, view.Format.Culture);
+
+        var ofAda = Read(QuotePdf.Of(three, allLines: true, AQuote.Link));
+        Assert.Contains($"I agree to 100 copies for {landed}, of which my part is {mine}.", ofAda, StringComparison.Ordinal);
+        Assert.DoesNotContain($"my part is {theirs}.", ofAda, StringComparison.Ordinal);
+        Assert.DoesNotContain("I agree", Read(QuotePdf.Of(three, allLines: true, cy with { Answer = QuoteAnswer.Agreed })), StringComparison.Ordinal);
+        var ofAll = Read(QuotePdf.Of(three, allLines: true));
+        Assert.Contains($"my part is {mine}.", ofAll, StringComparison.Ordinal);
+        Assert.Contains($"my part is {theirs}.", ofAll, StringComparison.Ordinal);
+        var unsent = Read(QuotePdf.Of(QuoteView.Of(view.Whole with { Links = [], State = QuoteState.Held }, view.Format.Culture), allLines: true));
+        Assert.Equal(1, unsent.Split("I agree").Length - 1);
+        Assert.Contains($"my part is {mine}.", unsent, StringComparison.Ordinal);
     }
 
     [Theory]

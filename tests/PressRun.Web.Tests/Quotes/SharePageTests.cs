@@ -79,7 +79,33 @@ public sealed class SharePageTests
     {
         await using var page = new BunitContext();
 
-        Assert.Equal(offered, Render(page, StateOf(name, AQuote.View())).FindAll("#agree").Count == 1);
+        var shown = Render(page, StateOf(name, AQuote.View()));
+        Assert.Equal(offered, shown.FindAll("#agree").Count == 1);
+        // Who reads it on a phone is led there from the first screen.
+        Assert.Equal(offered, shown.FindAll($".to-answer a[href='q/{Secret}#agree']").Count == 1);
+    }
+
+    [Fact]
+    public async Task What_is_signed_names_the_whole_and_the_signers_own_part_of_it_on_the_screen_and_on_paper()
+    {
+        await using var page = new BunitContext();
+        var view = AQuote.View();
+        var shown = Render(page, StateOf("Out", view));
+
+        var signed = $"agree to 100 copies for {view.Format.Money(view.Quote.Landed)}, of which my part is {view.Format.Money(view.Bill[1].Amount)}.";
+        Assert.Contains(signed, shown.Find("#agree .sign .sentence").TextContent, StringComparison.Ordinal);
+        Assert.Equal($"I {signed}", shown.Find("#agree .on-paper .sentence").TextContent);
+    }
+
+    [Fact]
+    public async Task A_part_of_the_page_that_only_asks_is_not_printed()
+    {
+        await using var page = new BunitContext();
+        var unsaid = Render(page, StateOf("Out", AQuote.View()));
+        var said = Render(page, StateOf("Out", AQuote.View(events: [Remark("So.")])));
+
+        Assert.Contains("no-print", unsaid.Find("#remarks-sheet").ClassList);
+        Assert.DoesNotContain("no-print", said.Find("#remarks-sheet").ClassList);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Globalization;
 using PressRun.Data.Presses;
 using PressRun.Engine.Measures;
+using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 using PressRun.Web.Tests.Support;
 
@@ -20,6 +21,13 @@ public class WordingTests
     [InlineData(25.4, "1 in")]
     public void Inches_are_read_off_a_ruler_where_they_lie_on_a_mark(double millimetres, string written) =>
         Assert.Equal(written, Written.Imperial.Length(Length.FromMillimetres((decimal)millimetres)).ToString());
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("Ada", "Ada")]
+    [InlineData("Ada and Bo", "Ada", "Bo")]
+    [InlineData("Ada, Bo and Cy", "Ada", "Bo", "Cy")]
+    public void Names_stand_in_a_sentence(string sentence, params string[] names) => Assert.Equal(sentence, Words.Together(names));
 
     [Fact]
     public void Metric_lengths_have_at_most_one_decimal_and_thin_ones_two()

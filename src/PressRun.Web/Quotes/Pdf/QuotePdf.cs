@@ -16,7 +16,8 @@ public static class QuotePdf
     /// <summary>Sets a quote.</summary>
     /// <param name="view">The quote; figures are written as its viewer reads them.</param>
     /// <param name="allLines">True for every line of the cost, false for the totals.</param>
-    public static byte[] Of(QuoteView view, bool allLines)
+    /// <param name="reader">By which link it is read, and so who may sign; null for the maker.</param>
+    public static byte[] Of(QuoteView view, bool allLines, QuoteLink? reader = null)
     {
         var (facts, quote, format) = (view.Facts, view.Quote, view.Format);
         var name = $"Quote {format.Count(quote.Number)}";
@@ -26,7 +27,7 @@ public static class QuotePdf
         sheet.Heading(facts.Title, 16);
         sheet.Note(Subtitle(view));
         sheet.Space(8);
-        sheet.Sentence($"{Copies(view)} for {format.Money(quote.Landed)}, {format.Money(view.Figures.UnitCost)} each.");
+        sheet.Sentence($"{QuoteWords.Copies(view)} for {format.Money(quote.Landed)}, {format.Money(view.Figures.UnitCost)} each.");
         if (facts.Note.Length > 0)
         {
             sheet.Sentence(facts.Note, 11);
@@ -37,11 +38,9 @@ public static class QuotePdf
         Bill(sheet, view);
         sheet.Space(10);
         sheet.Note($"{QuoteWords.ListsInForce(view)} Postage and taxes are the press's own figures: they are to be checked with the carrier and a licensed adviser.");
-        Sign(sheet, view);
+        Sign(sheet, view, reader);
         return sheet.Done($"{name} · {facts.Press} · fingerprint {view.ShortFingerprint}", (page, pages) => $"page {format.Count(page)} of {format.Count(pages)}");
     }
-
-    private static string Copies(QuoteView view) => Words.Many(view.Format.Count(view.Quote.Quantity), view.Quote.Quantity, "copy", "copies");
 
     private static string Standing(QuoteView view) => view.Whole.State switch
     {
@@ -124,23 +123,43 @@ public static class QuotePdf
         sheet.Row("together", [view.Format.Money(view.Quote.Landed)], Column, RowKind.Sum);
     }
 
-    // What was agreed to by a link stands there; else there is a line to sign.
-    private static void Sign(PdfSheet sheet, QuoteView view)
+    // What was agreed to by a link stands there; whoever has not answered yet has a line to sign, for the whole and for their part of it.
+    private static void Sign(PdfSheet sheet, QuoteView view, QuoteLink? reader)
     {
-        var agreed = view.Whole.Events.Where(happened => happened.Kind == QuoteEventKind.Agreed).ToList();
         sheet.Space(14);
+        var agreed = view.Whole.Events.Where(happened => happened.Kind == QuoteEventKind.Agreed).ToList();
         foreach (var yes in agreed)
         {
-            sheet.Sentence($"{QuoteWords.By(yes, view)} agreed to {Copies(view)} for {view.Format.Money(view.Quote.Landed)} on {view.Format.Day(DateOnly.FromDateTime(yes.At.UtcDateTime))}.", 11);
+            sheet.Sentence($"{QuoteWords.By(yes, view)} agreed to {QuoteWords.Copies(view)} for {view.Format.Money(view.Quote.Landed)} on {view.Format.Day(DateOnly.FromDateTime(yes.At.UtcDateTime))}.", 11);
         }
 
-        if (agreed.Count == 0 && view.Whole.State is QuoteState.Out or QuoteState.Held)
+        if (view.Whole.State is not (QuoteState.Out or QuoteState.Held))
+        {
+            return;
+        }
+
+        foreach (var (name, part) in Signers(view, reader, agreed.Count > 0))
         {
             sheet.Room(80);
-            sheet.Sentence($"I agree to {Copies(view)} for {view.Format.Money(view.Quote.Landed)}.", 11);
+            sheet.Sentence($"I {QuoteWords.Agreeing(view, part)}.", 11);
             sheet.Space(34);
-            sheet.WriteOn("name", 0, 220);
+            sheet.WriteOn(name, 0, 220);
             sheet.WriteOn("day", 250, 120);
+            sheet.Space(22);
         }
+    }
+
+    // By a link its reader, where they are asked; else all who are. A quote that nobody was sent is for those to sign who carry its bill.
+    private static IEnumerable<(string Name, int? Part)> Signers(QuoteView view, QuoteLink? reader, bool agreed)
+    {
+        var asked = (reader is null ? view.Whole.Links : [reader]).Where(link => link is { Rights.Agree: true, Answer: QuoteAnswer.None, EndedAt: null })
+            .Select(link => (link.Name, link.Part)).ToList();
+        if (asked.Count > 0 || agreed || reader is not null)
+        {
+            return asked;
+        }
+
+        var carry = view.Bill.Where(share => share.Name != view.Facts.Press).Select(share => (share.Name, (int?)share.Index)).ToList();
+        return carry.Count > 0 ? carry : [("name", null)];
     }
 }
