@@ -59,6 +59,12 @@ public sealed class PapersJourney(Chromium chromium, SampleApp sample)
         await Expect(row.Locator("td").First).ToHaveTextAsync(Unit(tried, 150));
         await Expect(visit.Page.Locator("table.papers thead")).ToContainTextAsync("at 200");
 
+        // On a phone the postage and the cost in hand stand within the page, and nothing of a paper waits at the side.
+        await visit.Page.SetViewportSizeAsync(390, 844);
+        await Expect(row.Locator("td[data-of=post]")).ToBeVisibleAsync();
+        Assert.Equal(0, await visit.Page.Locator(".scroll-x", new() { Has = visit.Page.Locator("table.papers") }).EvaluateAsync<int>("place => place.scrollWidth - place.clientWidth"));
+        await visit.Page.SetViewportSizeAsync(1280, 900);
+
         // The old plan stays; the new one is gone by, and the same papers stand side by side as seen from it.
         await row.GetByRole(AriaRole.Button, new() { Name = "Use this paper" }).ClickAsync();
         await Expect(row).ToHaveClassAsync("now");

@@ -29,6 +29,23 @@ public class PaperTableTests
     }
 
     [Fact]
+    public async Task On_a_phone_each_figure_has_its_head_beside_it_and_the_order_is_chosen_above()
+    {
+        await using var page = new BunitContext();
+        var table = Table(page, Reading((1, View.Offered)));
+
+        var heads = table.FindAll("thead th button").Select(head => head.TextContent.TrimEnd(' ', '\u2191')).ToList();
+        Assert.Equal(heads, table.FindAll("tbody tr")[0].QuerySelectorAll("td").Select(cell => cell.GetAttribute("data-label")));
+        Assert.Equal(2, table.FindAll("tbody tr")[0].QuerySelectorAll("td[data-of=hand], td[data-of=post]").Length);
+
+        var order = table.Find(".papers-order select");
+        await order.ChangeAsync(order.Children.ToList().FindIndex(option => option.TextContent == "weighs").ToString(System.Globalization.CultureInfo.InvariantCulture));
+        Assert.Equal("Heron 70", Names(table)[0]);
+        await table.Find(".papers-order button").ClickAsync(new());
+        Assert.Equal("Heron 70", Names(table)[^1]);
+    }
+
+    [Fact]
     public async Task Of_many_combinations_the_first_and_those_that_stand_out_are_shown_and_their_number_is_said()
     {
         await using var page = new BunitContext();
