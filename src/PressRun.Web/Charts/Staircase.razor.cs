@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Microsoft.AspNetCore.Components;
 using PressRun.Engine.Ladder;
+using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Charts;
@@ -65,7 +66,7 @@ public sealed partial class Staircase
             words.Append(CultureInfo.InvariantCulture, $"to {Format.Money(Curve.At(Curve.To))} for {Format.Count(Curve.To)}. {Spoken}.");
             foreach (var band in Bands)
             {
-                words.Append(CultureInfo.InvariantCulture, $" {Format.Count(band.From)} to {Format.Count(band.To)} copies cost no less than {Format.Count(band.Better)}.");
+                words.Append(CultureInfo.InvariantCulture, $" {Words.CopiesCost(band.From, band.To, Format.Count)} no less than {Format.Count(band.Better)}.");
             }
 
             return words.ToString();

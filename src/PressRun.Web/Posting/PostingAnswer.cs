@@ -14,6 +14,9 @@ public sealed record PostingAnswer(Job Job, IReadOnlyList<MailedCopies> Table, L
 {
     private static readonly int[] Orders = [1, 2, 5];
 
+    /// <summary>The same for the second half of the run, where that is on another paper; null where all copies are alike. The answer itself is then the first half's.</summary>
+    public PostingAnswer? OtherHalf { get; private init; }
+
     /// <summary>Works out what posting costs.</summary>
     /// <param name="view">The plan.</param>
     /// <param name="channelId">The way of selling, or the one that is only looked at, whose piece should go for less.</param>
@@ -22,6 +25,18 @@ public sealed record PostingAnswer(Job Job, IReadOnlyList<MailedCopies> Table, L
     {
         var source = view.Through(channelId);
         var job = source.BuildToTry(Enumerable.Range(0, source.Edition.Parts.Count).SelectMany(view.ToTry));
+        if (job.SecondHalf is not { } half)
+        {
+            return Of(view, job, channelId, trimUnit);
+        }
+
+        // A copy that was weighed was of one half, and nobody knows of which.
+        var reckoned = job with { SecondHalf = null, Edition = job.Edition with { Weighed = null } };
+        return Of(view, reckoned, channelId, trimUnit) with { OtherHalf = Of(view, reckoned.WithStocks((half.Part, half.StockId)), channelId, trimUnit) };
+    }
+
+    private static PostingAnswer Of(PapersView view, Job job, string? channelId, Length trimUnit)
+    {
         var prepared = PreparedJob.Prepare(job);
         if (!prepared.Succeeded)
         {

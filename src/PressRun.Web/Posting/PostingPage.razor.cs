@@ -49,6 +49,15 @@ public sealed partial class PostingPage
 
     private IReadOnlyList<string> TooSmall => [.. answer!.Table.Where(row => !row.Lies).Select(row => row.Mailer.Name).Distinct()];
 
+    // The papers by which the halves of the run differ; none where all copies are alike.
+    private IReadOnlyList<string> Papers => Source.SecondHalf is { } half ? [View!.StockName(View.OwnStock(half.Part)), View.StockName(half.StockId)] : [];
+
+    private string HalvedPart => Source.Edition.Parts[Source.SecondHalf!.Part].Part.Name;
+
+    private IEnumerable<(PostingAnswer Answer, string? Kind)> Halves => answer!.OtherHalf is { } other ? [(answer, $"on {Papers[0]}"), (other, $"on {Papers[1]}")] : [(answer, null)];
+
+    private IReadOnlyList<MailedCopies> OthersIn(string region) => [.. (answer!.OtherHalf?.Table ?? []).Where(row => row.Lies && row.Region == region)];
+
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {

@@ -41,5 +41,9 @@ public static class HalvesWords
             + (prepared.BoundBy == BoundBy.Shop ? "Keep them apart." : "Make one kind after the other and keep them apart until they are packed.");
     }
 
+    /// <summary>The papers by which the halves of a run differ: the first half's, then the second's; none where all copies are alike.</summary>
+    public static IReadOnlyList<string> Papers(Job job) =>
+        job.SecondHalf is { } half ? [NameOf(job, job.Edition.Parts[half.Part].StockId), NameOf(job, half.StockId)] : [];
+
     private static string NameOf(Job job, string stockId) => Apart.Of(job.Stocks.First(stock => stock.Id == stockId).Name);
 }

@@ -34,8 +34,7 @@ public sealed record MarginNote(char? Key, string Strong, string Rest, bool Look
         var bands = plan.Bands.Select((band, index) => (Band: band, Key: ShadedBand.KeyOf(index)));
         foreach (var (band, key) in bands.Where(item => item.Band.Better != answer.Better?.To).OrderBy(item => Math.Abs(item.Band.Better - answer.Estimate.Quantity)).Take(MostBands).OrderBy(item => item.Band.From))
         {
-            var range = band.From == band.To ? $"{format.Count(band.From)} copies cost" : $"{format.Count(band.From)} to {format.Count(band.To)} copies cost";
-            notes.Add(new MarginNote(key, $"{range} no less than {format.Count(band.Better)}.", Why(plan, band.Better, stockName, format), true, null));
+            notes.Add(new MarginNote(key, $"{Words.CopiesCost(band.From, band.To, format.Count)} no less than {format.Count(band.Better)}.", Why(plan, band.Better, stockName, format), true, null));
         }
 
         if (plan.Prepared.Job.Shop.Quantities is { Count: > 0 } sold)

@@ -55,8 +55,9 @@ public sealed record PlanDifference(string What, string First, string Second, st
                     minutes => format.Number(minutes, 1),
                     "more",
                     "fewer"),
-            Measure("A copy weighs", one.Copy.Mass.Grams, two.Copy.Mass.Grams, grams => format.Mass(Mass.FromGrams(grams)).ToString(), "heavier", "lighter"),
-            Measure("It is thick", one.Copy.Thickness.Millimetres, two.Copy.Thickness.Millimetres, mm => format.Thickness(Length.FromMillimetres(mm)).ToString(), "thicker", "thinner"),
+            OfHalves("A copy weighs", first.Costing, second.Costing, (one, two), copy => copy.Mass.Grams, grams => format.Mass(Mass.FromGrams(grams)).ToString(), ("heavier", "lighter")),
+            OfHalves(
+                "It is thick", first.Costing, second.Costing, (one, two), copy => copy.Thickness.Millimetres, mm => format.Thickness(Length.FromMillimetres(mm)).ToString(), ("thicker", "thinner")),
             Text("Paid for by copy", PaidFor(a, one, format), PaidFor(b, two, format)),
         ];
     }
@@ -70,8 +71,25 @@ public sealed record PlanDifference(string What, string First, string Second, st
             what, shownFirst, shownSecond, shownFirst == shownSecond ? null : $"{format(Math.Abs(second - first))} {(second > first ? more : less)}");
     }
 
-    private static PlanDifference Measure(string what, decimal first, decimal second, Func<decimal, string> format, string more, string less) =>
-        Number(what, first, second, format, more, less);
+    // Where the halves of a run are two kinds of copies each has a line of its own.
+    private static PlanDifference OfHalves(
+        string what, PlanCosting a, PlanCosting b, (Estimate One, Estimate Two) estimates, Func<CopyEstimate, decimal> of, Func<decimal, string> format, (string More, string Less) words)
+    {
+        var (one, two) = (Kinds(estimates.One, of), Kinds(estimates.Two, of));
+        if (one.Count == 1 && two.Count == 1)
+        {
+            return Number(what, one[0], two[0], format, words.More, words.Less);
+        }
+
+        var (shownOne, shownTwo) = (Lines(a, one, format), Lines(b, two, format));
+        return new PlanDifference(what, shownOne, shownTwo, shownOne == shownTwo ? null : "not alike in its halves");
+    }
+
+    private static IReadOnlyList<decimal> Kinds(Estimate estimate, Func<CopyEstimate, decimal> of) =>
+        estimate.SecondHalf is { } half ? [of(estimate.Copy), of(half.Copy)] : [of(estimate.Copy)];
+
+    private static string Lines(PlanCosting costing, IReadOnlyList<decimal> kinds, Func<decimal, string> format) =>
+        kinds.Count == 1 ? format(kinds[0]) : string.Join('\n', kinds.Zip(HalvesWords.Papers(costing.Worked!.Prepared.Job), (kind, paper) => $"{format(kind)} on {paper}"));
 
     private static string Papers(PlanCosting costing)
     {

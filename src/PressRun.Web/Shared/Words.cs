@@ -80,6 +80,13 @@ public static class Words
         _ => "your own step",
     };
 
+    /// <summary>What copies of a range do, which may be one number alone: <c>45 copies cost</c>, <c>45 to 60 copies cost</c>.</summary>
+    /// <param name="from">First number.</param>
+    /// <param name="to">Last number.</param>
+    /// <param name="count">How a number is written.</param>
+    public static string CopiesCost(int from, int to, Func<decimal, string> count) =>
+        from == to ? Many(count(from), from, "copy costs", "copies cost") : $"{count(from)} to {count(to)} copies cost";
+
     /// <summary>One thing or many: <c>1 copy</c>, <c>12 copies</c>.</summary>
     public static string Many(string count, long number, string one, string many) => $"{count} {(number == 1 ? one : many)}";
 }

@@ -1,4 +1,5 @@
 using Bunit;
+using PressRun.Data.RunPlans;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
 using PressRun.Web.Papers;
@@ -44,6 +45,34 @@ public class RegionTableTests
 
         Assert.False(table.Find("details.region").HasAttribute("open"));
         Assert.Equal("1 copy for 1.80, in Board envelope", table.Find("details.region > summary .answer").TextContent);
+    }
+
+    [Fact]
+    public async Task Of_a_run_in_halves_each_mailer_says_both()
+    {
+        await using var page = new BunitContext();
+        var source = View.Source;
+        var halved = View with { Source = source with { Plan = source.Plan with { SecondHalf = new PlanHalf(source.Edition.Parts[1].Id, "g150") } } };
+        var answer = PostingAnswer.Of(halved, "post", Length.FromMillimetres(1m));
+        var whole = PostingAnswer.Of(View, "post", Length.FromMillimetres(1m));
+        Assert.Equal(whole.Table.Select(row => row.Choice.Mass), answer.Table.Select(row => row.Choice.Mass));
+
+        var table = page.Render<RegionTable>(parameters => parameters
+            .Add(part => part.Region, "home")
+            .Add(part => part.Rows, answer.Table)
+            .Add(part => part.Others, answer.OtherHalf!.Table)
+            .Add(part => part.Papers, ["Thin", "Heron 150"])
+            .Add(part => part.Format, Written.Metric)
+            .Add(part => part.ServiceName, View.ServiceName)
+            .Add(part => part.Binding, Binding.Saddle)
+            .Add(part => part.LeavesOf, 1)
+            .Add(part => part.Part, "inside"));
+
+        // By hand: twelve leaves of 140 × 200 mm at 150 g/m² instead of 80 are 23.52 g heavier: past 75 g, so 2.20 and not 1.50.
+        Assert.Equal(["1.50", "2.20"], table.FindAll("tbody.count")[0].QuerySelectorAll("tr").Skip(1).Select(row => row.QuerySelectorAll("td")[1].TextContent));
+        Assert.Equal("Board envelope on Heron 150, cheapest", table.FindAll("tbody.count")[0].QuerySelectorAll("tr th")[2].TextContent);
+        Assert.Equal("on Thin: 1 copy for 1.80, in Board envelope; on Heron 150: 1 copy for 2.50, in Board envelope", table.Find("details.region > summary .answer").TextContent);
+        Assert.Contains("Board envelope, on Heron 150", table.Find("details.lines").TextContent, StringComparison.Ordinal);
     }
 
     private static IRenderedComponent<RegionTable> Table(BunitContext page) => page.Render<RegionTable>(parameters => parameters

@@ -42,6 +42,21 @@ public class PlanDifferenceTests
     }
 
     [Fact]
+    public void Of_two_halves_each_kind_of_copy_has_a_line_of_its_own()
+    {
+        var whole = APlan.Source(100);
+        var halved = whole with { Plan = whole.Plan with { SecondHalf = new PlanHalf(whole.Edition.Parts[1].Id, "green") } };
+        var row = Rows(whole, halved)["A copy weighs"];
+
+        var lines = row.Second.Split('\n');
+        Assert.Equal(2, lines.Length);
+        Assert.Equal($"{row.First} on Thin cream", lines[0]);
+        Assert.EndsWith(" on Green sheet", lines[1], StringComparison.Ordinal);
+        Assert.Equal("not alike in its halves", row.Says);
+        Assert.Null(Rows(halved, halved)["It is thick"].Says);
+    }
+
+    [Fact]
     public void Who_only_packs_at_home_has_the_shop_bind()
     {
         var row = Rows(APlan.Source(100) with { Bench = PackingToo }, OnlyPacked with { PriceList = ARun.Shop with { Finishing = [new Finishing("stitching", FinishingUnit.Copy, 0.2m, 0m)] } })["Bound"];

@@ -135,4 +135,10 @@ public class WordingTests
     [InlineData("1,234", 1234)]
     [InlineData("12,5", 12.5)]
     public void A_comma_after_a_zero_groups_nothing(string typed, double number) => Assert.Equal((decimal)number, Typed.Number(typed, English));
+
+    [Fact]
+    public void A_range_of_one_number_is_told_as_that_number() =>
+        Assert.Equal(
+            ["45 copies cost", "1 copy costs", "45 to 60 copies cost"],
+            new[] { (45, 45), (1, 1), (45, 60) }.Select(range => Words.CopiesCost(range.Item1, range.Item2, count => count.ToString(CultureInfo.InvariantCulture))));
 }
