@@ -3,12 +3,13 @@ using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using PressRun.Data.Access;
 using PressRun.Data.Presses;
+using PressRun.Data.Running;
 
 namespace PressRun.Data;
 
 /// <summary>Runs one operation of one press on a context of its own, after its guard has let the visitor pass, and once more where the database
 /// was away for a moment.</summary>
-internal sealed class PressDatabase(IDbContextFactory<PressRunDbContext> contexts, TimeProvider time, PressGuard guard)
+internal sealed class PressDatabase(Database database, TimeProvider time, PressGuard guard)
 {
     private static readonly TimeSpan[] Pauses = [.. new[] { 100, 300, 1000, 2000, 3000, 4000 }.Select(milliseconds => TimeSpan.FromMilliseconds(milliseconds))];
 
@@ -43,6 +44,25 @@ internal sealed class PressDatabase(IDbContextFactory<PressRunDbContext> context
     /// <summary>Reads rows that belong to no press: people, sign-ins, the list of presses. Whoever calls sees to it that only the right ones are
     /// shown.</summary>
     public Task<T> ReadServerAsync<T>(Func<PressRunDbContext, Task<T>> read, CancellationToken cancel) => ReadAsync(default, _ => Task.CompletedTask, read, cancel);
+
+    /// <summary>Asks for one row that belongs to no press, like <see cref="ReadServerAsync"/>, by a statement of its own and without a context: for what is asked
+    /// more often than anything else.</summary>
+    /// <param name="statement">The statement, with <c>$1</c> for what is sought.</param>
+    /// <param name="sought">What is sought by.</param>
+    /// <param name="read">Reads the row.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    /// <returns>Null where there is no such row.</returns>
+    public Task<T?> AskServerAsync<T>(string statement, byte[] sought, Func<NpgsqlDataReader, T> read, CancellationToken cancel)
+        where T : class => AgainAsync(
+        async () =>
+        {
+            await using var command = database.Source.CreateCommand(statement);
+            command.Parameters.Add(new NpgsqlParameter<byte[]> { TypedValue = sought });
+            await using var reader = await command.ExecuteReaderAsync(CommandBehavior.SingleRow, cancel);
+            return await reader.ReadAsync(cancel) ? read(reader) : null;
+        },
+        () => true,
+        cancel);
 
     /// <summary>Writes rows of <paramref name="press"/>, all or none. Work that failed before it was committed is done again from its start;
     /// a commit whose answer was lost is not, because it may have been carried out.</summary>
@@ -80,7 +100,7 @@ internal sealed class PressDatabase(IDbContextFactory<PressRunDbContext> context
         AgainAsync(
             async () =>
             {
-                await using var context = await OpenAsync(press, cancel);
+                await using var context = Open(press);
                 await demand(context);
                 return await read(context);
             },
@@ -93,7 +113,7 @@ internal sealed class PressDatabase(IDbContextFactory<PressRunDbContext> context
         return await AgainAsync(
             async () =>
             {
-                await using var context = await OpenAsync(press, cancel);
+                await using var context = Open(press);
                 await using var transaction = await context.Database.BeginTransactionAsync(cancel);
                 await demand(context);
                 var result = await write(context);
@@ -105,9 +125,9 @@ internal sealed class PressDatabase(IDbContextFactory<PressRunDbContext> context
             cancel);
     }
 
-    private async Task<PressRunDbContext> OpenAsync(PressId press, CancellationToken cancel)
+    private PressRunDbContext Open(PressId press)
     {
-        var context = await contexts.CreateDbContextAsync(cancel);
+        var context = database.CreateDbContext();
         context.Press = press;
         return context;
     }

@@ -59,7 +59,7 @@ public static class PressRunData
 
     private static IServiceCollection AddPressRunStores(this IServiceCollection services) => services
         .AddSingleton(provider => new PressDatabase(
-            provider.GetRequiredService<IDbContextFactory<PressRunDbContext>>(), provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<PressGuard>()))
+            provider.GetRequiredService<Database>(), provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<PressGuard>()))
         .AddStore(database => new PressStore(database))
         .AddStore(database => new ShelfQuery(database))
         .AddStore(database => new TitleStore(database))
