@@ -9,7 +9,7 @@ internal static class GuidePictures
     private static readonly (string Name, string Path, int Width)[] Wanted =
     [
         ("shelf", "", Laptop),
-        ("edition", "titles/tarpaulin-weather/2", Laptop),
+        ("edition", "titles/eleven-knots/3", Laptop),
         ("run", "titles/wrong-tides/3/run", Laptop),
         ("papers", "titles/gulls-v-harbour-board/3/papers", Laptop),
         ("post", "titles/gulls-v-harbour-board/3/post", Laptop),
@@ -17,9 +17,9 @@ internal static class GuidePictures
         ("copies", "titles/tarpaulin-weather/2/copies", Laptop),
         ("fair", "fair", Phone),
         ("quote", "quotes/1", Laptop),
-        ("bench", "titles/wrong-tides/3/run/bench", Laptop),
-        ("bench-phone", "titles/wrong-tides/3/run/bench", Phone),
-        ("imposition", "titles/wrong-tides/3/run/imposition", Laptop),
+        ("bench", "titles/eleven-knots/3/run/bench", Laptop),
+        ("bench-phone", "titles/eleven-knots/3/run/bench", Phone),
+        ("imposition", "titles/eleven-knots/3/run/imposition", Laptop),
     ];
 
     /// <summary>Takes them all.</summary>
