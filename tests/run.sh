@@ -10,19 +10,32 @@ need_postgresql
 need_chromium
 dotnet build PressRun.sln --nologo -v quiet || fail "The build failed."
 
+results=$(mktemp -d)
+trap 'rm -rf "$results"' EXIT
+run() {
+  dotnet run --no-build --project "$1" -- --progress off --no-ansi >"$results/$(basename "$1")" 2>&1
+  echo $? >"$results/$(basename "$1").status"
+}
+
+# The browser has the machine to itself; what needs none shares it.
+run tests/PressRun.Browser.Tests
+for project in tests/*.Tests; do
+  [ "$project" = tests/PressRun.Browser.Tests ] || run "$project" &
+done
+wait
+
 passed=0 failed=0 skipped=0
-output=$(mktemp)
-trap 'rm -f "$output"' EXIT
-count() { sed -n "s/^ *$1: \([0-9][0-9]*\)\$/\1/p" "$output" | tail -1; }
 for project in tests/*.Tests; do
   name=$(basename "$project")
+  output=$results/$name
+  count() { sed -n "s/^ *$1: \([0-9][0-9]*\)\$/\1/p" "$output" | tail -1; }
   printf '\n== %s\n' "$name"
-  dotnet run --no-build --project "$project" -- --progress off --no-ansi 2>&1 | tee "$output"
-  status=${PIPESTATUS[0]}
+  cat "$output"
   passed=$((passed + $(count succeeded || true) + 0))
   skipped=$((skipped + $(count skipped || true) + 0))
   failures=$(count failed)
   # A run that broke off, or found no test at all, is a failure even where no test says so.
+  status=$(cat "$output.status")
   if [ "$status" != 0 ] && [ "${failures:-0}" = 0 ]; then
     failures=1
     printf '%s ended with status %s\n' "$name" "$status"
