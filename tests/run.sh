@@ -9,12 +9,13 @@ need_dotnet
 need_postgresql
 need_chromium
 dotnet build PressRun.sln --nologo -v quiet || fail "The build failed."
+dotnet format whitespace . --folder --verify-no-changes || fail "Spaces or lines are not as .editorconfig says; this sets them: dotnet format whitespace . --folder"
 
 results=$(mktemp -d)
 trap 'rm -rf "$results"' EXIT
 run() {
-  dotnet run --no-build --project "$1" -- --progress off --no-ansi >"$results/$(basename "$1")" 2>&1
-  echo $? >"$results/$(basename "$1").status"
+  dotnet run --no-build --project "$1" -- --progress off --no-ansi 2>&1 | tee "$results/$(basename "$1")"
+  echo "${PIPESTATUS[0]}" >"$results/$(basename "$1").status"
 }
 
 # The browser has the machine to itself; what needs none shares it.
@@ -29,8 +30,6 @@ for project in tests/*.Tests; do
   name=$(basename "$project")
   output=$results/$name
   count() { sed -n "s/^ *$1: \([0-9][0-9]*\)\$/\1/p" "$output" | tail -1; }
-  printf '\n== %s\n' "$name"
-  cat "$output"
   passed=$((passed + $(count succeeded || true) + 0))
   skipped=$((skipped + $(count skipped || true) + 0))
   failures=$(count failed)
