@@ -6,6 +6,9 @@ namespace PressRun.Web.Libraries;
 /// name on the packet make them one's own.</summary>
 public static class CommonPapers
 {
+    /// <summary>Keys of the columns that are filled.</summary>
+    public static IReadOnlyList<string> Columns { get; } = ["name", "weight", "finish"];
+
     private static readonly string[][] Iso =
     [
         ["Uncoated 80", "80 gsm", "uncoated"], ["Uncoated 100", "100 gsm", "uncoated"], ["Uncoated 120", "120 gsm", "uncoated"], ["Uncoated 160", "160 gsm", "uncoated"],

@@ -66,6 +66,16 @@ public sealed class LibraryTable<T>(LibraryStore<T> store, TableShape<LibraryIte
         Remember(shape.Read(Filled(), manners));
     }
 
+    /// <summary>Puts rows of starting data below what stands there, as one edit, and stores them.</summary>
+    /// <param name="keys">Keys of the columns that are filled.</param>
+    /// <param name="rows">Cells by those columns.</param>
+    /// <param name="what">What they are, for undo.</param>
+    public Task StartWithAsync(IReadOnlyList<string> keys, IReadOnlyList<IReadOnlyList<string>> rows, string what)
+    {
+        Document.Put(Document.Rows[^1].Key, [.. keys.Select(key => ColumnOf(shape, key))], rows, what);
+        return ChangedAsync();
+    }
+
     /// <summary>Looks at the text after an edit and stores what is right.</summary>
     public async Task ChangedAsync()
     {
