@@ -34,7 +34,7 @@ public sealed class OfferTests
         var papers = Offers.Lacking(offers.Select(offer => offer.Thing), []);
         Assert.Equal(["Moosgrund", "Moosgrund 120"], papers.Select(paper => paper.Name));
         List<Stock> stored = [.. papers.Select((paper, at) => paper with { Id = $"paper-{at}" })];
-        var list = Offers.Into(Empty, offers, stored, problems.Add);
+        var list = Offers.Into(Empty, offers, stored, _ => Assert.Fail("All print alike."));
 
         Assert.Empty(problems);
         Assert.Equal(["paper-0", "paper-1"], list.Paper.Select(price => price.StockId));
@@ -55,21 +55,41 @@ public sealed class OfferTests
         var before = Empty with { Paper = [new PaperPrice("mine", "SRA3", [new PriceStep(1, 9m)], StepRule.AllUnits), new PaperPrice("other", "A3", [new PriceStep(1, 8m)], StepRule.AllUnits)] };
 
         Assert.Empty(Offers.Lacking(offers.Select(offer => offer.Thing), [known, other]));
-        var list = Offers.Into(before, offers, [known, other], problems.Add);
+        var list = Offers.Into(before, offers, [known, other], _ => Assert.Fail("All print alike."));
 
         Assert.Empty(problems);
         Assert.Equal([("other", "A3", 8m), ("mine", "SRA3", 0.042m), ("other", "SRA3", 0.064m)], list.Paper.Select(price => (price.StockId, price.SheetId, price.Steps[0].Each)));
     }
 
     [Fact]
-    public void Two_papers_that_would_print_at_two_prices_on_one_sheet_are_told_by_row_and_column()
+    public void A_paper_that_prints_at_another_price_comes_on_a_sheet_of_its_own_and_is_told()
     {
-        var (_, offers, problems) = Read(File.Replace("120;150;1;6,40;0,09", "120;150;1;6,40;0,10", StringComparison.Ordinal));
-        Offers.Into(Empty, offers, [], problems.Add);
+        const string board = """
+            Bezeichnung;Format;g/m²;Dicke (µm);Menge ab;Preis je 100;Druck schwarz;Druck farbig
+            Moosgrund;320 x 450;80;98;1;4,20;0,09;0,35
+            Moosgrund;320 x 450;120;150;1;6,40;0,09;0,35
+            Kalkofen Karton;320 x 450;280;370;1;17,50;0,12;0,42
+            """;
+        var (_, offers, problems) = Read(board);
+        List<Stock> papers = [.. Offers.Lacking(offers.Select(offer => offer.Thing), []).Select((paper, at) => paper with { Id = $"paper-{at}" })];
+        var apart = new List<PaperApart>();
+        var list = Offers.Into(Empty, offers, papers, apart.Add);
 
-        var problem = Assert.Single(problems);
-        Assert.Equal((5, OfferShape.Black), (problem.Row, problem.Column));
-        Assert.Contains("row 3", problem.Rule, StringComparison.Ordinal);
+        Assert.Empty(problems);
+        Assert.Equal([("paper-0", "SRA3"), ("paper-1", "SRA3"), ("paper-2", "SRA3 (Kalkofen Karton 280)")], list.Paper.Select(price => (price.StockId, price.SheetId)));
+        Assert.Equal(
+            [(Ink.Black, "SRA3", 0.09m), (Ink.Colour, "SRA3", 0.35m), (Ink.Black, "SRA3 (Kalkofen Karton 280)", 0.12m), (Ink.Colour, "SRA3 (Kalkofen Karton 280)", 0.42m)],
+            list.Print.Select(price => (price.Ink, price.SheetId, price.Steps[0].Each)));
+        Assert.Equal(list.Sheets.Single(sheet => sheet.Id == "SRA3").Width, list.Sheets.Single(sheet => sheet.Id == "SRA3 (Kalkofen Karton 280)").Width);
+        Assert.Equal((4, 2), (Assert.Single(apart).Row, apart[0].LikeRow));
+
+        // Its measures still mean the common sheet.
+        Assert.Equal("SRA3", PriceListTable.For(papers, list.Sheets).Paper.Columns[1].Kind.Read("320 x 450", German).Value);
+
+        // Brought in again at one print price, the paper is back on the common sheet and nowhere else.
+        var (_, again, _) = Read(board.Replace("0,12;0,42", "0,09;0,35", StringComparison.Ordinal));
+        Assert.Equal(["SRA3", "SRA3", "SRA3"], Offers.Into(list, again, papers, apart.Add).Paper.Select(price => price.SheetId));
+        Assert.Single(apart);
     }
 
     private static (CsvMapping Mapping, List<ReadThing<PaperOffer>> Offers, List<CellProblem> Problems) Read(string text)

@@ -19,6 +19,9 @@ public sealed record CsvPreview(
     /// <summary>The first of them, each with the row that it repeats.</summary>
     public IReadOnlyList<(int Row, int First)> Same { get; init; } = [];
 
+    /// <summary>What is done with some rows that one may not expect, in sentences.</summary>
+    public IReadOnlyList<string> Told { get; init; } = [];
+
     /// <summary>Words that the problems told are about and that mean nothing to a column of a few words: each once, with its column.</summary>
     public IReadOnlyList<WordMeaning> UnknownWords(IReadOnlyList<Column> table, CellManners manners) =>
     [

@@ -1,12 +1,22 @@
-using System.Globalization;
 using PressRun.Data.Import.Tables;
 using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
-using PressRun.Engine.Editions;
 using PressRun.Engine.Paper;
+using PressRun.Engine.Sheets;
 using PressRun.JobFile.Reading;
 
 namespace PressRun.Data.Import.Shapes;
+
+/// <summary>A paper that prints at other prices than most papers of its sheet.</summary>
+/// <param name="Row">Its first row.</param>
+/// <param name="Paper">Its name.</param>
+/// <param name="LikeRow">First row of those that print as most do.</param>
+/// <param name="Sheet">The sheet that it comes on.</param>
+public sealed record PaperApart(int Row, string Paper, int LikeRow, string Sheet)
+{
+    /// <summary>What is done with it, in sentences.</summary>
+    public string Says => $"Row {Row}, {Paper}, prints at other prices than row {LikeRow}. Printing is priced by the sheet, so it comes on a sheet of its own, {Sheet}, of the same size. Steps count there by themselves.";
+}
 
 /// <summary>What a shop's offers come to in a press: papers that it has not yet, and the prices of a list.</summary>
 public static class Offers
@@ -32,59 +42,35 @@ public static class Offers
         return all[papers.Count..];
     }
 
-    /// <summary>The list with the prices of the offers in place of its own for the same paper and sheet, and for the same ink and sheet.</summary>
+    /// <summary>The list with the prices of the offers in place of its own for the same paper and sheet, and for the same ink and sheet. Papers that print at other prices than most come on a
+    /// sheet of their own.</summary>
     /// <param name="list">The list.</param>
     /// <param name="offers">The offers with their rows.</param>
     /// <param name="papers">The press's papers, those of the offers among them.</param>
-    /// <param name="problem">Told where two papers would print at two prices on one sheet.</param>
-    public static Shop Into(Shop list, IReadOnlyList<ReadThing<PaperOffer>> offers, IReadOnlyList<Stock> papers, Action<CellProblem> problem)
+    /// <param name="apart">Told of each paper that comes on a sheet of its own.</param>
+    public static Shop Into(Shop list, IReadOnlyList<ReadThing<PaperOffer>> offers, IReadOnlyList<Stock> papers, Action<PaperApart> apart)
     {
-        List<PaperPrice> paper =
+        var printed = OfferSheets.Of(offers);
+        foreach (var other in printed.Where(sheet => sheet.IsApart).SelectMany(sheet => sheet.Offers.Select(offer => new PaperApart(offer.Row, offer.Thing.Paper.Name, sheet.LikeRow, sheet.Id))))
+        {
+            apart(other);
+        }
+
+        List<(string Base, PaperPrice Price)> paper =
         [
-            .. offers.Select(offer => new PaperPrice(
-                Known(offer.Thing, papers)?.Id ?? "", offer.Thing.SheetId, [.. offer.Thing.Steps.Select(step => new PriceStep(step.From, step.Sheet))], StepRule.AllUnits)),
+            .. from sheet in printed
+               from offer in sheet.Offers
+               orderby offer.Row
+               select (sheet.Base, new PaperPrice(
+                   Known(offer.Thing, papers)?.Id ?? "", sheet.Id, [.. offer.Thing.Steps.Select(step => new PriceStep(step.From, step.Sheet))], StepRule.AllUnits)),
         ];
-        List<PrintPrice> print =
-        [
-            .. Print(offers, Ink.Black, step => step.Black, OfferShape.Black, problem),
-            .. Print(offers, Ink.Colour, step => step.Colour, OfferShape.Colour, problem),
-        ];
+        var print = printed.SelectMany(sheet => sheet.Prints()).ToList();
+        var added = printed.Where(sheet => sheet.IsApart && !list.Sheets.Any(known => known.Id == sheet.Id)).Select(sheet => sheet.Twin(list)).OfType<Sheet>();
         return PriceListTable.WithNamedSheets(list with
         {
-            Paper = [.. list.Paper.Where(old => !paper.Exists(price => price.StockId == old.StockId && price.SheetId == old.SheetId)), .. paper],
+            Sheets = [.. list.Sheets, .. added],
+            Paper = [.. list.Paper.Where(old => !paper.Exists(come => come.Price.StockId == old.StockId && OfferSheets.IsOf(old.SheetId, come.Base))), .. paper.Select(come => come.Price)],
             Print = [.. list.Print.Where(old => !print.Exists(price => price.Ink == old.Ink && price.SheetId == old.SheetId)), .. print],
         });
-    }
-
-    // What printing costs hangs on the ink and the sheet: every paper of a sheet must say the same, or nothing.
-    private static IEnumerable<PrintPrice> Print(
-        IReadOnlyList<ReadThing<PaperOffer>> offers, Ink ink, Func<OfferStep, decimal?> priceOf, int column, Action<CellProblem> problem)
-    {
-        foreach (var bySheet in offers.Where(offer => offer.Thing.Steps.All(step => priceOf(step) is not null)).GroupBy(offer => offer.Thing.SheetId))
-        {
-            var steps = Steps(bySheet.First().Thing, priceOf);
-            foreach (var other in bySheet.Skip(1).Where(other => !Steps(other.Thing, priceOf).SequenceEqual(steps)))
-            {
-                problem(new CellProblem(
-                    other.Row,
-                    column,
-                    priceOf(other.Thing.Steps[0])!.Value.ToString(CultureInfo.InvariantCulture),
-                    $"On {bySheet.Key} row {bySheet.First().Row} prints at another price; printing is priced by the sheet, whatever the paper. Leave this column out and bring print prices in by themselves."));
-            }
-
-            yield return new PrintPrice(ink, bySheet.Key, steps, StepRule.AllUnits);
-        }
-    }
-
-    // Steps count sheets, and printing is counted by the side: n sheets printed on both sides begin at side 2n - 1. Steps at one price are one.
-    private static List<PriceStep> Steps(PaperOffer offer, Func<OfferStep, decimal?> priceOf)
-    {
-        var steps = new List<PriceStep>();
-        foreach (var step in offer.Steps.Where(step => steps.Count == 0 || priceOf(step) != steps[^1].Each))
-        {
-            steps.Add(new PriceStep((2 * step.From) - 1, priceOf(step)!.Value));
-        }
-
-        return steps;
     }
 }

@@ -23,7 +23,9 @@ internal static partial class SheetMeasures
 
         var unit = match.Groups["unit"].Value.ToLowerInvariant();
         var (width, height) = (Side(match.Groups["width"].Value, unit), Side(match.Groups["height"].Value, unit));
-        var own = sheets.Where(sheet => Fits(sheet.Width, sheet.Height)).Select(sheet => sheet.Id).Take(2).ToList();
+        var fits = sheets.Where(sheet => Fits(sheet.Width, sheet.Height)).Select(sheet => sheet.Id).ToList();
+        // Of a sheet and those that stand in for it the sheet itself is meant.
+        var own = fits.Where(id => !fits.Exists(other => other != id && OfferSheets.IsOf(id, other))).Take(2).ToList();
         return own.Count == 1 ? own[0] : own.Count > 1 ? null : StandardSizes.All.FirstOrDefault(size => Fits(size.Size.Width, size.Size.Height))?.Name;
 
         bool Fits(Length one, Length other) => (one == width && other == height) || (one == height && other == width);

@@ -32,8 +32,9 @@ public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView p
             return preview;
         }
 
-        var (_, problems) = Read(list, papers, source, mapping, cancel);
-        return preview with { Problems = [.. problems.Take(CsvReading.MostProblems)], ProblemCount = problems.Count };
+        var apart = new List<PaperApart>();
+        Offers.Into(list, Read(source, mapping, cancel).Offers, papers, apart.Add);
+        return preview with { Told = [.. apart.Select(paper => paper.Says)] };
     }
 
     /// <summary>Brings the file in, all of it or nothing.</summary>
@@ -48,7 +49,7 @@ public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView p
     public async Task<(ImportDone Done, ShopView? Opened)> RunAsync(
         Shop list, IReadOnlyList<Stock> papers, CsvSource source, CsvMapping mapping, IReadOnlyList<NotedTerm> terms, IProgress<int> progress, CancellationToken cancel)
     {
-        var (offers, problems) = Read(list, papers, source, mapping, cancel);
+        var (offers, problems) = Read(source, mapping, cancel);
         if (problems.Count > 0)
         {
             return (new ImportDone(null, $"Nothing was brought in. Row {problems[0].Row}: {problems[0].Rule}"), null);
@@ -64,8 +65,9 @@ public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView p
             return (new ImportDone(null, $"Nothing was brought in. {lacking[refusal.Index].Name}: {refusal.Problem.Rule}"), null);
         }
 
+        var apart = 0;
         var opened = await reopen();
-        var problem = opened?.Editor is not { } editor ? "The list has been taken out in between." : await editor.ReplaceAsync(NotedTerm.Into(Offers.Into(editor.Record.Prices, offers, opened.Stocks, _ => { }), terms));
+        var problem = opened?.Editor is not { } editor ? "The list has been taken out in between." : await editor.ReplaceAsync(NotedTerm.Into(Offers.Into(editor.Record.Prices, offers, opened.Stocks, _ => apart++), terms));
         if (problem is not null)
         {
             await TakeBackAsync();
@@ -73,7 +75,7 @@ public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView p
         }
 
         var came = Words.Many(press.Format.Count(lacking.Count), lacking.Count, "paper is", "papers are");
-        return (new ImportDone($"The list from {press.Format.Day(opened!.Editor!.Record.Prices.ValidFrom)} is stored with what the file holds{NoteSentences.AndTaken(terms.Count)}; {came} new in the library.", null), opened);
+        return (new ImportDone($"The list from {press.Format.Day(opened!.Editor!.Record.Prices.ValidFrom)} is stored with what the file holds{NoteSentences.AndTaken(terms.Count)}; {came} new in the library{(apart == 0 ? "" : $", {Words.Many(press.Format.Count(apart), apart, "paper has", "papers have")} a sheet of its own for another print price")}.", null), opened);
     }
 
     /// <summary>Takes the papers back that were brought in last. Answers null when that is done, otherwise what stands in the way.</summary>
@@ -89,16 +91,9 @@ public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView p
         return inTheWay.Count == 0 ? null : $"The prices are taken back; the papers stay. {inTheWay[0]}";
     }
 
-    private (IReadOnlyList<ReadThing<PaperOffer>> Offers, List<CellProblem> Problems) Read(
-        Shop list, IReadOnlyList<Stock> papers, CsvSource source, CsvMapping mapping, CancellationToken cancel)
+    private (IReadOnlyList<ReadThing<PaperOffer>> Offers, List<CellProblem> Problems) Read(CsvSource source, CsvMapping mapping, CancellationToken cancel)
     {
         var problems = new List<CellProblem>();
-        var offers = CsvReading.Things(source, mapping, shape, own, problems.Add, cancel).ToList();
-        if (problems.Count == 0)
-        {
-            Offers.Into(list, offers, papers, problems.Add);
-        }
-
-        return (offers, problems);
+        return (CsvReading.Things(source, mapping, shape, own, problems.Add, cancel).ToList(), problems);
     }
 }
