@@ -28,7 +28,8 @@ internal static class ShelfSearch
         var shelf = services.GetRequiredService<ShelfService>();
         string[] typed = [.. LargeShelf.First.SelectMany(word => Enumerable.Range(1, word.Length).Select(length => word[..length].ToLowerInvariant())), "herring al", "maker 17"];
         Console.WriteLine($"{LargeShelf.Titles} titles, {LargeShelf.Titles * LargeShelf.Printings} editions, {LargeShelf.Titles * LargeShelf.Printings * LargeShelf.Lines} lines in the ledgers at most, {typed.Length} searches, each {Rounds} times");
-        await Timing.SayAsync("search, 50 titles with their editions and plans read", typed, Rounds, words => query.ShowAsync(press, new ShelfFilter(words)));
+        await Timing.SayOnceAsync("the first search after the start, every planned printing worked out", () => shelf.ShowAsync(press, new ShelfFilter("herring")));
+        await Timing.SayAsync("search, 50 titles with their printings read", typed, Rounds, words => query.ShowAsync(press, new ShelfFilter(words)));
         await Timing.SayAsync("search as the page shows it, worked out and judged", typed, Rounds, words => shelf.ShowAsync(press, new ShelfFilter(words)));
         var pages = Enumerable.Range(0, 20).Select(page => page * 50).ToArray();
         await Timing.SayAsync("the whole shelf, page by page", pages, Rounds, skip => shelf.ShowAsync(press, new ShelfFilter(Skip: skip)));
