@@ -6,6 +6,8 @@ namespace PressRun.Data;
 /// <summary>Text that PostgreSQL stores and a page can show.</summary>
 internal static class PlainText
 {
+    private const int MostMarks = 8;
+
     // Letters and signs of Unicode that have no shape: the Hangul fillers and the blank of Braille.
     private static readonly int[] Fillers = [0x115F, 0x1160, 0x2800, 0x3164, 0xFFA0];
 
@@ -27,6 +29,22 @@ internal static class PlainText
     public static bool Shows(string text) => text.EnumerateRunes().Any(rune => !Fillers.Contains(rune.Value) && Rune.GetUnicodeCategory(rune) is not (
         UnicodeCategory.SpaceSeparator or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.Control or UnicodeCategory.Format
         or UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark or UnicodeCategory.OtherNotAssigned or UnicodeCategory.Surrogate or UnicodeCategory.PrivateUse));
+
+    /// <summary>True where more marks stand on one letter than any language puts there, so that they reach over the lines above and below (eight: from memory).</summary>
+    public static bool Piles(string text)
+    {
+        var marks = 0;
+        foreach (var rune in text.EnumerateRunes())
+        {
+            marks = Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark ? marks + 1 : 0;
+            if (marks > MostMarks)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>True where it turns the direction of what stands in it, so that it reads as something else than it is (UAX #9, embeddings, overrides and isolates).</summary>
     public static bool Turns(string text) => text.Any(sign => sign is (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069'));

@@ -83,10 +83,10 @@ public static class QuoteRules
     /// <summary>What is wrong with a person's name; null where nothing is.</summary>
     internal static string? NameProblem(string name) => !PlainText.Shows(name)
         ? "Write a name."
-        : name.Length > LongestName || !PlainText.Is(name) || PlainText.Turns(name) ? "Write a name on one line, at most 120 characters." : null;
+        : name.Length > LongestName || !PlainText.Is(name) || PlainText.Turns(name) || PlainText.Piles(name) ? "Write a name on one line, at most 120 characters." : null;
 
     /// <summary>What is wrong with a remark, whose lines end in <c>\n</c>; null where nothing is.</summary>
-    internal static string? RemarkProblem(string words) => string.IsNullOrWhiteSpace(words)
+    internal static string? RemarkProblem(string words) => !PlainText.Shows(words)
         ? "Write something first."
-        : words.Length > LongestRemark || !PlainText.Is(words.Replace("\n", "", StringComparison.Ordinal)) ? "Write at most 2,000 characters of plain text." : null;
+        : words.Length > LongestRemark || !PlainText.Is(words.Replace("\n", "", StringComparison.Ordinal)) || PlainText.Piles(words) ? "Write at most 2,000 characters of plain text." : null;
 }

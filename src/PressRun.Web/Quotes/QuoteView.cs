@@ -17,7 +17,11 @@ namespace PressRun.Web.Quotes;
 /// <param name="Amount">What they carry.</param>
 /// <param name="Paid">What they have paid.</param>
 /// <param name="Open">What is still to be paid; below zero where too much was.</param>
-public sealed record BillShare(int Index, string Name, decimal Amount, decimal Paid, decimal Open);
+public sealed record BillShare(int Index, string Name, decimal Amount, decimal Paid, decimal Open)
+{
+    /// <summary>What was paid beyond the part; 0 where nothing was.</summary>
+    public decimal Over => Math.Max(0m, -Open);
+}
 
 /// <summary>A quote as its pages show it: the frozen figures, and the frozen job where this version still reckons it the same.</summary>
 public sealed class QuoteView
@@ -55,6 +59,9 @@ public sealed class QuoteView
 
     /// <summary>What was paid of the whole bill.</summary>
     public decimal Paid => Bill.Sum(share => share.Paid);
+
+    /// <summary>What of the whole bill is still to be paid.</summary>
+    public decimal Open => Bill.Sum(share => share.Open);
 
     /// <summary>How the quote's figures are written for the viewer.</summary>
     public PressFormat Format { get; }

@@ -127,6 +127,8 @@ public sealed class PeopleJourney(Chromium chromium, PeopleApp people)
         await people.ReadyAsync();
         await using var visit = await people.SignInAsync(chromium, PeopleApp.Owner);
         await visit.Page.GotoAsync(path);
+        // Whoever has a long address has no wider page: nothing in it asks to be broken.
+        await visit.Page.EvaluateAsync("() => document.querySelectorAll('main p.sentence').forEach(one => one.append(' ' + 'fitzgerald'.repeat(8) + '@example.org'))");
         foreach (var width in new[] { 1280, 390, 320 })
         {
             await visit.Page.SetViewportSizeAsync(width, 900);

@@ -93,6 +93,7 @@ public sealed class SharedQuoteStoreTests(PostgresFixture postgres)
     [InlineData("\u3164")]
     [InlineData("Mina\u202Eevil")]
     [InlineData("\u2067Mina")]
+    [InlineData("Mi\u0301\u0301\u0301\u0301\u0301\u0301\u0301\u0301\u0301na")]
     public async Task A_name_that_cannot_be_seen_or_reads_as_another_agrees_to_nothing(string name)
     {
         await using var stores = await Stores.NewAsync(postgres);
@@ -100,6 +101,20 @@ public sealed class SharedQuoteStoreTests(PostgresFixture postgres)
 
         Assert.IsType<SaveResult<QuoteEvent>.Refused>(await stores.Shared.ReplyAsync(look, SmallQuote.AgreeTo(quote, name)));
         Assert.IsType<SaveResult<QuoteEvent>.Saved>(await stores.Shared.ReplyAsync(look, SmallQuote.AgreeTo(quote, "Ángela \u200E(\u05E2\u05DC\u05DE\u05D4)")));
+    }
+
+    [Theory]
+    [InlineData("\u200B\u200B")]
+    [InlineData("\n\u3164\n")]
+    [InlineData("Hm\u0336\u0336\u0336\u0336\u0336\u0336\u0336\u0336\u0336")]
+    public async Task A_remark_that_cannot_be_seen_or_reaches_over_others_is_not_written(string words)
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var (_, _, look) = await SmallQuote.SharedAsync(stores, await SmallPress.CreateAsync(stores));
+
+        Assert.IsType<SaveResult<QuoteEvent>.Refused>(await stores.Shared.ReplyAsync(look, new Reply.Remark("Ada", words)));
+        // A word of Hebrew with its points (Unicode Standard, 9.1) and one of Vietnamese taken apart (UAX #15, NFD).
+        Assert.IsType<SaveResult<QuoteEvent>.Saved>(await stores.Shared.ReplyAsync(look, new Reply.Remark("Ada", "\u05E9\u05B8\u05C1\u05DC\u05D5\u05B9\u05DD vie\u0323\u0302t")));
     }
 
     [Fact]

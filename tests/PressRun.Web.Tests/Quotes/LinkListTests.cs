@@ -41,6 +41,19 @@ public sealed class LinkListTests
         Assert.Empty(page.Render<BillTable>(with => with.Add(bill => bill.View, AQuote.View()).Add(bill => bill.Today, ARun.Day)).FindAll("form, button, input"));
     }
 
+    [Fact]
+    public async Task A_bill_adds_up_what_was_paid_and_is_open_and_says_what_was_paid_too_much()
+    {
+        await using var page = new BunitContext();
+        var bill = AQuote.View().Bill;
+        var paid = AQuote.View(events: [new QuoteEvent(1, AQuote.MadeAt, QuoteEventKind.Paid, null, "", Amount: bill[1].Amount + 2.5m, Part: 1, Day: ARun.Day)]);
+        var rows = page.Render<BillTable>(with => with.Add(table => table.View, paid).Add(table => table.Today, ARun.Day)).FindAll("tbody tr, tfoot tr")
+            .Select(row => row.QuerySelectorAll("td").Select(cell => cell.TextContent).ToArray()).ToList();
+
+        Assert.Equal("2.50 too much", rows[1][2]);
+        Assert.Equal([paid.Format.Money(paid.Quote.Landed), paid.Format.Money(bill[1].Amount + 2.5m), paid.Format.Money(bill[0].Amount - 2.5m)], rows[2]);
+    }
+
     private static IRenderedComponent<LinkList> Render(BunitContext page, Func<QuoteLink, Task>? end) =>
         page.Render<LinkList>(with => with.Add(list => list.View, AQuote.View()).Add(list => list.Now, AQuote.MadeAt).Add(list => list.End, end));
 }
