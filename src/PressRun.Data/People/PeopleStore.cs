@@ -87,7 +87,8 @@ public sealed class PeopleStore
                 return PeopleResult.Gone;
             }
 
-            if (member.Role == PressRole.Owner && role != PressRole.Owner && !await db.Memberships.AnyAsync(row => row.UserId != user && row.Role == PressRole.Owner, cancel))
+            var wasOwner = member.Role == PressRole.Owner;
+            if (wasOwner && role != PressRole.Owner && !await db.Memberships.AnyAsync(row => row.UserId != user && row.Role == PressRole.Owner, cancel))
             {
                 return PeopleResult.LastOwner;
             }
@@ -99,6 +100,12 @@ public sealed class PeopleStore
             else
             {
                 db.Memberships.Remove(member);
+            }
+
+            if (wasOwner && role != PressRole.Owner)
+            {
+                // A link of theirs would open the press to them again, and nobody can tell whose a link is: open ones end, and are made anew.
+                await db.Invitations.Where(row => row.UsedAt == null).ExecuteDeleteAsync(cancel);
             }
 
             await db.SaveChangesAsync(cancel);

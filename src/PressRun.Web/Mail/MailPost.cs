@@ -1,8 +1,6 @@
-using System.Net.Sockets;
-using MailKit;
 using MailKit.Net.Smtp;
-using MailKit.Security;
 using MimeKit;
+using PressRun.Data.Mail;
 
 namespace PressRun.Web.Mail;
 
@@ -30,7 +28,23 @@ public sealed class MailPost(MailSettings settings)
     private const int PatienceMilliseconds = 30_000;
     private const int FirstPermanentCode = 500;
 
-    /// <summary>Sends a mail, with a connection of its own.</summary>
+    /// <summary>Writes a mail and sends it. One that cannot be written, as for an address that is none, will never be: it must not stop those behind it.</summary>
+    public async Task<MailOutcome> SendAsync(DueMail due, DateTimeOffset now, CancellationToken cancel)
+    {
+        MimeMessage message;
+        try
+        {
+            message = QuoteMail.Of(due, settings.From, now);
+        }
+        catch (Exception unwritten) when (unwritten is not OperationCanceledException)
+        {
+            return new MailOutcome(MailFate.Never, unwritten.GetType().Name);
+        }
+
+        return await SendAsync(message, cancel);
+    }
+
+    /// <summary>Sends a mail, with a connection of its own. Whatever goes wrong on the way, it is tried later, as often as the outbox allows.</summary>
     public async Task<MailOutcome> SendAsync(MimeMessage message, CancellationToken cancel)
     {
         using var client = new SmtpClient { Timeout = PatienceMilliseconds };
@@ -50,7 +64,7 @@ public sealed class MailPost(MailSettings settings)
             var code = (int)refused.StatusCode;
             return new MailOutcome(code >= FirstPermanentCode ? MailFate.Never : MailFate.Later, $"code {code}");
         }
-        catch (Exception away) when (IsAway(away) && !cancel.IsCancellationRequested)
+        catch (Exception away) when (!cancel.IsCancellationRequested)
         {
             return new MailOutcome(MailFate.Later, away.GetType().Name);
         }
@@ -66,13 +80,9 @@ public sealed class MailPost(MailSettings settings)
         {
             await client.DisconnectAsync(quit: true, CancellationToken.None);
         }
-        catch (Exception away) when (IsAway(away))
+        catch (Exception away) when (away is not OutOfMemoryException)
         {
             return;
         }
     }
-
-    private static bool IsAway(Exception exception) => exception
-        is SocketException or IOException or TimeoutException or OperationCanceledException or ProtocolException or CommandException or SslHandshakeException
-        or System.Security.Authentication.AuthenticationException or MailKit.Security.AuthenticationException or ServiceNotConnectedException or NotSupportedException;
 }

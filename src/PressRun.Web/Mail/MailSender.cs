@@ -73,11 +73,16 @@ public sealed partial class MailSender : BackgroundService
         {
             LogAway(logger, away.GetType().Name);
         }
+        catch (Exception fault) when (!cancel.IsCancellationRequested)
+        {
+            // Mail is the least that a server does: a fault of it stops nothing else.
+            LogFault(logger, fault);
+        }
     }
 
     private async Task SendAsync(DueMail due, CancellationToken cancel)
     {
-        var outcome = await new MailPost(settings!).SendAsync(QuoteMail.Of(due, settings!.From, time.GetUtcNow()), cancel);
+        var outcome = await new MailPost(settings!).SendAsync(due, time.GetUtcNow(), cancel);
         switch (outcome.Fate)
         {
             case MailFate.Sent:
@@ -110,6 +115,9 @@ public sealed partial class MailSender : BackgroundService
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "Mail about quote {Quote} was given up: {Why}")]
     private static partial void LogNever(ILogger logger, int quote, string why);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "Mail could not be looked after; it is tried again")]
+    private static partial void LogFault(ILogger logger, Exception fault);
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "Mail waits for the database: {Why}")]
     private static partial void LogAway(ILogger logger, string why);

@@ -53,6 +53,18 @@ public sealed class NoteTermsTests
     }
 
     [Fact]
+    public void Tax_on_delivery_is_asked_where_notes_tell_of_tax_and_of_a_price_of_delivery()
+    {
+        NoteLine[] notes = [new(2, "alle Preise netto zzgl. 19 % MwSt."), new(14, "Lieferung 7,90 EUR, ab 120 EUR Warenwert frei")];
+        var terms = NoteTerms.Of(notes, German);
+        Assert.Equal([typeof(NotedTax), typeof(NotedTaxOnDelivery), typeof(NotedDelivery)], terms.Select(term => term.GetType()));
+        var list = NotedTerm.Into(Empty, terms);
+        Assert.Equal((0.19m, true), (list.Order.TaxRate, list.Order.TaxOnDelivery));
+        Assert.False(NotedTerm.Into(Empty, terms.Where(term => term is not NotedTaxOnDelivery)).Order.TaxOnDelivery);
+        Assert.DoesNotContain(NoteTerms.Of([notes[0], new(14, "Lieferung frei ab 120 EUR")], German), term => term is NotedTaxOnDelivery);
+    }
+
+    [Fact]
     public void A_delivery_price_without_a_mass_holds_whatever_the_order_weighs()
     {
         var list = Read("Delivery 6.90, free from 150.00")[0].Into(Empty);
@@ -122,7 +134,7 @@ public sealed class NoteTermsTests
     {
         var terms = Read("Prices without 20 % tax. Minimum order 25.00. Delivery 6.90, free from 150.00.");
 
-        Assert.Equal([typeof(NotedTax), typeof(NotedMinimum), typeof(NotedDelivery)], terms.Select(term => term.GetType()));
+        Assert.Equal([typeof(NotedTax), typeof(NotedTaxOnDelivery), typeof(NotedMinimum), typeof(NotedDelivery)], terms.Select(term => term.GetType()));
     }
 
     [Fact]

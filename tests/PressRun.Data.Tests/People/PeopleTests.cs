@@ -27,6 +27,36 @@ public sealed class PeopleTests(PostgresFixture postgres)
         await Assert.ThrowsAsync<AccessRefusedException>(() => stores.People.ListAsync(press));
     }
 
+    [Theory]
+    [InlineData(null)]
+    [InlineData(PressRole.Editor)]
+    public async Task Whoever_is_no_owner_any_more_does_not_come_back_by_an_invitation_made_before(PressRole? then)
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var press = (await Household.PressAsync(stores)).Id;
+        var (stays, goes) = (await Household.MemberAsync(stores, press, "Stays", PressRole.Owner), await Household.MemberAsync(stores, press, "Goes", PressRole.Owner));
+        var link = await Household.AsAsync(goes, () => stores.Invitations.InviteAsync(press, "a friend", PressRole.Owner));
+
+        Assert.Equal(PeopleResult.Done, await Household.AsAsync(stays, () => then is { } role ? stores.People.ChangeAsync(press, goes.UserId, role) : stores.People.RemoveAsync(press, goes.UserId)));
+
+        Assert.Null(await stores.Invitations.LookAsync(link));
+        Assert.Null(await stores.Invitations.AcceptAsync(link, goes.UserId));
+        Assert.Empty(await Household.AsAsync(stays, () => stores.Invitations.ListAsync(press)));
+    }
+
+    [Fact]
+    public async Task An_editor_who_goes_ends_nobodys_invitation()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var press = (await Household.PressAsync(stores)).Id;
+        var (owner, editor) = (await Household.MemberAsync(stores, press, "Own", PressRole.Owner), await Household.MemberAsync(stores, press, "Ed", PressRole.Editor));
+        await Household.AsAsync(owner, () => stores.Invitations.InviteAsync(press, "a friend", PressRole.Reader));
+
+        await Household.AsAsync(owner, () => stores.People.RemoveAsync(press, editor.UserId));
+
+        Assert.Single(await Household.AsAsync(owner, () => stores.Invitations.ListAsync(press)));
+    }
+
     [Fact]
     public async Task Two_owners_who_take_each_other_out_at_once_leave_one()
     {

@@ -106,6 +106,23 @@ public sealed class MailTests
 
     private static MailSettings At(int port) => new("127.0.0.1", port, SecureSocketOptions.None, null, "press@example.org");
 
-    private static MimeMessage Mail(QuoteEvent happened, string title = "Mending Nets") =>
-        QuoteMail.Of(new DueMail(PressId.New(), Guid.NewGuid(), "maker@example.org", 1, AQuote.View(title, events: [happened]).Whole, happened), "press@example.org", DateTimeOffset.UnixEpoch);
+    // RFC 5321, section 4.1.2: a local part neither begins nor ends with a dot, and a domain is not empty.
+    [Theory]
+    [InlineData("a.@example.org")]
+    [InlineData("a@[]")]
+    public async Task A_mail_to_an_address_that_is_none_is_given_up_and_stops_nothing(string address)
+    {
+        await using var sink = new MailSink();
+        var post = new MailPost(At(sink.Port));
+        var happened = new QuoteEvent(7, default, QuoteEventKind.Remarked, null, "Ada", "Hello");
+
+        Assert.Equal(MailFate.Never, (await post.SendAsync(Due(happened, to: address), DateTimeOffset.UnixEpoch, TestContext.Current.CancellationToken)).Fate);
+        Assert.Equal(MailFate.Sent, (await post.SendAsync(Due(happened), DateTimeOffset.UnixEpoch, TestContext.Current.CancellationToken)).Fate);
+        Assert.Single(sink.Taken);
+    }
+
+    private static MimeMessage Mail(QuoteEvent happened, string title = "Mending Nets") => QuoteMail.Of(Due(happened, title), "press@example.org", DateTimeOffset.UnixEpoch);
+
+    private static DueMail Due(QuoteEvent happened, string title = "Mending Nets", string to = "maker@example.org") =>
+        new(PressId.New(), Guid.NewGuid(), to, 1, AQuote.View(title, events: [happened]).Whole, happened);
 }

@@ -37,6 +37,12 @@ public static partial class NoteTerms
             }
         }
 
+        // Most shops tax delivery as they tax goods, and few say so (common practice).
+        if (terms.OfType<NotedTax>().FirstOrDefault() is { } tax && terms.Any(term => term is NotedDelivery { Steps.Count: > 0 } or NotedDelivery { Flat: not null }))
+        {
+            terms.Insert(terms.IndexOf(tax) + 1, new NotedTaxOnDelivery(tax.Line));
+        }
+
         return terms;
     }
 

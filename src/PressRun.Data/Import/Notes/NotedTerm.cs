@@ -38,6 +38,17 @@ public sealed record NotedTax(NoteLine Line, decimal Rate) : NotedTerm(Line)
     public override Shop Into(Shop list) => list with { Order = list.Order with { TaxRate = Rate } };
 }
 
+/// <summary>The same tax on what delivery costs: it stands in no note, and is asked where notes tell of both.</summary>
+/// <param name="Line">Where the tax stands.</param>
+public sealed record NotedTaxOnDelivery(NoteLine Line) : NotedTerm(Line)
+{
+    /// <inheritdoc/>
+    public override string Key => "order.taxOnDelivery";
+
+    /// <inheritdoc/>
+    public override Shop Into(Shop list) => list with { Order = list.Order with { TaxOnDelivery = true } };
+}
+
 /// <summary>Tax that is in the prices already. A list has nothing to take from it: its prices hold as they stand, without tax on top.</summary>
 /// <param name="Line">Where it stands.</param>
 /// <param name="Rate">A fraction.</param>

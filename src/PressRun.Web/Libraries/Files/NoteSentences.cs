@@ -11,6 +11,7 @@ public static class NoteSentences
     public static string Of(NotedTerm term, PressFormat format) => term switch
     {
         NotedTax tax => $"{format.Percent(tax.Rate)} tax comes on top of the prices",
+        NotedTaxOnDelivery => "The same tax comes on top of delivery too, as at most shops",
         NotedTaxInside tax => $"{format.Percent(tax.Rate)} tax is in the prices already",
         NotedMinimum minimum => $"An order is of goods for {format.Money(minimum.Amount)} at least",
         NotedSetUp setUp => $"Taking on an order costs {format.Money(setUp.Amount)}",
