@@ -45,7 +45,7 @@ public sealed record BenchCaution(BenchCautionCode Code, PartPieces? Part, Lengt
             cautions.Add(new BenchCaution(BenchCautionCode.CreepBeyondTrim, null, block.Creep, allowed));
         }
 
-        var byShop = prepared.BoundBy == BoundBy.Shop ? Enum.GetValues<WorkKind>() : [.. prepared.Job.Shop.Finishing.SelectMany(operation => Work.Sold(operation.Name))];
+        var byShop = prepared.BoundBy == BoundBy.Shop ? Enum.GetValues<WorkKind>() : Work.SoldBy(prepared.Job.Shop);
         if (!byShop.Contains(WorkKind.Staple) && UnderStaple(prepared) is var paper && paper.Settled() > limits.StapleHolds)
         {
             cautions.Add(new BenchCaution(BenchCautionCode.StapleTooShort, null, paper, limits.StapleHolds));

@@ -18,4 +18,8 @@ public sealed record BenchLimits(Length StapleLeg, Length Clinch, decimal ScoreO
 
     /// <summary>The thickest paper that a staple still holds; never below zero.</summary>
     public Length StapleHolds => StapleLeg > Clinch ? StapleLeg - Clinch : Length.Zero;
+
+    /// <summary>The shortest leg that holds some paper: what goes through it, and what is bent over.</summary>
+    /// <param name="paper">Thickness under the staple.</param>
+    public Length LegFor(Length paper) => paper + Clinch;
 }

@@ -1,3 +1,4 @@
+using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 
 namespace PressRun.Engine.Bench;
@@ -60,6 +61,9 @@ public static class Work
     /// <summary>Every kind that a shop's operation means, which may be sold as one, such as "stitch and fold". What a shop guillotines are sheets.</summary>
     public static IReadOnlyList<WorkKind> Sold(string operation) =>
         operation.Contains("guillotin", StringComparison.OrdinalIgnoreCase) ? [WorkKind.CutApart, .. Mentioned(operation)] : Mentioned(operation);
+
+    /// <summary>Every kind that the operations mean which a shop does for a run.</summary>
+    public static IReadOnlyList<WorkKind> SoldBy(Shop shop) => [.. shop.Finishing.SelectMany(operation => Sold(operation.Name))];
 
     private static List<WorkKind> Mentioned(string name)
     {

@@ -59,7 +59,7 @@ public static class WorkList
         }
 
         var (edition, trim, bound) = (prepared.Job.Edition, prepared.Job.Edition.Trim, prepared.Delivers == Delivered.UntrimmedCopies);
-        var done = atTable.Concat(prepared.Job.Shop.Finishing.SelectMany(operation => Work.Sold(operation.Name))).ToHashSet();
+        var done = atTable.Concat(Work.SoldBy(prepared.Job.Shop)).ToHashSet();
         if (edition.Binding == Binding.Loose && done.Contains(WorkKind.CutApart))
         {
             // Prints that are cut to size are finished.

@@ -14,6 +14,7 @@ public static class BenchWords
     // How exactly a cut can be made at a table (common practice, from memory).
     private static readonly Length CutWithin = Length.FromMillimetres(1m);
 
+    // Two leaves of the thinnest book papers: less is not seen at a fore-edge (our choice).
     private static readonly Length LeastSeen = Length.FromMillimetres(0.2m);
 
     /// <summary>What an edge is called.</summary>

@@ -19,7 +19,7 @@ public static class CautionWords
         BenchCautionCode.CreepBeyondTrim =>
             $"The innermost leaves stand out by {format.Thickness(caution.Has)}, more than the {format.Thickness(caution.May)} that may come off or stand out.",
         BenchCautionCode.StapleTooShort =>
-            $"The staples go through {format.Thickness(caution.Has)} of paper, and a leg of {format.Thickness(limits.StapleLeg)} holds {format.Thickness(caution.May)}: take legs of {format.Thickness(caution.Has + limits.Clinch)} or more, or fewer or thinner leaves.",
+            $"The staples go through {format.Thickness(caution.Has)} of paper, and a leg of {format.Thickness(limits.StapleLeg)} holds {format.Thickness(caution.May)}: take legs of {format.Thickness(limits.LegFor(caution.Has))} or more, or fewer or thinner leaves.",
         _ => $"{Part(caution)}, {Weight(caution, format)}, is heavier than {format.Number(limits.ScoreOver, 0)} g/m²: score the line before it is folded, or it may crack.",
     };
 

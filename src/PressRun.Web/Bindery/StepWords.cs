@@ -90,7 +90,7 @@ public static class StepWords
 
         var staples = string.Join(" and ", sheet.Imposition.StaplesFromHead.Select(at => $"{format.Length(at)}"));
         var count = $"{sheet.Imposition.StaplesFromHead.Count} staples a copy, {format.Count(sheet.StaplesOf(step.Copies))} in all.";
-        var legs = $"They go through {format.Thickness(sheet.UnderStaple)} of paper: take legs of {format.Thickness(sheet.UnderStaple + view.Limits.Clinch)} or a little more.";
+        var legs = $"They go through {format.Thickness(sheet.UnderStaple)} of paper: take legs of {format.Thickness(view.Limits.LegFor(sheet.UnderStaple))} or a little more.";
         var untrimmed = sheet.Steps.Any(later => later.Kind == WorkKind.Trim && later.Number > step.Number) ? " as it lies now, before it is trimmed" : "";
         if (edition.Binding == Binding.Saddle)
         {
@@ -134,7 +134,7 @@ public static class StepWords
             return [];
         }
 
-        var creased = view.Prepared!.Job.Shop.Finishing.SelectMany(operation => Work.Sold(operation.Name)).Contains(WorkKind.Score);
+        var creased = Work.SoldBy(view.Prepared!.Job.Shop).Contains(WorkKind.Score);
         return [$"{(creased ? "The covers come creased from the shop. Before the glue is opened fold them" : "Before the glue is opened fold the covers along a ruler")} at {format.Length(cover.Folds[0])} and {format.Length(cover.Folds[1])} from the left edge of the outer face, back so that it stays outside."];
     }
 

@@ -80,7 +80,7 @@ public sealed class MailPost(MailSettings settings)
         {
             await client.DisconnectAsync(quit: true, CancellationToken.None);
         }
-        catch (Exception away) when (away is not OutOfMemoryException)
+        catch (Exception)
         {
             return;
         }
