@@ -18,6 +18,7 @@ using PressRun.Web.Quotes;
 using PressRun.Web.Reprint;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
 using PressRun.Web.Shelf;
 using PressRun.Web.Start;
 using PressRun.Web.Tallies;
@@ -91,7 +92,7 @@ public static class WebPages
         return app;
     }
 
-    /// <summary>Numbers and dates follow the first language of the browser that the platform knows; words stay English.</summary>
+    /// <summary>Numbers and dates follow the first language of the browser that the platform knows; words the first that the app speaks, else English.</summary>
     public static WebApplication UseViewerLocale(this WebApplication app)
     {
         var cultures = CultureInfo.GetCultures(CultureTypes.SpecificCultures | CultureTypes.NeutralCultures);
@@ -99,7 +100,7 @@ public static class WebPages
         {
             DefaultRequestCulture = new RequestCulture("en"),
             SupportedCultures = cultures,
-            SupportedUICultures = [CultureInfo.GetCultureInfo("en")],
+            SupportedUICultures = [.. Translation.Languages],
             RequestCultureProviders = [new AcceptLanguageHeaderRequestCultureProvider()],
         });
         return app;

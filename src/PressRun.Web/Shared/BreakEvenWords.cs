@@ -20,17 +20,17 @@ public sealed record BreakEvenWords(string? Copies, string Short, string? Senten
     {
         if (job.Channels.Count == 0)
         {
-            return Missing("no channels yet", "Nothing says yet how it is sold, so nothing says when it is paid for.", "selling", "Name the ways you sell");
+            return Missing(Say($"no channels yet"), Say($"Nothing says yet how it is sold, so nothing says when it is paid for."), "selling", Say($"Name the ways you sell"));
         }
 
         if (job.Channels.All(channel => channel.Price == 0m))
         {
-            return Missing("no price yet", "It has no price yet, so nothing says when it is paid for.", editionAddress, "Set a price");
+            return Missing(Say($"no price yet"), Say($"It has no price yet, so nothing says when it is paid for."), editionAddress, Say($"Set a price"));
         }
 
         if (job.Channels.All(channel => channel.Mix == 0m))
         {
-            return Missing("no shares yet", "No way of selling has a share of the copies yet, so nothing says when the run is paid for.", "selling", "Set the shares");
+            return Missing(Say($"no shares yet"), Say($"No way of selling has a share of the copies yet, so nothing says when the run is paid for."), "selling", Say($"Set the shares"));
         }
 
         if (estimate.BreakEven.Copies is { } copies)
@@ -39,8 +39,8 @@ public sealed record BreakEvenWords(string? Copies, string Short, string? Senten
         }
 
         return estimate.BreakEven.NetPerCopy is { } net
-            ? Missing("never at this price", $"At this price a copy keeps {format.Money(net)}, so no number of copies pays for it.", editionAddress, "Change the price")
-            : Missing("no post takes it", "No postage service takes what one of the ways of selling would send, so nothing says when the run is paid for.", "post", "Look at the postage");
+            ? Missing(Say($"never at this price"), Say($"At this price a copy keeps {format.Money(net)}, so no number of copies pays for it."), editionAddress, Say($"Change the price"))
+            : Missing(Say($"no post takes it"), Say($"No postage service takes what one of the ways of selling would send, so nothing says when the run is paid for."), "post", Say($"Look at the postage"));
     }
 
     private static BreakEvenWords Missing(string inShort, string sentence, string at, string words) => new(null, inShort, sentence, at, words);

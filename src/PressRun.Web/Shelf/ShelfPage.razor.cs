@@ -120,13 +120,13 @@ public sealed partial class ShelfPage : IDisposable
     private StandingPile Pile(ShelfTitle title, EditionOnShelf edition)
     {
         var copies = edition.Edition.CopiesOnHand;
-        var words = $"{Apart.Of(title.Title)}, {Words.Printing(edition.Edition.Printing)}: {Words.Many(Format.Count(copies), copies, "copy", "copies")} on hand";
+        var words = Say($"{Apart.Of(title.Title)}, {Words.Printing(edition.Edition.Printing)}: {Words.Copies(copies, Format.Count)} on hand");
         return new StandingPile(
             $"titles/{title.Slug}/{edition.Edition.Printing}", words, edition.Shape!.Height, edition.Shape.Thickness, (int)Math.Clamp(copies, 0, int.MaxValue), edition.Shape.CoverColour,
             ShelfDecision.Asks(edition.Decision), title.Title);
     }
 
-    private string When(ShelfEdition edition) => edition.PrintedOn is { } day ? Format.ShortMonth(day) : "being planned";
+    private string When(ShelfEdition edition) => edition.PrintedOn is { } day ? Format.ShortMonth(day) : Say($"being planned");
 
     // Who is asked whether to print again wants to know how many; who plans a first printing, what it costs.
     private static string Leads(EditionOnShelf edition, string address) => address
@@ -134,20 +134,20 @@ public sealed partial class ShelfPage : IDisposable
 
     // Of what is due, the number that is planned already; of what is not due yet, the day is worth a word where it is near.
     private string? OrderBy(TitleOnShelf title, EditionOnShelf edition) => edition.Decision == DecisionKind.Due
-        ? edition is { Edition.CopiesPrinted: null, Quantity: { } planned } ? $"{Words.Many(Format.Count(planned), planned, "copy", "copies")} planned" : null
+        ? edition is { Edition.CopiesPrinted: null, Quantity: { } planned } ? Say($"{Words.Copies(planned, Format.Count)} planned") : null
         : edition == title.Editions[0] && title.OrderBy is { } by && by <= Outlooks.Today.AddDays(ShelfOutlooks.LongestLead)
-            ? $"order by {Format.ShortDay(by)}"
+            ? Say($"order by {Format.ShortDay(by)}")
             : null;
 
     private string Asks(TitleOnShelf title, EditionOnShelf edition) => edition.Decision switch
     {
-        DecisionKind.Due when title.OrderBy is { } by => by < Outlooks.Today ? $"Order now: due since {Format.ShortDay(by)}" : $"Order by {Format.ShortDay(by)}",
-        DecisionKind.Due => "Sold out: order now",
-        DecisionKind.NoneLeft => "None on hand: print again?",
-        DecisionKind.RunningOut => $"{Words.Many(Format.Count(edition.Edition.CopiesOnHand), edition.Edition.CopiesOnHand, "copy", "copies")} left: print again?",
-        DecisionKind.NotWorkedOut => "Needs a run plan",
-        DecisionKind.NotPaidFor => $"{Format.Count(edition.Quantity ?? 0)} copies do not pay for it",
-        _ => $"{Format.Count(edition.Quantity ?? 0)} copies planned",
+        DecisionKind.Due when title.OrderBy is { } by => by < Outlooks.Today ? Say($"Order now: due since {Format.ShortDay(by)}") : Say($"Order by {Format.ShortDay(by)}"),
+        DecisionKind.Due => Say($"Sold out: order now"),
+        DecisionKind.NoneLeft => Say($"None on hand: print again?"),
+        DecisionKind.RunningOut => Say($"{Words.Copies(edition.Edition.CopiesOnHand, Format.Count)} left: print again?"),
+        DecisionKind.NotWorkedOut => Say($"Needs a run plan"),
+        DecisionKind.NotPaidFor => Say($"{Format.Count(edition.Quantity ?? 0)} copies do not pay for it"),
+        _ => Say($"{Format.Count(edition.Quantity ?? 0)} copies planned"),
     };
 
     [LoggerMessage(Level = LogLevel.Error, Message = "The shelf could not be read.")]

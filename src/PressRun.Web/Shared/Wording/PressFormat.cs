@@ -15,7 +15,7 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     private const decimal FractionTolerance = 0.0008m;
 
     // Names of months are words of a sentence: they are in the language of the sentences, whatever the viewer's numbers look like.
-    private readonly CultureInfo words = CultureInfo.GetCultureInfo("en");
+    private readonly CultureInfo words = Texts.Language;
 
     /// <summary>Of all amounts.</summary>
     public Currency Currency { get; } = currency;
@@ -71,25 +71,25 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     public string Size(Engine.Editions.Size size) => $"{Length(size.Width).NumberText} × {Length(size.Height)}";
 
     /// <summary>A day in a sentence, in the language of the sentence whatever the viewer's numbers look like: <c>3 March 2026</c>.</summary>
-    public string Day(DateOnly day) => day.ToString("d MMMM yyyy", words);
+    public string Day(DateOnly day) => day.ToString(Say($"d MMMM yyyy"), words);
 
     /// <summary>A day as it stands in a table: <c>3 Mar 2026</c>.</summary>
-    public string ShortDay(DateOnly day) => day.ToString("d MMM yyyy", words);
+    public string ShortDay(DateOnly day) => day.ToString(Say($"d MMM yyyy"), words);
 
     /// <summary>A day where the year is plain: <c>3 Mar</c>.</summary>
-    public string DayOfYear(DateOnly day) => day.ToString("d MMM", words);
+    public string DayOfYear(DateOnly day) => day.ToString(Say($"d MMM"), words);
 
     /// <summary>A month as a heading: <c>March 2026</c>.</summary>
-    public string Month(DateOnly month) => month.ToString("MMMM yyyy", words);
+    public string Month(DateOnly month) => month.ToString(Say($"MMMM yyyy"), words);
 
     /// <summary>A month in a table: <c>Mar 2026</c>.</summary>
-    public string ShortMonth(DateOnly month) => month.ToString("MMM yyyy", words);
+    public string ShortMonth(DateOnly month) => month.ToString(Say($"MMM yyyy"), words);
 
     /// <summary>A month on an axis: <c>Mar</c>, and of January its year.</summary>
     public string MonthOfAxis(DateOnly month) => month.ToString(month.Month == 1 ? "yyyy" : "MMM", words);
 
     /// <summary>A moment of the world's time in a table: <c>3 Mar, 14:05 UTC</c>.</summary>
-    public string Moment(DateTimeOffset at) => at.UtcDateTime.ToString("d MMM, HH:mm", words) + " UTC";
+    public string Moment(DateTimeOffset at) => at.UtcDateTime.ToString(Say($"d MMM, HH:mm"), words) + " UTC";
 
     private static readonly Length Millimetre = Engine.Measures.Length.FromMillimetres(1m);
 

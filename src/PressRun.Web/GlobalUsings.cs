@@ -1,0 +1,1 @@
+global using static PressRun.Web.Shared.Wording.Texts;

@@ -1,0 +1,177 @@
+using System.Text.RegularExpressions;
+using Mono.Cecil;
+using Mono.Cecil.Cil;
+
+namespace PressRun.Web.Tests.Architecture;
+
+/// <summary>A text of the app as it stands in its code.</summary>
+/// <param name="About">What it is about where its words mean several things; null elsewhere.</param>
+/// <param name="Text">The English text, its gaps numbered.</param>
+/// <param name="Type">The type that it stands in.</param>
+/// <param name="Method">The method that it stands in.</param>
+internal sealed record TextOfCode(string? About, string Text, string Type, string Method);
+
+/// <summary>Reads out of the built app what it says: texts that can be told in another language, and words that cannot.</summary>
+internal static partial class TextsOfCode
+{
+    private static readonly HashSet<string> WordyAttributes = ["aria-label", "aria-description", "aria-roledescription", "title", "placeholder", "alt", "data-label"];
+
+    private static readonly HashSet<string> PlainParameters =
+        ["Class", "Id", "DraftKey", "Type", "InputMode", "Field", "Href", "Name", "Value", "ViewBox", "AutoComplete", "Kind", "For"];
+
+    /// <summary>All texts that are looked up, in the order of the code.</summary>
+    public static IReadOnlyList<TextOfCode> In(string path)
+    {
+        using var module = ModuleDefinition.ReadModule(path);
+        return [.. Methods(module).SelectMany(method => Looked(method).Select(found => new TextOfCode(found.About, found.Text, Outermost(method.DeclaringType).FullName, method.Name)))];
+    }
+
+    /// <summary>Words that pages write without looking them up, each with its type.</summary>
+    public static IReadOnlyList<(string Type, string Words)> WrittenByPages(string path)
+    {
+        using var module = ModuleDefinition.ReadModule(path);
+        return [.. Methods(module).SelectMany(method => Written(method).Select(words => (Outermost(method.DeclaringType).FullName, words)))];
+    }
+
+    /// <summary>Strings of two words or more that are neither looked up nor the message of an exception, each with its type.</summary>
+    public static IReadOnlyList<(string Type, string Words)> Unlooked(string path)
+    {
+        using var module = ModuleDefinition.ReadModule(path);
+        return [.. Methods(module).SelectMany(method => Loose(method).Select(words => (Outermost(method.DeclaringType).FullName, words)))];
+    }
+
+    private static IEnumerable<MethodDefinition> Methods(ModuleDefinition module) => module.GetTypes().SelectMany(type => type.Methods).Where(method => method.HasBody);
+
+    // The compiler loads the text, makes the array of what fills its gaps, and calls the factory: the array is made in the next two instructions.
+    private static IEnumerable<(string? About, string Text)> Looked(MethodDefinition method) => method.Body.Instructions
+        .Where(instruction => instruction.OpCode == OpCodes.Ldstr && BeginsText(instruction))
+        .Select(instruction => (About(instruction), (string)instruction.Operand));
+
+    private static bool BeginsText(Instruction loads) =>
+        loads.Next is { } next && (next.Operand is MethodReference { Name: "Empty", DeclaringType.FullName: "System.Array" }
+            ? IsFactory(next.Next)
+            : next.Next is { OpCode.Code: Code.Newarr, Operand: TypeReference { FullName: "System.Object" } } made && EndsInFactory(made));
+
+    // What fills the gaps may itself be a text: factories close in the reverse order of their beginnings.
+    private static bool EndsInFactory(Instruction made)
+    {
+        var open = 1;
+        for (var at = made.Next; at is not null; at = at.Next)
+        {
+            open += at.OpCode == OpCodes.Newarr && at.Operand is TypeReference { FullName: "System.Object" } ? 1 : 0;
+            open -= TakesArray(at) ? 1 : 0;
+            if (open == 0)
+            {
+                return IsFactory(at);
+            }
+        }
+
+        return false;
+    }
+
+    private static bool TakesArray(Instruction call) => call.Operand is MethodReference { Parameters: [.., { ParameterType.FullName: "System.Object[]" }] };
+
+    private static bool IsFactory(Instruction call) => call.Operand is MethodReference { Name: "Create", DeclaringType.Name: "FormattableStringFactory" };
+
+    // Say(about, text) loads what it is about just before the text.
+    private static string? About(Instruction loads) => loads.Previous is { OpCode.Code: Code.Ldstr } before && IsSaidAbout(loads) ? (string)before.Operand : null;
+
+    private static bool IsSaidAbout(Instruction loads)
+    {
+        var at = loads;
+        while (at is not null && !IsFactory(at))
+        {
+            at = at.Next;
+        }
+
+        return at?.Next?.Operand is MethodReference { Name: "Say", Parameters: [{ ParameterType.FullName: "System.String" }, _] };
+    }
+
+    private static IEnumerable<string> Written(MethodDefinition method)
+    {
+        foreach (var instruction in method.Body.Instructions)
+        {
+            if (instruction.Operand is not MethodReference { DeclaringType.Name: "RenderTreeBuilder" } called)
+            {
+                continue;
+            }
+
+            var (last, name) = Strings(instruction);
+            if (called.Name == "AddMarkupContent" && last is not null && HasWords(Tag().Replace(Attribute().Replace(last, " $1 "), " ")))
+            {
+                yield return last;
+            }
+            else if (called.Name == "AddContent" && last is not null && HasWords(last))
+            {
+                yield return last;
+            }
+            else if (called.Name == "AddAttribute" && last is not null && name is not null && WordyAttributes.Contains(name) && HasWords(last))
+            {
+                yield return $"{name}={last}";
+            }
+            else if (called.Name == "AddComponentParameter" && last is not null && name is not null && !PlainParameters.Contains(name) && IsSentence(last))
+            {
+                yield return $"{name}={last}";
+            }
+        }
+    }
+
+    // The string just before a call, perhaps through a check of its type, and the one before that.
+    private static (string? Last, string? Name) Strings(Instruction call)
+    {
+        var at = call.Previous;
+        while (at is { Operand: MethodReference { Name: "TypeCheck" } } or { OpCode.Code: Code.Nop })
+        {
+            at = at.Previous;
+        }
+
+        return at is { OpCode.Code: Code.Ldstr } ? ((string)at.Operand, at.Previous is { OpCode.Code: Code.Ldstr } before ? (string)before.Operand : null) : (null, null);
+    }
+
+    private static IEnumerable<string> Loose(MethodDefinition method)
+    {
+        foreach (var instruction in method.Body.Instructions.Where(instruction => instruction.OpCode == OpCodes.Ldstr && !BeginsText(instruction)))
+        {
+            var words = (string)instruction.Operand;
+            if (IsSentence(words) && words.Contains(' ', StringComparison.Ordinal) && About(instruction.Next ?? instruction) != words && !EndsInException(instruction))
+            {
+                yield return words;
+            }
+        }
+    }
+
+    private static bool EndsInException(Instruction loads)
+    {
+        var at = loads.Next;
+        for (var steps = 0; at is not null && steps < 40; steps++, at = at.Next)
+        {
+            if (at.OpCode == OpCodes.Newobj)
+            {
+                return at.Operand is MethodReference made && made.DeclaringType.Name.EndsWith("Exception", StringComparison.Ordinal);
+            }
+        }
+
+        return false;
+    }
+
+    private static bool HasWords(string words) => Word().IsMatch(words);
+
+    private static bool IsSentence(string words) => TwoWords().IsMatch(words) || Capitalised().IsMatch(words);
+
+    private static TypeDefinition Outermost(TypeDefinition type) => type.DeclaringType is { } around ? Outermost(around) : type;
+
+    [GeneratedRegex("<[^>]*>")]
+    private static partial Regex Tag();
+
+    [GeneratedRegex("""(?:aria-label|title|placeholder|alt|data-label)="([^"]*)[">]""")]
+    private static partial Regex Attribute();
+
+    [GeneratedRegex("[A-Za-z]{2}")]
+    private static partial Regex Word();
+
+    [GeneratedRegex("[A-Za-z,]{2,} [A-Za-z]{2,}")]
+    private static partial Regex TwoWords();
+
+    [GeneratedRegex("^[A-Z][a-z]{2,}$")]
+    private static partial Regex Capitalised();
+}

@@ -1,0 +1,61 @@
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using PressRun.Web.Running;
+using PressRun.Web.Shared.Wording;
+
+namespace PressRun.Web.Tests.Architecture;
+
+/// <summary>What the app says can be told in another language, and each language tells all of it.</summary>
+public sealed partial class TextsTests
+{
+    private static readonly string App = typeof(PressRunApp).Assembly.Location;
+
+    public static TheoryData<string> Languages => [.. Translation.Languages.Skip(1).Select(language => language.Name)];
+
+    [Fact]
+    public void Pages_write_no_words_that_are_not_looked_up()
+    {
+        Assert.Empty(TextsOfCode.WrittenByPages(App).Select(found => $"{found.Type}: {found.Words}"));
+    }
+
+    [Fact]
+    public void A_text_with_elements_is_well_formed()
+    {
+        foreach (var found in TextsOfCode.In(App).Where(found => found.Text.Contains('<', StringComparison.Ordinal)))
+        {
+            XElement.Parse($"<t>{found.Text}</t>");
+        }
+    }
+
+    // A text that is told once, when its type is first used, stays in the language of whoever came first.
+    [Fact]
+    public void No_text_is_kept_from_one_viewer_to_the_next()
+    {
+        Assert.Empty(TextsOfCode.In(App).Where(found => found.Method == ".cctor"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Languages))]
+    public void A_language_tells_every_text_and_no_other(string language)
+    {
+        var told = Translation.Of(new(language))!.All;
+        var texts = TextsOfCode.In(App).Select(found => (found.About, found.Text)).ToHashSet();
+        Assert.Empty(texts.Where(text => !told.ContainsKey(text)));
+        Assert.Empty(told.Keys.Where(key => !texts.Contains(key)));
+    }
+
+    [Theory]
+    [MemberData(nameof(Languages))]
+    public void A_language_leaves_out_no_gap_and_no_element(string language)
+    {
+        foreach (var ((_, text), said) in Translation.Of(new(language))!.All)
+        {
+            Assert.Equal(Parts(text), Parts(said));
+        }
+    }
+
+    private static IEnumerable<string> Parts(string text) => Part().Matches(text).Select(match => match.Value).Order(StringComparer.Ordinal);
+
+    [GeneratedRegex(@"\{\d+\}|<[^>]+>")]
+    private static partial Regex Part();
+}
