@@ -43,8 +43,6 @@ public sealed record FirstNumber(
     /// <summary>Id of the cover's paper.</summary>
     public const string CoverStockId = "cover-paper";
 
-    private const string CoverName = "Cover paper";
-    private const string InsideName = "Inside paper";
 
     /// <summary>What the fields hold at first: plausible figures to be replaced by one's own.</summary>
     public static FirstNumber For(PaperRegion region) => new(
@@ -64,12 +62,17 @@ public sealed record FirstNumber(
     /// <summary>The two papers; their caliper rests on the usual bulk of an uncoated finish until it is measured.</summary>
     public IReadOnlyList<Stock> Stocks =>
     [
-        new(CoverStockId, CoverName, CoverWeight, null, null, Finish.Uncoated),
-        new(InsideStockId, InsideName, InsideWeight, null, null, Finish.Uncoated),
+        new(CoverStockId, Say($"Cover paper"), CoverWeight, null, null, Finish.Uncoated),
+        new(InsideStockId, Say($"Inside paper"), InsideWeight, null, null, Finish.Uncoated),
     ];
 
     /// <summary>Whether a paper of a press is one of the two that came with the first book and still bears their name; renamed, it is one's own.</summary>
-    public static bool IsExample(Stock stock) => (stock.Id, stock.Name) is (CoverStockId, CoverName) or (InsideStockId, InsideName);
+    public static bool IsExample(Stock stock) => stock.Id switch
+    {
+        CoverStockId => InEveryLanguage($"Cover paper").Contains(stock.Name),
+        InsideStockId => InEveryLanguage($"Inside paper").Contains(stock.Name),
+        _ => false,
+    };
 
     /// <summary>Its pages with those of the cover.</summary>
     public PageCount Pages => PageCount.Of(Binding.Saddle, Edition("").Parts);

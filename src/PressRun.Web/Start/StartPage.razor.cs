@@ -8,6 +8,7 @@ using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
 using PressRun.Web.Editions;
 using PressRun.Web.Layout;
+using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Start;
@@ -16,7 +17,7 @@ public sealed partial class StartPage
 {
     private const int InsideAt = 1;
 
-    private static readonly (Ink, string)[] Inks = [(Ink.Black, "black"), (Ink.Colour, "colour")];
+    private static (Ink, string)[] Inks => [(Ink.Black, Words.Of(Ink.Black)), (Ink.Colour, Words.Of(Ink.Colour))];
 
     private NewPress press = default!;
     private FirstNumber number = default!;
@@ -25,7 +26,7 @@ public sealed partial class StartPage
     private FirstNumber shown = default!;
     private FirstAnswer answer = default!;
     private IReadOnlyList<PressRecord> presses = [];
-    private string title = "My first book";
+    private string title = Say($"My first book");
     private string? problem;
     private string? sampleProblem;
     private bool working;
@@ -39,6 +40,8 @@ public sealed partial class StartPage
     private IJSRuntime Js { get; set; } = default!;
 
     private PressFormat Format { get; set; } = default!;
+
+    private string Book => Say($"{Format.Count(shown.InsidePages)} pages of {Format.Size(shown.Page.Size)} in a cover, {Format.Count(shown.Pages.All)} with it, folded and stapled:");
 
     private IReadOnlyList<(string, string)> PageSizes => [.. StandardSizes.Pages(press.PaperRegion).Select(size => (size.Name, $"{size.Name}, {Format.Size(size.Size)}"))];
 
@@ -109,7 +112,7 @@ public sealed partial class StartPage
     {
         if (text.Length == 0)
         {
-            return Task.FromResult<string?>("A book needs a name; it can be changed later.");
+            return Task.FromResult<string?>(Say($"A book needs a name; it can be changed later."));
         }
 
         title = text;
@@ -120,13 +123,13 @@ public sealed partial class StartPage
     private async Task<string?> SaveQuantityAsync(string text) =>
         Typed.Count(text, Format.Culture) is { } quantity && quantity is >= 1 and <= Job.MostCopies
             ? await Take(number with { Quantity = quantity })
-            : $"Write a whole number of copies from 1 to {Format.Count(Job.MostCopies)}.";
+            : Say($"Write a whole number of copies from 1 to {Format.Count(Job.MostCopies)}.");
 
     private async Task<string?> SavePagesAsync(string text)
     {
         if (Typed.Count(text, Format.Culture) is not { } pages || pages is < 1 or > Job.MostPages)
         {
-            return $"Write a whole number of pages from 4 to {Format.Count(Job.MostPages)}.";
+            return Say($"Write a whole number of pages from 4 to {Format.Count(Job.MostPages)}.");
         }
 
         return BindingRules.Allows(Binding.Saddle, InsideAt, pages)
@@ -154,7 +157,7 @@ public sealed partial class StartPage
     }
 
     private async Task<string?> SaveWeightAsync(string text, PaperWeight like, Func<PaperWeight, FirstNumber> take) =>
-        Weight(text, like) is { } weight ? await Take(take(weight)) : $"Write a weight from 10 to 1,000 {WeightUnit(like)}.";
+        Weight(text, like) is { } weight ? await Take(take(weight)) : Say($"Write a weight from 10 to 1,000 {WeightUnit(like)}.");
 
     private void TypeWeight(string text, PaperWeight like, Func<PaperWeight, FirstNumber> take)
     {
@@ -181,7 +184,7 @@ public sealed partial class StartPage
     {
         if (press.Name.Length == 0)
         {
-            problem = "The press needs a name: it stands on quotes and bench sheets.";
+            problem = Say($"The press needs a name: it stands on quotes and bench sheets.");
             return;
         }
 

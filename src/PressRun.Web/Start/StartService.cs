@@ -40,7 +40,7 @@ public sealed class StartService(
     public async Task<(PressRecord? Press, string? Problem)> AddSampleAsync() =>
         await archives.ImportAsync(SampleFrom) is { Succeeded: true } imported
             ? (imported.Value, null)
-            : (null, "The sample press that came with the program cannot be read.");
+            : (null, Say($"The sample press that came with the program cannot be read."));
 
     /// <summary>Settings that suit a viewer's region.</summary>
     public static NewPress Suited(CultureInfo culture)
@@ -70,7 +70,7 @@ public sealed class StartService(
     /// <returns>The press, or what stands in the way of setting it up; then nothing is stored.</returns>
     public async Task<(PressRecord? Press, string? Problem)> SetUpAsync(NewPress press, string title, FirstNumber number)
     {
-        var book = new FirstBook(number.Edition(title), BookShape.PlainCover, number.Stocks, number.Shop("My print shop", Today), number.Quantity);
+        var book = new FirstBook(number.Edition(title), BookShape.PlainCover, number.Stocks, number.Shop(Say($"My print shop"), Today), number.Quantity);
         var made = await archives.SetUpAsync(press, book);
         return made.Succeeded ? (made.Value, null) : (null, string.Join(" ", made.Problems.Select(problem => problem.Rule)));
     }

@@ -133,12 +133,15 @@ internal static partial class TextsOfCode
         foreach (var instruction in method.Body.Instructions.Where(instruction => instruction.OpCode == OpCodes.Ldstr && !BeginsText(instruction)))
         {
             var words = (string)instruction.Operand;
-            if (IsSentence(words) && words.Contains(' ', StringComparison.Ordinal) && About(instruction.Next ?? instruction) != words && !EndsInException(instruction))
+            if (IsSentence(words) && words.Contains(' ', StringComparison.Ordinal) && !IsOfPage(instruction) && About(instruction.Next ?? instruction) != words && !EndsInException(instruction))
             {
                 yield return words;
             }
         }
     }
+
+    // What a page writes by itself is looked at apart; the rest of it are classes and addresses.
+    private static bool IsOfPage(Instruction loads) => loads.Next?.Operand is MethodReference { DeclaringType.Name: "RenderTreeBuilder" };
 
     private static bool EndsInException(Instruction loads)
     {

@@ -34,6 +34,13 @@ public static class Texts
     /// <summary>A text that was put together elsewhere, such as the rule of a refused value: as it is where no translation knows all of it.</summary>
     public static string SayWhole(string text) => Translation.Of(CultureInfo.CurrentUICulture)?.Find(null, text) ?? text;
 
+    /// <summary>What a text without gaps may be called, whoever wrote it down: in each language that the app speaks.</summary>
+    public static IEnumerable<string> InEveryLanguage(FormattableString text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return Translation.Languages.Select(language => Translation.Of(language)?.Find(null, text.Format) ?? text.Format);
+    }
+
     /// <summary>A text with elements in it (<c>&lt;strong&gt;{cost}&lt;/strong&gt; each</c>), well formed as XML. What fills its gaps is never read as markup: words are
     /// shown as they are, a <see cref="Shown"/> with its unit set apart, a fragment as it renders.</summary>
     public static RenderFragment Put(FormattableString text)
