@@ -74,7 +74,7 @@ public sealed class FreezeForm
         {
             if (Typed.Number(row.Carries, culture) is not { } number)
             {
-                return (null, $"Write what {(row.Name.Length == 0 ? "this part" : Apart.Of(row.Name))} carries as a number.");
+                return (null, row.Name.Length == 0 ? Say($"Write what this part carries as a number.") : Say($"Write what {Apart.Of(row.Name)} carries as a number."));
             }
 
             parts.Add(row.IsFixed ? new BillPart.Fixed(row.Name.Trim(), number) : new BillPart.Share(row.Name.Trim(), number));

@@ -11,20 +11,20 @@ public static class LinkWords
     public static string Rights(QuoteLink link, QuoteView view)
     {
         var (rights, format) = (link.Rights, view.Format);
-        List<string> may = ["reads"];
+        List<string> may = [Say($"reads")];
         if (rights is { TryFrom: { } from, TryTo: { } to })
         {
-            may.Add($"tries {format.Count(from)} to {format.Count(to)} copies");
+            may.Add(Say($"tries {format.Count(from)} to {format.Count(to)} copies"));
         }
 
         if (rights.Remark)
         {
-            may.Add("writes remarks");
+            may.Add(Say($"writes remarks"));
         }
 
         if (rights.Agree)
         {
-            may.Add(link.Part is { } part ? $"is asked to agree and carries {format.Money(view.Bill[part].Amount)}" : "is asked to agree");
+            may.Add(link.Part is { } part ? Say($"is asked to agree and carries {format.Money(view.Bill[part].Amount)}") : Say($"is asked to agree"));
         }
 
         return string.Join(", ", may);
@@ -33,19 +33,21 @@ public static class LinkWords
     /// <summary>What ends with it, and what does not.</summary>
     public static string Ending(QuoteLink link, QuoteView view)
     {
-        var waits = link is { Rights.Agree: true, Answer: QuoteAnswer.None } ? " and is not waited for any more" : "";
-        var another = view.Whole.ReplacedBy is null ? " You can make them another link, with an address of its own." : "";
-        return $"{Apart.Of(link.Name)} can't open the quote by it any more{waits}; what was said by it stays. An ended link never opens again.{another}";
+        var name = Apart.Of(link.Name);
+        var ends = link is { Rights.Agree: true, Answer: QuoteAnswer.None }
+            ? Say($"{name} can't open the quote by it any more and is not waited for any more; what was said by it stays. An ended link never opens again.")
+            : Say($"{name} can't open the quote by it any more; what was said by it stays. An ended link never opens again.");
+        return view.Whole.ReplacedBy is null ? $"{ends} {Say($"You can make them another link, with an address of its own.")}" : ends;
     }
 
     /// <summary>Where it stands.</summary>
     public static string Stands(QuoteLink link, QuoteView view, DateTimeOffset now) => link switch
     {
-        { Answer: QuoteAnswer.Agreed } => "has agreed",
-        { Answer: QuoteAnswer.TurnedDown } => "has turned it down",
-        { EndedAt: not null } => "ended",
-        _ when !link.IsOpen(now) => $"ended by itself after {view.Format.Day(LastDay(link))}",
-        _ => $"opens until {view.Format.Day(LastDay(link))}",
+        { Answer: QuoteAnswer.Agreed } => Say("what became of a link", $"has agreed"),
+        { Answer: QuoteAnswer.TurnedDown } => Say("what became of a link", $"has turned it down"),
+        { EndedAt: not null } => Say("what became of a link", $"ended"),
+        _ when !link.IsOpen(now) => Say($"ended by itself after {view.Format.Day(LastDay(link))}"),
+        _ => Say($"opens until {view.Format.Day(LastDay(link))}"),
     };
 
     // A link ends with the day before the moment at which it stops.

@@ -59,7 +59,7 @@ public sealed class NewLinkForm
         var (from, to) = (Typed.Count(TryFrom, culture), Typed.Count(TryTo, culture));
         if (MayTry && (from is null || to is null))
         {
-            return "Write from how many to how many copies they may try.";
+            return Say($"Write from how many to how many copies they may try.");
         }
 
         Rights = new LinkRights(MayTry ? from : null, MayTry ? to : null, Remark, Agree);

@@ -90,7 +90,7 @@ public sealed class QuoteService(QuoteStore quotes, RunPlanService runs, TitleSt
         {
             SaveResult<T>.Saved saved => new QuoteDone<T>(saved.Now, null),
             SaveResult<T>.Refused refused => new QuoteDone<T>(null, Sentences(refused.Problems)),
-            _ => new QuoteDone<T>(null, "It is not there any more."),
+            _ => new QuoteDone<T>(null, Say($"It is not there any more.")),
         };
 
     private static string Sentences(IReadOnlyList<Problem> problems) => string.Join(" ", problems.Select(problem => problem.Rule).Distinct());

@@ -4,7 +4,7 @@ namespace PressRun.Web.Quotes;
 public static class QuoteTotals
 {
     /// <summary>What the row of a tax that is reclaimed is called.</summary>
-    public const string TaxBackWords = "less the tax that comes back";
+    public static string TaxBackWords => Say($"less the tax that comes back");
 
     /// <summary>What is taken off again because the press gets it back, below zero; null where nothing is.</summary>
     public static decimal? TaxBack(QuoteView view) => view.Job?.ReclaimTax == true && view.Figures.Tax > 0m ? -view.Figures.Tax : null;
@@ -15,11 +15,11 @@ public static class QuoteTotals
         var figures = view.Figures;
         (string, decimal)[] rows =
         [
-            ("The print shop", figures.ShopTotal),
+            (Say($"The print shop"), figures.ShopTotal),
             (TaxBackWords, TaxBack(view) ?? 0m),
-            ($"{view.Format.Number(figures.BenchHours, 1)} hours at the binding table", figures.BenchLabour),
-            ("Staples, blades and the like", figures.Consumables),
-            ("Costs of the printing, whatever its size", figures.FixedCosts),
+            (Say($"{view.Format.Number(figures.BenchHours, 1)} hours at the binding table"), figures.BenchLabour),
+            (Say($"Staples, blades and the like"), figures.Consumables),
+            (Say($"Costs of the printing, whatever its size"), figures.FixedCosts),
         ];
         return rows.Where(row => row.Item2 != 0m);
     }

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Components;
 using PressRun.Data.Quotes;
 using PressRun.Engine.Quoting;
 using PressRun.Web.Shared;
@@ -11,23 +12,23 @@ public static class QuoteWords
     /// <summary>Where a quote stands, in a word.</summary>
     public static string Of(QuoteState state) => state switch
     {
-        QuoteState.Held => "held",
-        QuoteState.Out => "out",
-        QuoteState.Agreed => "agreed",
-        QuoteState.TurnedDown => "turned down",
-        QuoteState.Replaced => "replaced",
-        _ => "lapsed",
+        QuoteState.Held => Say("state of a quote", $"held"),
+        QuoteState.Out => Say("state of a quote", $"out"),
+        QuoteState.Agreed => Say("state of a quote", $"agreed"),
+        QuoteState.TurnedDown => Say("state of a quote", $"turned down"),
+        QuoteState.Replaced => Say("state of a quote", $"replaced"),
+        _ => Say("state of a quote", $"lapsed"),
     };
 
     /// <summary>What the word means.</summary>
     public static string Meaning(QuoteState state) => state switch
     {
-        QuoteState.Held => "nobody has a link to it",
-        QuoteState.Out => "someone has a link to it",
-        QuoteState.Agreed => "everyone who was asked has agreed",
-        QuoteState.TurnedDown => "someone who was asked does not want it",
-        QuoteState.Replaced => "a later quote stands in its place",
-        _ => "its last day has passed",
+        QuoteState.Held => Say($"nobody has a link to it"),
+        QuoteState.Out => Say($"someone has a link to it"),
+        QuoteState.Agreed => Say($"everyone who was asked has agreed"),
+        QuoteState.TurnedDown => Say($"someone who was asked does not want it"),
+        QuoteState.Replaced => Say($"a later quote stands in its place"),
+        _ => Say($"its last day has passed"),
     };
 
     /// <summary>What happened, as a sentence.</summary>
@@ -38,27 +39,37 @@ public static class QuoteWords
         var (by, format) = (By(happened, view), view.Format);
         return happened.Kind switch
         {
-            QuoteEventKind.LinkMade => $"{by} made a link for {LinkName(happened, view)}.",
-            QuoteEventKind.LinkEnded => $"{by} ended the link of {LinkName(happened, view)}.",
-            QuoteEventKind.Agreed => $"{by} agreed to {format.Count(happened.Quantity!.Value)} copies for {format.Money(happened.Amount!.Value)}.",
-            QuoteEventKind.TurnedDown => happened.Words.Length == 0 ? $"{by} does not want it." : $"{by} does not want it:",
+            QuoteEventKind.LinkMade => Say($"{by} made a link for {LinkName(happened, view)}."),
+            QuoteEventKind.LinkEnded => Say($"{by} ended the link of {LinkName(happened, view)}."),
+            QuoteEventKind.Agreed => Say($"{by} agreed to {format.Count(happened.Quantity!.Value)} copies for {format.Money(happened.Amount!.Value)}."),
+            QuoteEventKind.TurnedDown => happened.Words.Length == 0 ? Say($"{by} does not want it.") : Say($"{by} does not want it:"),
             QuoteEventKind.AskedFor =>
-                $"{by} asks for {Words.Many(format.Count(happened.Quantity!.Value), happened.Quantity.Value, "copy", "copies")} instead, shown at {format.Money(happened.Amount!.Value)}.",
+                Say($"{by} asks for {Words.Copies(happened.Quantity!.Value, format.Count)} instead, shown at {format.Money(happened.Amount!.Value)}."),
             QuoteEventKind.Remarked => $"{by}:",
-            QuoteEventKind.Paid when happened.Amount < 0m => $"{format.Money(-happened.Amount.Value)} went back to {Payer(happened, view)} on {format.Day(happened.Day!.Value)}.",
-            QuoteEventKind.Paid => $"{Payer(happened, view)} paid {format.Money(happened.Amount!.Value)} on {format.Day(happened.Day!.Value)}.",
-            _ => $"Quote {format.Count(happened.Quantity!.Value)} took its place.",
+            QuoteEventKind.Paid when happened.Amount < 0m => Say($"{format.Money(-happened.Amount.Value)} went back to {Payer(happened, view)} on {format.Day(happened.Day!.Value)}."),
+            QuoteEventKind.Paid => Say($"{Payer(happened, view)} paid {format.Money(happened.Amount!.Value)} on {format.Day(happened.Day!.Value)}."),
+            _ => Say($"Quote {format.Count(happened.Quantity!.Value)} took its place."),
         };
     }
 
-    /// <summary>What is signed, from after its "I": <c>agree to 150 copies for 305.83, of which my part is 101.94</c>.</summary>
+    /// <summary>What is asked for: how many copies for how much, and what each of them is.</summary>
+    public static RenderFragment Asked(QuoteView view)
+    {
+        var (quantity, format) = (view.Quote.Quantity, view.Format);
+        return Put(quantity,
+            $"<strong>{format.Count(quantity)}</strong> copy for <strong>{format.Money(view.Quote.Landed)}</strong>, {format.Money(view.Figures.UnitCost)} each.",
+            $"<strong>{format.Count(quantity)}</strong> copies for <strong>{format.Money(view.Quote.Landed)}</strong>, {format.Money(view.Figures.UnitCost)} each.");
+    }
+
+    /// <summary>What is signed on paper: <c>I agree to 150 copies for 305.83, of which my part is 101.94.</c></summary>
     /// <param name="view">The quote.</param>
     /// <param name="part">Place of the signer's part of the bill; null where they carry none.</param>
-    public static string Agreeing(QuoteView view, int? part) =>
-        $"agree to {Copies(view)} for {view.Format.Money(view.Quote.Landed)}{(part is { } place ? $", of which my part is {view.Format.Money(view.Bill[place].Amount)}" : "")}";
+    public static string Agreeing(QuoteView view, int? part) => part is { } place
+        ? Say($"I agree to {Copies(view)} for {view.Format.Money(view.Quote.Landed)}, of which my part is {view.Format.Money(view.Bill[place].Amount)}.")
+        : Say($"I agree to {Copies(view)} for {view.Format.Money(view.Quote.Landed)}.");
 
     /// <summary>Such as <c>150 copies</c>.</summary>
-    public static string Copies(QuoteView view) => Words.Many(view.Format.Count(view.Quote.Quantity), view.Quote.Quantity, "copy", "copies");
+    public static string Copies(QuoteView view) => Words.Copies(view.Quote.Quantity, view.Format.Count);
 
     /// <summary>Who did it: the press, or whoever has the link, by the name they gave and the name it was made for where the two differ. A name is free
     /// to type, so nobody speaks for the press or for another.</summary>
@@ -66,21 +77,22 @@ public static class QuoteWords
     {
         if (happened.Kind is QuoteEventKind.LinkMade or QuoteEventKind.LinkEnded || happened.LinkId is null)
         {
-            return $"{Apart.Of(happened.By)} (the press)";
+            return Say($"{Apart.Of(happened.By)} (the press)");
         }
 
         var madeFor = view.Whole.Links.FirstOrDefault(link => link.Id == happened.LinkId)?.Name ?? "";
         return string.Equals(madeFor, happened.By, StringComparison.OrdinalIgnoreCase) && !string.Equals(madeFor, view.Facts.Press, StringComparison.OrdinalIgnoreCase)
             ? Apart.Of(happened.By)
-            : $"{Apart.Of(happened.By)} (by the link for {Apart.Of(madeFor)})";
+            : Say($"{Apart.Of(happened.By)} (by the link for {Apart.Of(madeFor)})");
     }
 
     /// <summary>Which dated tables a quote went by: the shop's, and how new its postage tables are.</summary>
     public static string ListsInForce(QuoteView view)
     {
         var (shop, postage) = (view.Facts.Lists[0], view.Facts.Lists.Skip(1).ToList());
-        var prices = $"Prices of {Apart.Of(shop.Name)} from {view.Format.Day(shop.From)}";
-        return postage.Count > 0 ? $"{prices}, postage tables up to {view.Format.Day(postage.Max(list => list.From))}." : prices + ".";
+        return postage.Count > 0
+            ? Say($"Prices of {Apart.Of(shop.Name)} from {view.Format.Day(shop.From)}, postage tables up to {view.Format.Day(postage.Max(list => list.From))}.")
+            : Say($"Prices of {Apart.Of(shop.Name)} from {view.Format.Day(shop.From)}.");
     }
 
     private static string LinkName(QuoteEvent happened, QuoteView view) =>

@@ -204,6 +204,8 @@ public sealed class ServedElsewhere : IAsyncLifetime
             ["PressRun__OpenIdServer"] = Server.Address, ["PressRun__OpenIdClient"] = IdentityServer.Client, ["PressRun__OpenIdSecret"] = IdentityServer.Secret, ["PressRun__OpenIdName"] = "The Guild",
         });
         Stored = await Stored.OpenAsync(App);
+        // Before anybody has an account the page to sign in speaks of nothing else, and tests come in any order.
+        await PersonAsync("First");
     }
 
     /// <summary>An invitation to the sample press as a reader.</summary>

@@ -229,7 +229,7 @@ public sealed class PdfSheet : IDisposable
         if (lacking || Face.Lacks(foot))
         {
             Space(6);
-            Note($"{Face.Missing} stands for letters that this file has no face for; they are on the page that it was made from.");
+            Note(Say($"{Face.Missing} stands for letters that this file has no face for; they are on the page that it was made from."));
         }
 
         graphics.Dispose();

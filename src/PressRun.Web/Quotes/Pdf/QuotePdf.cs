@@ -20,14 +20,14 @@ public static class QuotePdf
     public static byte[] Of(QuoteView view, bool allLines, QuoteLink? reader = null)
     {
         var (facts, quote, format) = (view.Facts, view.Quote, view.Format);
-        var name = $"Quote {format.Count(quote.Number)}";
+        var name = Say($"Quote {format.Count(quote.Number)}");
         using var sheet = new PdfSheet($"{name}, {facts.Title}", facts.Press, quote.MadeAt, facts.Units == UnitSystem.Imperial);
         sheet.Heading(name, 20);
         sheet.Note($"{facts.Press} · {CurrencyNames.Of(facts.Currency)} · {Standing(view)}");
         sheet.Heading(facts.Title, 16);
         sheet.Note(Subtitle(view));
         sheet.Space(8);
-        sheet.Sentence($"{QuoteWords.Copies(view)} for {format.Money(quote.Landed)}, {format.Money(view.Figures.UnitCost)} each.");
+        sheet.Sentence(Say($"{QuoteWords.Copies(view)} for {format.Money(quote.Landed)}, {format.Money(view.Figures.UnitCost)} each."));
         if (facts.Note.Length > 0)
         {
             sheet.Sentence(facts.Note, 11);
@@ -37,14 +37,14 @@ public static class QuotePdf
         Cost(sheet, view, allLines);
         Bill(sheet, view);
         sheet.Space(10);
-        sheet.Note($"{QuoteWords.ListsInForce(view)} Postage and taxes are the press's own figures: they are to be checked with the carrier and a licensed adviser.");
+        sheet.Note($"{QuoteWords.ListsInForce(view)} {Say($"Postage and taxes are the press's own figures: they are to be checked with the carrier and a licensed adviser.")}");
         Sign(sheet, view, reader);
-        return sheet.Done($"{name} · {facts.Press} · fingerprint {view.ShortFingerprint}", (page, pages) => $"page {format.Count(page)} of {format.Count(pages)}");
+        return sheet.Done(Say($"{name} · {facts.Press} · fingerprint {view.ShortFingerprint}"), (page, pages) => Say($"page {format.Count(page)} of {format.Count(pages)}"));
     }
 
     private static string Standing(QuoteView view) => view.Whole.State switch
     {
-        QuoteState.Out or QuoteState.Held => $"can be agreed to until {view.Format.Day(view.Facts.Until)}",
+        QuoteState.Out or QuoteState.Held => Say($"can be agreed to until {view.Format.Day(view.Facts.Until)}"),
         var state => QuoteWords.Of(state),
     };
 
@@ -58,7 +58,7 @@ public static class QuotePdf
 
         if (view.Job?.Edition is { } book)
         {
-            words.AddRange([view.Format.Size(book.Page), Words.Of(book.Binding), $"{view.Format.Mass(view.Figures.Mass)} a copy"]);
+            words.AddRange([view.Format.Size(book.Page), Words.Of(book.Binding), Say($"{view.Format.Mass(view.Figures.Mass)} a copy")]);
         }
 
         return string.Join(" · ", words);
@@ -71,21 +71,21 @@ public static class QuotePdf
             return;
         }
 
-        sheet.Heading("What is printed", 12);
+        sheet.Heading(Say($"What is printed"), 12);
         foreach (var (place, part) in job.Edition.Parts.Index())
         {
             var stock = HalvesWords.PaperOf(job, place, job.Quantity, view.Format);
-            sheet.Row($"{part.Name}: {stock}, {Words.Inks(part.Outside, part.Inside)}", [Words.Many(view.Format.Count(part.Pages), part.Pages, "page", "pages")], Column);
+            sheet.Row($"{part.Name}: {stock}, {Words.Inks(part.Outside, part.Inside)}", [Words.Pages(part.Pages, view.Format.Count)], Column);
         }
     }
 
     private static void Cost(PdfSheet sheet, QuoteView view, bool allLines)
     {
         var (figures, format) = (view.Figures, view.Format);
-        sheet.Heading("What it costs", 12);
+        sheet.Heading(Say($"What it costs"), 12);
         if (allLines)
         {
-            sheet.Row("what", ["how many", "each", "amount"], Column, RowKind.Head);
+            sheet.Row(Say($"what"), [Say($"how many"), Say($"each"), Say($"amount")], Column, RowKind.Head);
             foreach (var line in figures.Lines)
             {
                 sheet.Row(line.Label, [format.Number(line.Quantity, 2), format.Price(line.Each), format.Money(line.Amount)], Column);
@@ -104,7 +104,7 @@ public static class QuotePdf
             sheet.Row(QuoteTotals.TaxBackWords, [format.Money(back)], Column);
         }
 
-        sheet.Row("all of it", [format.Money(figures.Landed)], Column, RowKind.Sum);
+        sheet.Row(Say($"all of it"), [format.Money(figures.Landed)], Column, RowKind.Sum);
     }
 
     private static void Bill(PdfSheet sheet, QuoteView view)
@@ -114,13 +114,13 @@ public static class QuotePdf
             return;
         }
 
-        sheet.Heading("Who pays what", 12);
+        sheet.Heading(Say($"Who pays what"), 12);
         foreach (var share in view.Bill)
         {
             sheet.Row(share.Name, [view.Format.Money(share.Amount)], Column);
         }
 
-        sheet.Row("together", [view.Format.Money(view.Quote.Landed)], Column, RowKind.Sum);
+        sheet.Row(Say($"together"), [view.Format.Money(view.Quote.Landed)], Column, RowKind.Sum);
     }
 
     // What was agreed to by a link stands there; whoever has not answered yet has a line to sign, for the whole and for their part of it.
@@ -130,7 +130,7 @@ public static class QuotePdf
         var agreed = view.Whole.Events.Where(happened => happened.Kind == QuoteEventKind.Agreed).ToList();
         foreach (var yes in agreed)
         {
-            sheet.Sentence($"{QuoteWords.By(yes, view)} agreed to {QuoteWords.Copies(view)} for {view.Format.Money(view.Quote.Landed)} on {view.Format.Day(DateOnly.FromDateTime(yes.At.UtcDateTime))}.", 11);
+            sheet.Sentence(Say($"{QuoteWords.By(yes, view)} agreed to {QuoteWords.Copies(view)} for {view.Format.Money(view.Quote.Landed)} on {view.Format.Day(DateOnly.FromDateTime(yes.At.UtcDateTime))}."), 11);
         }
 
         if (view.Whole.State is not (QuoteState.Out or QuoteState.Held))
@@ -141,10 +141,10 @@ public static class QuotePdf
         foreach (var (name, part) in Signers(view, reader, agreed.Count > 0))
         {
             sheet.Room(80);
-            sheet.Sentence($"I {QuoteWords.Agreeing(view, part)}.", 11);
+            sheet.Sentence(QuoteWords.Agreeing(view, part), 11);
             sheet.Space(34);
             sheet.WriteOn(name, 0, 220);
-            sheet.WriteOn("day", 250, 120);
+            sheet.WriteOn(Say($"day"), 250, 120);
             sheet.Space(22);
         }
     }
@@ -160,6 +160,6 @@ public static class QuotePdf
         }
 
         var carry = view.Bill.Where(share => share.Name != view.Facts.Press).Select(share => (share.Name, (int?)share.Index)).ToList();
-        return carry.Count > 0 ? carry : [("name", null)];
+        return carry.Count > 0 ? carry : [(Say($"name"), null)];
     }
 }
