@@ -7,8 +7,8 @@ namespace PressRun.Web.People;
 internal static class AccountWords
 {
     /// <summary>What a password is to be.</summary>
-    public static string PasswordHint { get; } =
-        $"At least {PasswordRules.Fewest} characters, of whatever kind; spaces count. Four or five words that do not belong together are easy to remember.";
+    public static string PasswordHint =>
+        Say($"At least {PasswordRules.Fewest} characters, of whatever kind; spaces count. Four or five words that do not belong together are easy to remember.");
 
     /// <summary>True for what somebody may call a person, a passkey or a key by which they know it again.</summary>
     public static bool IsName(string? text) => text?.Trim() is { Length: > 0 and <= User.LongestName } && !text.Any(char.IsControl);
@@ -16,26 +16,26 @@ internal static class AccountWords
     /// <summary>A role as people say it.</summary>
     public static string Of(PressRole role) => role switch
     {
-        PressRole.Reader => "reader",
-        PressRole.Editor => "editor",
-        _ => "owner",
+        PressRole.Reader => Say($"reader"),
+        PressRole.Editor => Say($"editor"),
+        _ => Say($"owner"),
     };
 
     /// <summary>What a role may do.</summary>
     public static string May(PressRole role) => role switch
     {
-        PressRole.Reader => "sees everything and changes nothing",
-        PressRole.Editor => "changes books, runs, libraries and the ledger",
-        _ => "also looks after people and keys, and takes titles out",
+        PressRole.Reader => Say($"sees everything and changes nothing"),
+        PressRole.Editor => Say($"changes books, runs, libraries and the ledger"),
+        _ => Say($"also looks after people and keys, and takes titles out"),
     };
 
     /// <summary>What became of a change to a press's people, as it stands in an address; null for nothing to say.</summary>
     public static string? Said(string? code) => code switch
     {
-        nameof(PeopleResult.LastOwner) => "This is the press's last owner: without one nobody could look after it. Make somebody else an owner first.",
-        nameof(PeopleResult.Gone) => "They are not among the press's people any more.",
+        nameof(PeopleResult.LastOwner) => Say($"This is the press's last owner: without one nobody could look after it. Make somebody else an owner first."),
+        nameof(PeopleResult.Gone) => Say($"They are not among the press's people any more."),
         nameof(PeopleResult.NotYours) =>
-            "Whoever gives the code opens everything that this person has. They belong to a press that you do not own, or set this server up, or are yourself: only whoever runs the server can make them one.",
+            Say($"Whoever gives the code opens everything that this person has. They belong to a press that you do not own, or set this server up, or are yourself: only whoever runs the server can make them one."),
         _ => null,
     };
 }

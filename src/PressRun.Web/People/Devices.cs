@@ -13,8 +13,8 @@ internal static class Devices
     /// <summary>Such as <c>Firefox on Linux</c>.</summary>
     public static string Name(string userAgent)
     {
-        var browser = Browsers.FirstOrDefault(known => userAgent.Contains(known.Mark, StringComparison.Ordinal)).Name ?? "A browser";
+        var browser = Browsers.FirstOrDefault(known => userAgent.Contains(known.Mark, StringComparison.Ordinal)).Name ?? Say($"A browser");
         var system = Systems.FirstOrDefault(known => userAgent.Contains(known.Mark, StringComparison.Ordinal)).Name;
-        return system is null ? browser : $"{browser} on {system}";
+        return system is null ? browser : Say($"{browser} on {system}");
     }
 }

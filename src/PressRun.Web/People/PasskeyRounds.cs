@@ -16,7 +16,7 @@ public sealed class PasskeyRounds(IPasskeyHandler<User> handler, PasskeyStore pa
     public const string CookieName = "passkey";
 
     /// <summary>Said where an answer is worth nothing.</summary>
-    public const string NoMatch = "This passkey opens nothing here, or it was asked for too long ago. Try again, or sign in with your password.";
+    public static string NoMatch => Say($"This passkey opens nothing here, or it was asked for too long ago. Try again, or sign in with your password.");
 
     /// <summary>How long a browser has to answer.</summary>
     public static readonly TimeSpan Lasts = TimeSpan.FromMinutes(5);

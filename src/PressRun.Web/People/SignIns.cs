@@ -10,11 +10,11 @@ namespace PressRun.Web.People;
 public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptStore attempts, PasskeyRounds passkeys, Arrivals arrivals, KnownDevices devices, IHttpContextAccessor http, TimeProvider time)
 {
     /// <summary>Said of every address and password that do not belong together, whether or not somebody has the address.</summary>
-    public const string NoMatch = "This address and this password do not belong together.";
+    public static string NoMatch => Say($"This address and this password do not belong together.");
 
     /// <summary>Said when there were too many tries.</summary>
-    public const string TooMany =
-        "There were too many tries. Try again in a quarter of an hour; where that does not help, on a device on which you have signed in before.";
+    public static string TooMany =>
+        Say($"There were too many tries. Try again in a quarter of an hour; where that does not help, on a device on which you have signed in before.");
 
     /// <summary>Wrong tries of one address from all places together. It is more than one place alone can reach, so that no single one keeps others
     /// out.</summary>
@@ -93,7 +93,7 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
         ArgumentNullException.ThrowIfNull(user);
         return !await MayChangeAsync(session) ? TooMany
             : user.PasswordHash is null ? await ProblemOfAgeAsync(user, session)
-            : await accounts.VerifyAsync(user.Email!, password) is null ? "This is not the password that you have now."
+            : await accounts.VerifyAsync(user.Email!, password) is null ? Say($"This is not the password that you have now.")
             : null;
     }
 
@@ -102,7 +102,7 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
     {
         ArgumentNullException.ThrowIfNull(user);
         var began = (await sessions.OfUserAsync(user.Id)).FirstOrDefault(own => own.Id == session)?.BeganAt;
-        return began + Quarter > time.GetUtcNow() ? null : "You signed in more than a quarter of an hour ago. Sign out and in again, and then do this first.";
+        return began + Quarter > time.GetUtcNow() ? null : Say($"You signed in more than a quarter of an hour ago. Sign out and in again, and then do this first.");
     }
 
     /// <summary>Signs somebody in who is known to be themselves. A sign-in that was there before ends: nothing of it goes on under the new one.</summary>

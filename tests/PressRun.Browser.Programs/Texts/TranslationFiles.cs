@@ -14,7 +14,10 @@ internal static class TranslationFiles
     /// <summary>Writes each file anew, texts by feature and in the order of the code.</summary>
     public static void Renew()
     {
-        var texts = TextsOfCode.In(Path.Combine(AppContext.BaseDirectory, "app", "PressRun.Web.dll")).DistinctBy(found => (found.About, found.Text)).ToList();
+        string[] assemblies = [.. new[] { "Web", "Data", "Engine", "JobFile" }.Select(name => Path.Combine(AppContext.BaseDirectory, "app", $"PressRun.{name}.dll"))];
+        var texts = TextsOfCode.In(assemblies[0])
+            .Concat(TextsOfCode.Wholes(assemblies).Select(text => new TextOfCode(null, text, "PressRun.Web.Whole sentences.", "")))
+            .DistinctBy(found => (found.About, found.Text)).ToList();
         foreach (var path in Directory.GetFiles(Path.Combine(Repository.Root, "src", "PressRun.Web", "Translations"), "*.xlf"))
         {
             var old = XElement.Load(path, LoadOptions.PreserveWhitespace);

@@ -26,6 +26,9 @@ internal static partial class TextsOfCode
         return [.. Methods(module).SelectMany(method => Looked(method).Select(found => new TextOfCode(found.About, found.Text, Outermost(method.DeclaringType).FullName, method.Name)))];
     }
 
+    /// <summary>Whole sentences that other projects make and pages show, and what is not for readers as its pages say it.</summary>
+    public static IReadOnlyList<string> Wholes(params IEnumerable<string> paths) => [.. paths.SelectMany(Wholes).Distinct(StringComparer.Ordinal)];
+
     /// <summary>Words that pages write without looking them up, each with its type.</summary>
     public static IReadOnlyList<(string Type, string Words)> WrittenByPages(string path)
     {
@@ -39,6 +42,21 @@ internal static partial class TextsOfCode
         using var module = ModuleDefinition.ReadModule(path);
         return [.. Methods(module).SelectMany(method => Loose(method).Select(words => (Outermost(method.DeclaringType).FullName, words)))];
     }
+
+    private static List<string> Wholes(string path)
+    {
+        using var module = ModuleDefinition.ReadModule(path);
+        var edits = module.GetTypes().SelectMany(type => type.CustomAttributes).Where(attribute => attribute.AttributeType.Name == "EditsAttribute").Select(attribute => (string)attribute.ConstructorArguments[0].Value);
+        var sentences = module.Assembly.Name.Name == "PressRun.Web"
+            ? []
+            : Methods(module).SelectMany(method => method.Body.Instructions)
+                .Where(instruction => instruction.OpCode == OpCodes.Ldstr && Sentence().IsMatch((string)instruction.Operand) && !IsPiece(instruction) && !EndsInException(instruction))
+                .Select(instruction => (string)instruction.Operand);
+        return [.. edits, .. sentences];
+    }
+
+    // Of a sentence that is put together.
+    private static bool IsPiece(Instruction loads) => loads.Next?.Operand is MethodReference { Name: "AppendLiteral" or "Concat" };
 
     private static IEnumerable<MethodDefinition> Methods(ModuleDefinition module) => module.GetTypes().SelectMany(type => type.Methods).Where(method => method.HasBody);
 
@@ -162,6 +180,9 @@ internal static partial class TextsOfCode
     private static bool IsSentence(string words) => TwoWords().IsMatch(words) || Capitalised().IsMatch(words);
 
     private static TypeDefinition Outermost(TypeDefinition type) => type.DeclaringType is { } around ? Outermost(around) : type;
+
+    [GeneratedRegex(@"^[A-Z][^{}\n]* [^{}\n]* [^{}\n]*\.$")]
+    private static partial Regex Sentence();
 
     [GeneratedRegex("<[^>]*>")]
     private static partial Regex Tag();

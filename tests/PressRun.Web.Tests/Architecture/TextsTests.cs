@@ -1,5 +1,8 @@
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using PressRun.Data;
+using PressRun.Engine.Costing;
+using PressRun.JobFile;
 using PressRun.Web.Running;
 using PressRun.Web.Shared.Wording;
 
@@ -54,7 +57,7 @@ public sealed partial class TextsTests
     public void A_language_tells_every_text_and_no_other(string language)
     {
         var told = Translation.Of(new(language))!.All;
-        var texts = TextsOfCode.In(App).Select(found => (found.About, found.Text)).ToHashSet();
+        var texts = TextsOfCode.In(App).Select(found => (found.About, found.Text)).Concat(Wholes.Select(text => ((string?)null, text))).ToHashSet();
         Assert.Empty(texts.Where(text => !told.ContainsKey(text)));
         Assert.Empty(told.Keys.Where(key => !texts.Contains(key)));
     }
@@ -68,6 +71,8 @@ public sealed partial class TextsTests
             Assert.Equal(Parts(text), Parts(said));
         }
     }
+
+    private static IReadOnlyList<string> Wholes => TextsOfCode.Wholes(App, typeof(PressRunDbContext).Assembly.Location, typeof(Estimate).Assembly.Location, typeof(JobReader).Assembly.Location);
 
     private static string Feature(string type) => type.Split('.') is [_, _, var feature, _, ..] ? feature : "";
 

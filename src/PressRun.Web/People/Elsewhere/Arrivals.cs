@@ -76,9 +76,9 @@ public sealed class Arrivals(OtherServer? server, Accounts accounts, PasskeyStor
     public string? Words(string? said) => said switch
     {
         _ when server is null => null,
-        Failed => $"{server.Name} did not say who you are. Try again, or sign in with your password.",
-        Unknown => $"{server.Name} knows you, and nobody here does yet. Open the invitation that an owner of the press sends you, and choose {server.Name} there.",
-        NotLinked => $"You have an account here that {server.Name} does not open yet. Sign in by it this once, and from then on {server.Name} opens it.",
+        Failed => Say($"{server.Name} did not say who you are. Try again, or sign in with your password."),
+        Unknown => Say($"{server.Name} knows you, and nobody here does yet. Open the invitation that an owner of the press sends you, and choose {server.Name} there."),
+        NotLinked => Say($"You have an account here that {server.Name} does not open yet. Sign in by it this once, and from then on {server.Name} opens it."),
         _ => null,
     };
 
