@@ -175,8 +175,8 @@ public sealed partial class StartPage
 
     private static string WeightUnit(PaperWeight weight) => weight.Category switch
     {
-        PaperCategory.Text => "lb text",
-        PaperCategory.Cover => "lb cover",
+        PaperCategory.Text => Say($"lb text"),
+        PaperCategory.Cover => Say($"lb cover"),
         _ => "g/m²",
     };
 

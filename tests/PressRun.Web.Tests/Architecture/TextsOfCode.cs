@@ -151,7 +151,7 @@ internal static partial class TextsOfCode
         foreach (var instruction in method.Body.Instructions.Where(instruction => instruction.OpCode == OpCodes.Ldstr && !BeginsText(instruction)))
         {
             var words = (string)instruction.Operand;
-            if (IsSentence(words) && words.Contains(' ', StringComparison.Ordinal) && !IsOfPage(instruction) && About(instruction.Next ?? instruction) != words && !EndsInException(instruction))
+            if (IsSentence(words) && words.Contains(' ', StringComparison.Ordinal) && !IsOfPage(instruction) && !IsForHosts(instruction) && About(instruction.Next ?? instruction) != words && !EndsInException(instruction))
             {
                 yield return words;
             }
@@ -160,6 +160,21 @@ internal static partial class TextsOfCode
 
     // What a page writes by itself is looked at apart; the rest of it are classes and addresses.
     private static bool IsOfPage(Instruction loads) => loads.Next?.Operand is MethodReference { DeclaringType.Name: "RenderTreeBuilder" };
+
+    // Words for a log, and why an address asks nobody who they are.
+    private static bool IsForHosts(Instruction loads)
+    {
+        var at = loads.Next;
+        for (var steps = 0; at is not null && steps < 12; steps++, at = at.Next)
+        {
+            if (at.Operand is MethodReference { Name: "Define" or "DefineScope", DeclaringType.Name: "LoggerMessage" } or MethodReference { Name: "Public" })
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private static bool EndsInException(Instruction loads)
     {
@@ -175,7 +190,8 @@ internal static partial class TextsOfCode
         return false;
     }
 
-    private static bool HasWords(string words) => Word().IsMatch(words);
+    // The app's own name is the same everywhere.
+    private static bool HasWords(string words) => Word().IsMatch(words.Replace("PressRun", "", StringComparison.Ordinal));
 
     private static bool IsSentence(string words) => TwoWords().IsMatch(words) || Capitalised().IsMatch(words);
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Bunit;
 using Microsoft.AspNetCore.Components;
+using PressRun.Data.Presses;
 using PressRun.Engine.Measures;
 using PressRun.Web.Shared.Wording;
 using static PressRun.Web.Shared.Wording.Texts;
@@ -35,8 +36,8 @@ public sealed class TextsSaidTests : IDisposable
         var format = new PressFormat(Currency.Find("EUR")!, UnitSystem.Metric, CultureInfo.GetCultureInfo("en"));
         RenderFragment field = builder => builder.AddMarkupContent(0, "<input />");
         var shown = Rendered(Put($"<p>Print {field}; a copy weighs <strong>{format.Mass(Mass.FromGrams(52m))}</strong>.</p>"));
-        Assert.Equal("Print ; a copy weighs 52 g.", shown.QuerySelector("p")!.TextContent);
-        Assert.Equal(" g", shown.QuerySelector("strong .figure .unit")!.TextContent);
+        Assert.Equal("Print ; a copy weighs 52g.", shown.QuerySelector("p")!.TextContent);
+        Assert.Equal("g", shown.QuerySelector("strong .figure .unit")!.TextContent);
         Assert.NotNull(shown.QuerySelector("p > input"));
     }
 
