@@ -1,5 +1,3 @@
-using System.Globalization;
-using Microsoft.AspNetCore.Localization;
 using MudBlazor;
 using MudBlazor.Services;
 using PressRun.Web.Bindery;
@@ -18,7 +16,6 @@ using PressRun.Web.Quotes;
 using PressRun.Web.Reprint;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
-using PressRun.Web.Shared.Wording;
 using PressRun.Web.Shelf;
 using PressRun.Web.Start;
 using PressRun.Web.Tallies;
@@ -89,20 +86,6 @@ public static class WebPages
         SharePages.Map(app);
         AccountEndpoints.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(server => server.ContentSecurityFrameAncestorsPolicy = null);
-        return app;
-    }
-
-    /// <summary>Numbers and dates follow the first language of the browser that the platform knows; words the first that the app speaks, else English.</summary>
-    public static WebApplication UseViewerLocale(this WebApplication app)
-    {
-        var cultures = CultureInfo.GetCultures(CultureTypes.SpecificCultures | CultureTypes.NeutralCultures);
-        app.UseRequestLocalization(new RequestLocalizationOptions
-        {
-            DefaultRequestCulture = new RequestCulture("en"),
-            SupportedCultures = cultures,
-            SupportedUICultures = [.. Translation.Languages],
-            RequestCultureProviders = [new AcceptLanguageHeaderRequestCultureProvider()],
-        });
         return app;
     }
 }

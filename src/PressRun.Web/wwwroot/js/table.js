@@ -1,4 +1,4 @@
-// Which table is lit (a cookie, so that the server renders the same one), and whether the page answers yet.
+// Which table is lit and which language is spoken (cookies, so that the server renders the same), and whether the page answers yet.
 import { keepChoice } from './cookies.js';
 
 document.addEventListener('click', event => {
@@ -9,6 +9,13 @@ document.addEventListener('click', event => {
   const isDark = root.dataset.table ? root.dataset.table === 'dark' : deviceIsDark;
   root.dataset.table = isDark ? 'light' : 'dark';
   keepChoice('table', root.dataset.table);
+});
+
+document.addEventListener('click', event => {
+  const button = event.target.closest?.('[data-language]');
+  if (!button) return;
+  keepChoice('language', button.dataset.language);
+  location.reload();
 });
 
 export function markInteractive() {
