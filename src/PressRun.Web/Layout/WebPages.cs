@@ -1,4 +1,5 @@
 using System.Globalization;
+using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.Localization;
 using MudBlazor;
 using MudBlazor.Services;
@@ -35,6 +36,7 @@ public static class WebPages
     {
         services.AddRazorComponents().AddInteractiveServerComponents()
             .AddHubOptions(hub => hub.MaximumReceiveMessageSize = MostMessage);
+        services.AddScoped<IErrorBoundaryLogger, QuietBoundary>();
         services.AddMudServices(mud =>
         {
             mud.SnackbarConfiguration.PositionClass = Defaults.Classes.Position.BottomLeft;
