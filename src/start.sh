@@ -20,4 +20,4 @@ only_this_machine() {
 say "Building ..."
 app=$root/artifacts/app
 (cd "$root" && dotnet publish src/PressRun.Web -c Release -o "$app" --nologo -v quiet) >&2 || fail "The build failed."
-exec dotnet "$app/PressRun.Web.dll" --contentRoot "$app" "$@"
+exec dotnet "$app/PressRun.Web.dll" "$@"

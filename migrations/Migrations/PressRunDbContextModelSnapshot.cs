@@ -417,6 +417,10 @@ namespace PressRun.Migrations.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("due_at");
 
+                    b.Property<bool>("Held")
+                        .HasColumnType("boolean")
+                        .HasColumnName("held");
+
                     b.Property<Guid>("QuoteId")
                         .HasColumnType("uuid")
                         .HasColumnName("quote_id");
@@ -1319,6 +1323,23 @@ namespace PressRun.Migrations.Migrations
                         .HasDatabaseName("ix_run_plans_press_id_edition_id_position");
 
                     b.ToTable("run_plans", (string)null);
+                });
+
+            modelBuilder.Entity("PressRun.Data.Running.HomeRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("integer")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Mark")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("mark");
+
+                    b.HasKey("Id")
+                        .HasName("pk_database_homes");
+
+                    b.ToTable("database_homes", (string)null);
                 });
 
             modelBuilder.Entity("PressRun.Data.Selling.ChannelRow", b =>

@@ -136,11 +136,16 @@ internal sealed class PressDatabase(Database database, TimeProvider time, PressG
     {
         for (var attempt = 0; ; attempt++)
         {
+            if (database.Reach.IsAway)
+            {
+                throw new DatabaseAwayException();
+            }
+
             try
             {
                 return await work();
             }
-            catch (Exception exception) when (attempt < Pauses.Length && mayRepeat() && IsPassing(exception))
+            catch (Exception exception) when (attempt < Pauses.Length && mayRepeat() && !database.Reach.IsAway && IsPassing(exception))
             {
                 await Task.Delay(Pauses[attempt], time, cancel);
             }

@@ -12,6 +12,7 @@ using PressRun.Data.People;
 using PressRun.Data.Postage;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
+using PressRun.Data.Running;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Selling;
 using PressRun.Data.Shops;
@@ -91,6 +92,8 @@ public sealed class PressRunDbContext(DbContextOptions<PressRunDbContext> option
     internal DbSet<TitleOutlookRow> TitleOutlooks => Set<TitleOutlookRow>();
 
     internal DbSet<MailRow> Mails => Set<MailRow>();
+
+    internal DbSet<HomeRow> Homes => Set<HomeRow>();
 
     internal DbSet<EditionClaimsRow> EditionClaims => Set<EditionClaimsRow>();
 

@@ -1,4 +1,3 @@
-using PressRun.Data.Running;
 using PressRun.Web.Running;
 
 try
@@ -11,8 +10,8 @@ catch (OperationCanceledException)
     await Console.Error.WriteLineAsync("PressRun was stopped before it was ready.");
     return 0;
 }
-catch (StartRefusedException refusal)
+catch (Exception fault) when (StartFaults.Sentence(fault) is { } sentence)
 {
-    await Console.Error.WriteLineAsync(refusal.Message);
+    await Console.Error.WriteLineAsync(sentence);
     return 1;
 }

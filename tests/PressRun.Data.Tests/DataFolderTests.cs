@@ -32,6 +32,29 @@ public sealed class DataFolderTests
         Assert.Equal(OwnersFolder | others, File.GetUnixFileMode(own.Path));
     }
 
+    [Fact]
+    public async Task A_password_that_a_full_disk_left_empty_is_made_anew_while_there_are_no_data()
+    {
+        using var own = new ServerFolder();
+        Directory.CreateDirectory(own.Path);
+        await File.WriteAllTextAsync(Path.Combine(own.Path, "database-password"), "", TestContext.Current.CancellationToken);
+        using var folder = await DataFolder.OpenAsync(own.Path, TestContext.Current.CancellationToken);
+
+        Assert.Equal(48, folder.Password().Length);
+    }
+
+    [Fact]
+    public async Task What_cannot_be_written_is_not_taken_for_another_apps()
+    {
+        using var own = new ServerFolder();
+        Directory.CreateDirectory(own.Path);
+        File.CreateSymbolicLink(Path.Combine(own.Path, "in-use"), "/nowhere/at-all");
+
+        var refused = await Assert.ThrowsAsync<StartRefusedException>(() => DataFolder.OpenAsync(own.Path, TestContext.Current.CancellationToken));
+
+        Assert.DoesNotContain("Another PressRun", refused.Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(WithholdsNothing)]
     [InlineData(WithholdsAllFromOthers)]

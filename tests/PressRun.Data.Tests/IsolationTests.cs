@@ -125,7 +125,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
 
     /// <summary>What belongs to the server and to no press: people with their sign-ins, keys for cookies, counted tries, the list of presses.</summary>
     private static readonly string[] ServersOwn =
-        ["AttemptRow", "DataProtectionKey", "IdentityPasskeyData", "IdentityUserLogin`1", "IdentityUserPasskey`1", "PasswordCodeRow", "PressRow", "SessionRow", "User"];
+        ["AttemptRow", "DataProtectionKey", "HomeRow", "IdentityPasskeyData", "IdentityUserLogin`1", "IdentityUserPasskey`1", "PasswordCodeRow", "PressRow", "SessionRow", "User"];
 
     /// <summary>Methods that name no row of a press by its id, with the reason why there is nothing to try.</summary>
     private static readonly string[] NothingToTry =

@@ -1,3 +1,4 @@
+using System.Net;
 using Microsoft.Extensions.Logging.Abstractions;
 using Npgsql;
 using PressRun.Data.Presses;
@@ -28,6 +29,22 @@ public sealed class StartTests(PostgresFixture postgres)
         Assert.Equal(0, await app.StopAsync());
         Assert.False(ServerFolder.Runs(server));
         Assert.False(File.Exists(folder.PidFile));
+    }
+
+    [Fact]
+    public async Task An_app_started_from_another_folder_serves_its_files_and_answers_to_its_own_names_only()
+    {
+        await using var app = await AppProcess.StartAsync(("ConnectionStrings__PressRun", await postgres.NewDatabaseAsync()), ("PathBase", "press/"), ("PressRun__Smaple", "true"), ("PressRun__MailPort", " "));
+
+        Assert.Contains("PressRun__Smaple is no setting of PressRun, and nothing is done by it. The nearest that there is: PressRun__Sample", app.Output, StringComparison.Ordinal);
+        Assert.Contains($"PressRun is at {app.Http.BaseAddress!.OriginalString}/press", app.Output, StringComparison.Ordinal);
+        Assert.Equal(200, (await app.GetAsync("/press/shelf")).Status);
+        Assert.Equal(200, (await app.GetAsync("/press/css/tokens.css")).Status);
+        Assert.Equal(200, (await app.GetAsync("/press/_content/MudBlazor/MudBlazor.min.css")).Status);
+        Assert.Equal(200, (await app.GetAsync("/press/_framework/blazor.web.js")).Status);
+        Assert.Equal(400, (await app.GetAsync("/press/shelf", "books.example")).Status);
+        // Whoever watches over it knows an address only.
+        Assert.Equal((200, "ready"), await app.GetAsync("/press/readyz", "192.0.2.7"));
     }
 
     [Fact]
@@ -163,6 +180,58 @@ public sealed class StartTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task While_the_database_is_away_every_answer_says_so_calmly_and_the_log_once_and_all_heals_by_itself()
+    {
+        using var folder = new ServerFolder();
+        var options = new PressRunOptions { DataFolder = folder.Path };
+        var server = await PrivateServer.StartAsync(options, [], TimeProvider.System, NullLogger.Instance, CancellationToken.None);
+        await using var app = await AppProcess.StartAsync(("ConnectionStrings__PressRun", server.ConnectionString), Sample);
+        Assert.Equal(200, (await app.GetAsync("/shelf")).Status);
+
+        await server.DisposeAsync();
+        using (var first = await app.Http.GetAsync("/shelf"))
+        {
+            Assert.Equal(HttpStatusCode.ServiceUnavailable, first.StatusCode);
+            Assert.NotNull(first.Headers.RetryAfter);
+            Assert.True(first.Headers.CacheControl is { NoStore: true });
+            Assert.Contains("script-src 'self'", first.Headers.GetValues("Content-Security-Policy").Single(), StringComparison.Ordinal);
+            Assert.Contains("One moment, please", await first.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        }
+
+        await Eventually.HoldsAsync(() => Task.FromResult(app.Output.Contains("The database does not answer", StringComparison.Ordinal)));
+        Assert.Equal(503, (await app.GetAsync("/papers")).Status);
+        Assert.Equal(200, (await app.GetAsync("/css/tokens.css")).Status);
+        using (var link = await app.Http.GetAsync("/q/" + new string('a', 32)))
+        {
+            Assert.Equal(HttpStatusCode.ServiceUnavailable, link.StatusCode);
+            Assert.Contains("noindex", link.Headers.GetValues("X-Robots-Tag").Single(), StringComparison.Ordinal);
+        }
+
+        await using var again = await PrivateServer.StartAsync(options, [], TimeProvider.System, NullLogger.Instance, CancellationToken.None);
+        await Eventually.HoldsAsync(async () => (await app.GetAsync("/shelf")).Status == 200);
+        await Eventually.HoldsAsync(() => Task.FromResult(app.Output.Contains("The database answers again", StringComparison.Ordinal)));
+        Assert.Equal(2, app.Output.Split('\n').Count(line => line.Contains(" warn ", StringComparison.Ordinal) || line.Contains(" error ", StringComparison.Ordinal) || line.StartsWith(' ')));
+    }
+
+    [Fact]
+    public async Task A_program_is_told_by_a_problem_document_that_the_database_is_away()
+    {
+        using var folder = new ServerFolder();
+        var server = await PrivateServer.StartAsync(new PressRunOptions { DataFolder = folder.Path }, [], TimeProvider.System, NullLogger.Instance, CancellationToken.None);
+        await using var app = await AppProcess.StartAsync(("ConnectionStrings__PressRun", server.ConnectionString), ("PressRun__SignIn", "on"));
+        await Eventually.HoldsAsync(() => Task.FromResult(app.Output.Contains("first-owner", StringComparison.Ordinal)));
+
+        await server.DisposeAsync();
+        using var asking = new HttpRequestMessage(HttpMethod.Get, "/api/v1/printings");
+        asking.Headers.Authorization = new("Bearer", "pressrun_any");
+        using var answer = await app.Http.SendAsync(asking);
+
+        Assert.Equal((HttpStatusCode.ServiceUnavailable, "application/problem+json"), (answer.StatusCode, answer.Content.Headers.ContentType!.MediaType));
+        Assert.NotNull(answer.Headers.RetryAfter);
+        Assert.Contains("urn:pressrun:problem:database-away", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_wrong_password_is_told_at_once()
     {
         var connection = new NpgsqlConnectionStringBuilder(await postgres.NewDatabaseAsync()) { Password = "wrong" };
@@ -173,6 +242,9 @@ public sealed class StartTests(PostgresFixture postgres)
     [Fact]
     public async Task A_secret_in_a_file_that_is_not_there_is_told_by_name() =>
         await AssertRefusedAsync("PressRun__DatabasePassword_FILE names /nowhere", ("PressRun__DatabasePassword_FILE", "/nowhere"));
+
+    [Fact]
+    public Task A_setting_that_cannot_be_read_is_refused_in_a_sentence() => AssertRefusedAsync("PressRun__Sample is maybe; write true or false.", ("PressRun__Sample", "maybe"));
 
     [Fact]
     public async Task A_database_of_a_newer_program_is_refused()

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Access;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
+using PressRun.Data.Running;
 
 namespace PressRun.Data.Mail;
 
@@ -26,6 +27,10 @@ public sealed class MailOutbox
     private static readonly TimeSpan Taken = TimeSpan.FromMinutes(10);
     private static readonly TimeSpan LongestPause = TimeSpan.FromHours(6);
 
+    // What came from a backup while this program runs is not sent either: such a database was at home elsewhere.
+    private const string Due =
+        $"SELECT * FROM mails WHERE due_at <= {{0}} AND NOT held AND EXISTS (SELECT 1 FROM database_homes WHERE mark = {RestoredCopy.Mark}) ORDER BY due_at, id LIMIT 1 FOR UPDATE SKIP LOCKED";
+
     private readonly PressDatabase database;
 
     internal MailOutbox(PressDatabase database) => this.database = database;
@@ -35,8 +40,7 @@ public sealed class MailOutbox
         async db =>
         {
             var now = database.Now;
-            var row = await db.Mails.FromSql($"SELECT * FROM mails WHERE due_at <= {now} ORDER BY due_at, id LIMIT 1 FOR UPDATE SKIP LOCKED")
-                .IgnoreQueryFilters().SingleOrDefaultAsync(cancel);
+            var row = await db.Mails.FromSqlRaw(Due, now).IgnoreQueryFilters().SingleOrDefaultAsync(cancel);
             if (row is null)
             {
                 return null;

@@ -22,6 +22,9 @@ internal sealed class MailRow : IOfPress
     public DateTimeOffset DueAt { get; set; }
 
     public int Tries { get; set; }
+
+    /// <summary>True where it waited in a backup: it is not sent unless the host says so.</summary>
+    public bool Held { get; set; }
 }
 
 internal sealed class MailRowConfiguration : IEntityTypeConfiguration<MailRow>

@@ -81,17 +81,27 @@ internal sealed class DataFolder : IDisposable
             {
                 throw new StartRefusedException($"The data folder {path} belongs to another user: {exception.Message} Name another in PressRun__DataFolder.", exception);
             }
-            catch (IOException exception)
+            catch (IOException exception) when (!IsHeld(exception))
             {
-                if (attempt == 50)
-                {
-                    throw new StartRefusedException($"Another PressRun uses the data folder {path}. Stop it, or name another folder in PressRun__DataFolder.", exception);
-                }
-
+                throw CannotBeUsed(path, exception);
+            }
+            catch (IOException exception) when (attempt == 50)
+            {
+                throw new StartRefusedException($"Another PressRun uses the data folder {path}. Stop it, or name another folder in PressRun__DataFolder.", exception);
+            }
+            catch (IOException)
+            {
                 await Task.Delay(100, cancel);
             }
         }
     }
+
+    /// <summary>Why a start ends that could not read or write in its folder: a full disk, or one that takes no writing.</summary>
+    public static StartRefusedException CannotBeUsed(string path, Exception exception) => new(
+        $"The data folder {path} cannot be used: {exception.Message} Give it room and let this user write there, or name another in PressRun__DataFolder.", exception);
+
+    // The system's word for a file that somebody else has locked: 11 on Linux, 35 on macOS.
+    private static bool IsHeld(IOException exception) => exception.HResult is 11 or 35;
 
     // Whatever the umask is: nobody else reads a new folder. Root's server runs as another user, who must come through; what is secret in
     // the folder is closed by itself. A folder that was there already is as its owner made it, for other things too perhaps: it is left so, and told of.
@@ -126,9 +136,9 @@ internal sealed class DataFolder : IDisposable
     /// <exception cref="StartRefusedException">It is gone although there are data.</exception>
     public string Password()
     {
-        if (File.Exists(PasswordFile))
+        if (File.Exists(PasswordFile) && File.ReadAllText(PasswordFile).Trim() is { Length: > 0 } known)
         {
-            return File.ReadAllText(PasswordFile).Trim();
+            return known;
         }
 
         if (DataMajor() is not null)
@@ -136,6 +146,8 @@ internal sealed class DataFolder : IDisposable
             throw new StartRefusedException($"{PasswordFile} is missing, and the data cannot be opened without it. Nothing was changed. Put it back from a backup; docs/operating.md says how to set a new one.");
         }
 
+        // On a full disk an empty one may have been left behind.
+        File.Delete(PasswordFile);
         var password = RandomNumberGenerator.GetHexString(48, lowercase: true);
         WriteSecret(PasswordFile, password);
         return password;

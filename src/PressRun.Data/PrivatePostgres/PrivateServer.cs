@@ -59,6 +59,11 @@ internal sealed partial class PrivateServer : IAsyncDisposable
             await cluster.PrepareAsync(password, cancel);
             return await RunAsync(folder, cluster, settings, password, time, logger, cancel);
         }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            folder.Dispose();
+            throw DataFolder.CannotBeUsed(folder.Path, exception);
+        }
         catch
         {
             folder.Dispose();

@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Hosting;
-using Microsoft.Extensions.Logging;
 using Npgsql;
 using PressRun.Data.Presses;
 
@@ -48,10 +47,13 @@ public interface IQuoteNews
     event Action Missed;
 }
 
-/// <summary>Listens on a connection of its own, and takes a new one where it is lost.</summary>
-internal sealed partial class ServerNews(Database database, TimeProvider time, ILogger<ServerNews> logger) : BackgroundService, IAccessNews, IQuoteNews
+/// <summary>Listens on a connection of its own, and takes a new one where it is lost. Where nothing is heard it asks whether anybody is there: a line can be
+/// dead without having been closed.</summary>
+internal sealed class ServerNews(Database database, TimeProvider time) : BackgroundService, IAccessNews, IQuoteNews
 {
-    private static readonly TimeSpan Pause = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(500);
+    private static readonly TimeSpan Beat = TimeSpan.FromSeconds(2);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
 
     public event Action<Guid>? SessionEnded;
 
@@ -69,32 +71,47 @@ internal sealed partial class ServerNews(Database database, TimeProvider time, I
             {
                 await ListenAsync(stoppingToken);
             }
-            catch (Exception exception) when (exception is NpgsqlException or IOException or InvalidOperationException)
-            {
-                LogLost(logger, exception.Message);
-                await Task.Delay(Pause, time, stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
-            }
             catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
             {
                 return;
+            }
+            catch (Exception exception) when (exception is NpgsqlException or IOException or InvalidOperationException or OperationCanceledException)
+            {
+                database.Reach.Misses(exception is OperationCanceledException ? "it took longer than it may" : exception.Message);
+                await Task.Delay(Pause, time, stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
             }
         }
     }
 
     private async Task ListenAsync(CancellationToken cancel)
     {
-        await using var connection = await database.Source.OpenConnectionAsync(cancel);
+        await using var connection = await PatientlyAsync(patience => database.Source.OpenConnectionAsync(patience).AsTask(), cancel);
         connection.Notification += (_, news) => Hear(news.Payload);
-        await using (var listen = new NpgsqlCommand("LISTEN " + Announcing.Channel, connection))
-        {
-            await listen.ExecuteNonQueryAsync(cancel);
-        }
-
+        await AskAsync(connection, "LISTEN " + Announcing.Channel, cancel);
+        database.Reach.Answers();
         Missed?.Invoke();
         while (true)
         {
-            await connection.WaitAsync(cancel);
+            if (!await connection.WaitAsync(Beat, cancel))
+            {
+                await AskAsync(connection, "SELECT 1", cancel);
+            }
         }
+    }
+
+    private Task<int> AskAsync(NpgsqlConnection connection, string statement, CancellationToken cancel) => PatientlyAsync(
+        async patience =>
+        {
+            await using var command = new NpgsqlCommand(statement, connection);
+            return await command.ExecuteNonQueryAsync(patience);
+        },
+        cancel);
+
+    private async Task<T> PatientlyAsync<T>(Func<CancellationToken, Task<T>> work, CancellationToken cancel)
+    {
+        using var patience = new CancellationTokenSource(Patience, time);
+        using var either = CancellationTokenSource.CreateLinkedTokenSource(patience.Token, cancel);
+        return await work(either.Token);
     }
 
     private void Hear(string words)
@@ -117,7 +134,4 @@ internal sealed partial class ServerNews(Database database, TimeProvider time, I
                 break;
         }
     }
-
-    [LoggerMessage(Level = LogLevel.Warning, Message = "News from other nodes cannot be heard: {Reason}")]
-    private static partial void LogLost(ILogger logger, string reason);
 }

@@ -28,8 +28,10 @@ internal sealed class DatabaseStart(
     /// <inheritdoc/>
     public async Task StartingAsync(CancellationToken cancellationToken)
     {
+        var mail = options.Value.MailThatWaits();
         database.Open(await ConnectionStringAsync(cancellationToken));
         await Migrating.BringUpAsync(database, time, logger, cancellationToken);
+        await RestoredCopy.LookAsync(database, mail, logger, cancellationToken);
         using var program = Visiting.As(new Visitor.Program());
         if (options.Value.Sample)
         {

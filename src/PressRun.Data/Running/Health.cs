@@ -11,7 +11,14 @@ public static class Health
 {
     private const int SecondsToAnswer = 2;
 
+    private const string Lives = "/livez";
+    private const string IsReady = "/readyz";
+
     private static readonly string[] Read = [HttpMethods.Get, HttpMethods.Head];
+
+    /// <summary>True where a supervisor asks, with or without the path that the app is served under.</summary>
+    public static bool IsAsked(PathString path, PathString pathBase) =>
+        path.Value is Lives or IsReady || (path.StartsWithSegments(pathBase, out var inside) && inside.Value is Lives or IsReady);
 
     /// <summary>Maps <c>/livez</c>, which answers while the process lives, and <c>/readyz</c>, which answers 200 while the database does and 503
     /// otherwise.</summary>
@@ -21,8 +28,8 @@ public static class Health
         ArgumentNullException.ThrowIfNull(endpoints);
         var database = endpoints.ServiceProvider.GetRequiredService<Database>();
         var both = endpoints.MapGroup("").ExcludeFromDescription();
-        both.MapMethods("/livez", Read, () => "alive");
-        both.MapMethods("/readyz", Read, (CancellationToken cancel) => AnswerAsync(database, cancel));
+        both.MapMethods(Lives, Read, () => "alive");
+        both.MapMethods(IsReady, Read, (CancellationToken cancel) => AnswerAsync(database, cancel));
         return both;
     }
 

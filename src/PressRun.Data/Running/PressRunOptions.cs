@@ -1,5 +1,21 @@
 namespace PressRun.Data.Running;
 
+/// <summary>What a start does with mail that waits in the database.</summary>
+internal enum WaitingMail
+{
+    /// <summary>It stays as it is, unless the database was restored from a backup.</summary>
+    Leave,
+
+    /// <summary>It is kept back.</summary>
+    Hold,
+
+    /// <summary>It is sent, also what was kept back.</summary>
+    Send,
+
+    /// <summary>It is taken out.</summary>
+    Drop,
+}
+
 /// <summary>What the host can set under <c>PressRun</c>. What each sets is said once, where it is declared: the table of docs/operating.md is made of it.</summary>
 public sealed class PressRunOptions
 {
@@ -15,7 +31,7 @@ public sealed class PressRunOptions
     [Setting("the usual folders", "folder with `postgres`, `initdb` and `pg_ctl`")]
     public string PostgresBin { get; set; } = "";
 
-    [Setting("`false`; `start.sh` and the containers set `true`", "puts the sample press into an empty database")]
+    [Setting("`false`; `start.sh` sets `true`", "puts the sample press into an empty database")]
     public bool Sample { get; set; }
 
     [Setting("`seed-data` beside the program", "another press archive, a folder or a file, to put into an empty database")]
@@ -63,8 +79,22 @@ public sealed class PressRunOptions
     [Setting("none", "who is told in single-user mode; where people sign in, all owners and editors of a press are who have not said that they want none")]
     public string MailTo { get; set; } = "";
 
+    [Setting("none", "what a start does with mail that waits in the database: `hold` keeps it back, `send` sends it, also what was kept back, `drop` takes it out; for one start")]
+    public string WaitingMail { get; set; } = "";
+
     /// <summary>True where mail is sent.</summary>
     internal bool SendsMail => MailServer.Length > 0;
+
+    /// <summary>What is done with mail that waits.</summary>
+    /// <exception cref="StartRefusedException">The setting is none of its words.</exception>
+    internal WaitingMail MailThatWaits() => WaitingMail switch
+    {
+        "" => Running.WaitingMail.Leave,
+        "hold" => Running.WaitingMail.Hold,
+        "send" => Running.WaitingMail.Send,
+        "drop" => Running.WaitingMail.Drop,
+        _ => throw new StartRefusedException($"PressRun__WaitingMail is {WaitingMail}; write hold, send or drop."),
+    };
 
     /// <summary>True where people sign in.</summary>
     /// <exception cref="StartRefusedException">The setting is neither of its two words.</exception>

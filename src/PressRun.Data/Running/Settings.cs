@@ -24,14 +24,21 @@ public sealed record Setting(string Variable, string Usual, string Sets);
 /// <summary>Everything that the host can set: PressRun's own options, and those of the framework that it needs.</summary>
 public static class Settings
 {
+    /// <summary>The host names answered to where the host names none: those of this machine alone.</summary>
+    public const string UsualHosts = "localhost;127.0.0.1;[::1]";
+
     /// <summary>In the order of the documentation.</summary>
     public static IReadOnlyList<Setting> All { get; } =
     [
         new("ConnectionStrings__PressRun", "none: a private PostgreSQL", "the database, in [Npgsql's form](https://www.npgsql.org/doc/connection-string-parameters.html)"),
         .. typeof(PressRunOptions).GetProperties().Select(property => (property.Name, Said: property.GetCustomAttribute<SettingAttribute>()))
             .Where(option => option.Said is not null).Select(option => new Setting($"{PressRunOptions.Section}__{option.Name}", option.Said!.Usual, option.Said.Sets)),
+        new("PressRun__Api__MostAtOnce", "one fewer than the processors", "short jobs that the HTTP interface works out at the same time"),
+        new("PressRun__Api__MostLongAtOnce", "half the processors", "long ones, such as ladders of many quantities, beside them"),
+        new("PressRun__Api__MostWaiting", "`64`", "jobs that wait for their turn; further ones are answered by 503"),
+        new("PressRun__Api__LongestSeconds", "`20`", "seconds that a job may wait and be worked on"),
         new("ASPNETCORE_URLS", "`http://127.0.0.1:5080`", "where it listens"),
-        new("AllowedHosts", "`localhost;127.0.0.1;[::1]`", "host names it answers to, also where a proxy forwards another; add yours when one stands in front"),
+        new("AllowedHosts", $"`{UsualHosts}`", "host names it answers to, also where a proxy forwards another; add yours when one stands in front"),
         new("PathBase", "none", "path that it is served under, such as `/press`"),
         new("Logging__LogLevel__Default", "`Information`", "how much is logged; `Logging__Console__FormatterName=json` logs as JSON"),
     ];

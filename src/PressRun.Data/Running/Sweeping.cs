@@ -21,6 +21,10 @@ internal sealed partial class Sweeping(AttemptStore attempts, SessionStore sessi
                 await attempts.SweepAsync(stoppingToken);
                 await sessions.SweepAsync(stoppingToken);
             }
+            catch (Exception away) when (DatabaseAway.IsWhy(away))
+            {
+                // That it is away has been told; old rows can wait.
+            }
             catch (Exception exception) when (exception is NpgsqlException or IOException or InvalidOperationException)
             {
                 LogLeft(logger, exception.Message);

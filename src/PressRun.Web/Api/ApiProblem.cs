@@ -21,6 +21,18 @@ internal static class ApiProblem
     public static Task KeyReadsOnly(HttpContext context) => Write(
         context, StatusCodes.Status403Forbidden, "key-reads-only", "This key reads only", "Ask an owner of the press for a key that writes; owners make keys on the page People.");
 
+    /// <summary>A browser sent it from a page of another origin.</summary>
+    public static Task OtherSite(HttpContext context) => Write(
+        context,
+        StatusCodes.Status403Forbidden,
+        "other-site",
+        "This came from another site's page",
+        "A browser sent it from a page whose host is not the one that it reached PressRun by. If a proxy stands in front, it has to pass on the host name and to be named in PressRun__TrustedProxies.");
+
+    /// <summary>The database does not answer.</summary>
+    public static Task DatabaseAway(HttpContext context) => Write(
+        context, StatusCodes.Status503ServiceUnavailable, "database-away", "The database does not answer", "Try again after the seconds of Retry-After. What was being stored when it went away may be there: look before you send it again.");
+
     /// <summary>A line of another content has the id.</summary>
     public static Task IdTaken(HttpContext context) => Write(
         context, StatusCodes.Status409Conflict, "id-taken", "Another line has this id", "Give each line an id of its own; the line that has this one is left as it is.");

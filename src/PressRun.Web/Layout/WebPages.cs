@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Components.Web;
 using MudBlazor;
 using MudBlazor.Services;
 using PressRun.Web.Bindery;
@@ -33,6 +34,7 @@ public static class WebPages
     {
         services.AddRazorComponents().AddInteractiveServerComponents()
             .AddHubOptions(hub => hub.MaximumReceiveMessageSize = MostMessage);
+        services.AddScoped<IErrorBoundaryLogger, QuietBoundary>();
         services.AddMudServices(mud =>
         {
             mud.SnackbarConfiguration.PositionClass = Defaults.Classes.Position.BottomLeft;

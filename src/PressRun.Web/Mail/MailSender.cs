@@ -69,6 +69,10 @@ public sealed partial class MailSender : BackgroundService
                 await SendAsync(due, cancel);
             }
         }
+        catch (Exception away) when (DatabaseAway.IsWhy(away))
+        {
+            // That it is away has been told, and mail waits in it.
+        }
         catch (Exception away) when (away is DbException || away.InnerException is DbException)
         {
             LogAway(logger, away.GetType().Name);

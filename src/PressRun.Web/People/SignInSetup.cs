@@ -55,6 +55,7 @@ public static class SignInSetup
             passkeys.AuthenticatorTimeout = PasskeyRounds.Lasts;
         });
         services.AddScoped<PasskeyRounds>();
+        services.AddSingleton<Refusals>();
         services.AddScoped<SignIns>();
         services.AddScoped<CircuitHandler, VisitorOfCircuit>();
         services.AddHttpContextAccessor();

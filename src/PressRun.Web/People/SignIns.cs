@@ -7,7 +7,7 @@ using PressRun.Web.People.Elsewhere;
 namespace PressRun.Web.People;
 
 /// <summary>Signs people in and out, and counts their tries.</summary>
-public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptStore attempts, PasskeyRounds passkeys, Arrivals arrivals, KnownDevices devices, IHttpContextAccessor http, TimeProvider time)
+public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptStore attempts, PasskeyRounds passkeys, Arrivals arrivals, KnownDevices devices, Refusals refusals, IHttpContextAccessor http, TimeProvider time)
 {
     /// <summary>Said of every address and password that do not belong together, whether or not somebody has the address.</summary>
     public static string NoMatch => Say($"This address and this password do not belong together.");
@@ -43,7 +43,7 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
         var counted = Counted(address);
         foreach (var (limit, of) in counted)
         {
-            if (!await MayAsync(limit, of))
+            if (!await MayAsync(limit, of, Reason(limit, address)))
             {
                 return TooMany;
             }
@@ -51,6 +51,7 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
 
         if (await accounts.VerifyAsync(email.Trim(), password) is not { } user)
         {
+            refusals.Tell(Http, Refusals.Password);
             return NoMatch;
         }
 
@@ -66,7 +67,11 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
 
     /// <summary>Counts that a secret was wrong, such as the owner's code or an invitation; false where it was one too many. A right one is not
     /// counted and not kept waiting: secrets are too long to be guessed, and somebody else in the same place may be trying.</summary>
-    public Task<bool> MissAsync() => MayAsync(OfSecrets, Place.Of(Http.Connection.RemoteIpAddress));
+    public Task<bool> MissAsync()
+    {
+        refusals.Tell(Http, Refusals.Secret);
+        return MayAsync(OfSecrets, Place.Of(Http.Connection.RemoteIpAddress), Refusals.Place);
+    }
 
     /// <summary>Signs in by a passkey.</summary>
     /// <returns>What stands in the way, in a sentence; null where it is done.</returns>
@@ -84,7 +89,7 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
 
     /// <summary>Counts a try of one's own password by somebody who has signed in; false where it is one too many. Whoever sits at a device that
     /// was left open keeps nobody out elsewhere.</summary>
-    public Task<bool> MayChangeAsync(Guid session) => MayAsync(OfChange, session.ToString());
+    public Task<bool> MayChangeAsync(Guid session) => MayAsync(OfChange, session.ToString(), Refusals.Change);
 
     /// <summary>Asks somebody who has signed in for their own password, before something is changed by which they sign in.</summary>
     /// <returns>What stands in the way, in a sentence; null where nothing does.</returns>
@@ -124,17 +129,21 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
     }
 
     // One try too many is told to programs as well as to people: by the status of the page that says so, and by when to come back.
-    private async Task<bool> MayAsync(AttemptLimit limit, string of)
+    private async Task<bool> MayAsync(AttemptLimit limit, string of, string reason)
     {
         if (await attempts.TakeAsync(limit, of))
         {
             return true;
         }
 
+        refusals.Tell(Http, reason);
         Http.Response.StatusCode = StatusCodes.Status429TooManyRequests;
         Http.Response.Headers.RetryAfter = limit.Within.TotalSeconds.ToString("0", CultureInfo.InvariantCulture);
         return false;
     }
+
+    private static string Reason(AttemptLimit limit, string address) =>
+        limit == OfPlace ? Refusals.Place : limit == OfAddress ? Refusals.AccountEverywhere(address) : Refusals.AccountHere;
 
     private async Task EndOwnAsync()
     {

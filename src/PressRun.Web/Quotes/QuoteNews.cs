@@ -114,7 +114,7 @@ public sealed partial class QuoteWatch : IDisposable
         await look();
     }
 
-    private static bool IsAway(Exception exception) => exception is ObjectDisposedException or DbException or AccessRefusedException || exception.InnerException is DbException;
+    private static bool IsAway(Exception exception) => exception is ObjectDisposedException or DbException or AccessRefusedException || exception.InnerException is DbException || DatabaseAway.IsWhy(exception);
 
     [LoggerMessage(Level = LogLevel.Error, Message = "A page could not look at its press's quotes, and looks again in {Pause}")]
     private static partial void LogLooksAgain(ILogger logger, Exception why, TimeSpan pause);

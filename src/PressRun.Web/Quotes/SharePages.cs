@@ -1,9 +1,8 @@
 using System.Globalization;
 using System.Net;
-using System.Text;
-using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Features;
 using PressRun.Data.Quotes;
+using PressRun.Web.Layout;
 using PressRun.Web.People;
 using PressRun.Web.Quotes.Pdf;
 using PressRun.Web.Shared.Wording;
@@ -79,7 +78,7 @@ public static class SharePages
                 Done = state.View.Whole.Events.Any(before => before.Kind == kind && before.LinkId == state.Link.Id) ? words : null,
             });
         }
-        else if (await quotes.PageAsync(look, secret, BasePath(http), http.RequestAborted) is { } page)
+        else if (await quotes.PageAsync(look, secret, PlainPage.BasePath(http), http.RequestAborted) is { } page)
         {
             await SendAsync(http, StatusCodes.Status200OK, page);
         }
@@ -139,11 +138,11 @@ public static class SharePages
         {
             case (true, _):
                 http.Response.StatusCode = StatusCodes.Status303SeeOther;
-                http.Response.Headers.Location = $"{BasePath(http)}{Folder[1..]}/{secret}?said={form}#said";
+                http.Response.Headers.Location = $"{PlainPage.BasePath(http)}{Folder[1..]}/{secret}?said={form}#said";
                 break;
             // What stands in the way may have happened since the quote was read.
             case (_, { } problem) when await quotes.LoadAsync(look, http.RequestAborted) is var (now, mine):
-                await SendAsync(http, StatusCodes.Status422UnprocessableEntity, await quotes.RenderAsync(Refused(new ShareState(now, mine, secret, BasePath(http)), about, problem, typed)));
+                await SendAsync(http, StatusCodes.Status422UnprocessableEntity, await quotes.RenderAsync(Refused(new ShareState(now, mine, secret, PlainPage.BasePath(http)), about, problem, typed)));
                 break;
             default:
                 await EndedAsync(http, typed);
@@ -254,7 +253,7 @@ public static class SharePages
             return;
         }
 
-        var state = change(new ShareState(view, link, secret, BasePath(http)));
+        var state = change(new ShareState(view, link, secret, PlainPage.BasePath(http)));
         await SendAsync(http, state.Problem is null ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity, await quotes.RenderAsync(state));
     }
 
@@ -275,34 +274,12 @@ public static class SharePages
         return $"""<p>Nothing of what you sent{(name.Length == 0 ? "" : $" as <bdi>{WebUtility.HtmlEncode(name)}</bdi>")} was counted or written down.</p>{box}""";
     }
 
-    private static Task PlainAsync(HttpContext http, int status, string heading, string words, string more = "")
+    private static Task PlainAsync(HttpContext http, int status, string heading, string words, string more = "") =>
+        SendAsync(http, status, PlainPage.Of(http, heading, words, more));
+
+    private static Task SendAsync(HttpContext http, int status, byte[] page, string type = "text/html; charset=utf-8")
     {
-        var basePath = BasePath(http);
-        return SendAsync(http, status, Encoding.UTF8.GetBytes($"""
-            <!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="robots" content="noindex">
-            <title>{heading}</title><base href="{basePath}">{string.Concat(SharePage.StyleSheets.Select(sheet => $"<link rel=\"stylesheet\" href=\"{sheet}\">"))}</head>
-            <body class="share"><main class="page"><section class="sheet"><div class="state"><h1>{heading}</h1><p>{words}</p>{more}</div></section></main></body></html>
-            """));
+        http.Response.Headers.ContentSecurityPolicy = Policy;
+        return PlainPage.SendAsync(http, status, page, type);
     }
-
-    private static async Task SendAsync(HttpContext http, int status, byte[] page, string type = "text/html; charset=utf-8")
-    {
-        // A page of the app is not shown in the place of this one.
-        if (http.Features.Get<IStatusCodePagesFeature>() is { } pages)
-        {
-            pages.Enabled = false;
-        }
-
-        var response = http.Response;
-        response.StatusCode = status;
-        response.ContentType = type;
-        response.ContentLength = page.Length;
-        response.Headers.ContentSecurityPolicy = Policy;
-        if (!HttpMethods.IsHead(http.Request.Method))
-        {
-            await response.Body.WriteAsync(page, http.RequestAborted);
-        }
-    }
-
-    private static string BasePath(HttpContext http) => http.Request.PathBase.HasValue ? http.Request.PathBase.ToUriComponent() + "/" : "/";
 }

@@ -1,5 +1,7 @@
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Diagnostics;
+using PressRun.Data.Running;
+using PressRun.Web.Layout;
 
 namespace PressRun.Web.Running;
 
@@ -9,10 +11,13 @@ public static class BrokenRequests
     private const int MostPort = 65_535;
 
     /// <summary>Refuses requests without a host, as HTTP/1.0 allows them, or with a port that is none: no address of a page could be told from
-    /// them. What is found broken while a body is read gets the status that the web server has for it.</summary>
-    public static void UseBrokenRequestAnswers(this IApplicationBuilder app) => app.Use(async (context, next) =>
+    /// them; only whether the server lives may be asked so. What is found broken while a body is read gets the status that the web server has for it.</summary>
+    /// <param name="app">The app.</param>
+    /// <param name="pathBase">The path that it is served under.</param>
+    public static void UseBrokenRequestAnswers(this IApplicationBuilder app, PathString pathBase) => app.Use(async (context, next) =>
     {
-        if (!context.Request.Host.HasValue || context.Request.Host.Port is < 0 or > MostPort)
+        var isNamed = context.Request.Host.HasValue || Health.IsAsked(context.Request.Path, pathBase);
+        if (!isNamed || context.Request.Host.Port is < 0 or > MostPort)
         {
             context.Response.StatusCode = StatusCodes.Status400BadRequest;
             return;
@@ -40,7 +45,7 @@ public static class BrokenRequests
         return next(context);
     });
 
-    /// <summary>Refuses a form without the token of its page, before anything reads it.</summary>
+    /// <summary>Refuses a form without the token of its page, with a sentence, before anything reads it.</summary>
     public static void UseTokensOrNothing(this IApplicationBuilder app) => app.Use((context, next) =>
     {
         if (context.Features.Get<IAntiforgeryValidationFeature>() is not { IsValid: false })
@@ -48,8 +53,8 @@ public static class BrokenRequests
             return next(context);
         }
 
-        context.Response.StatusCode = StatusCodes.Status400BadRequest;
-        return Task.CompletedTask;
+        return PlainPage.SendAsync(context, StatusCodes.Status400BadRequest, PlainPage.Of(
+            context, "This form is too old", "It came without the token that its page gives it; nothing was changed. Fetch the page again, and send it from there.", masthead: true));
     });
 
     // The web server tells of a chunk whose size overflows as of any failed transfer, with the overflow inside.

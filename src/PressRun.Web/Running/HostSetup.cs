@@ -1,5 +1,5 @@
 using System.Net;
-using Microsoft.AspNetCore.Connections;
+using Microsoft.AspNetCore.HostFiltering;
 using Microsoft.AspNetCore.HttpOverrides;
 using PressRun.Data.Running;
 using PressRun.Web.People;
@@ -7,13 +7,8 @@ using PressRun.Web.People;
 namespace PressRun.Web.Running;
 
 /// <summary>How the host runs PressRun: address, proxies, secrets from files, and a refusal to start said in one sentence.</summary>
-public static class HostSetup
+public static partial class HostSetup
 {
-    /// <summary>The address used where the host names none.</summary>
-    public const string UsualAddress = "http://127.0.0.1:5080";
-
-    private static readonly string[] AddressKeys = ["urls", "http_ports", "https_ports"];
-
     private const string HostLog = "Microsoft.Extensions.Hosting.Internal.Host";
 
     /// <summary>Takes secrets from files and the usual address where no other is named, and keeps the framework from
@@ -22,15 +17,26 @@ public static class HostSetup
     {
         ArgumentNullException.ThrowIfNull(builder);
         SecretFiles.AddTo(builder.Configuration);
-        if (AddressKeys.All(key => string.IsNullOrEmpty(builder.Configuration[key])))
+        builder.Configuration.AddInMemoryCollection(SettingsReading.Emptied(builder.Configuration));
+        if (string.IsNullOrWhiteSpace(builder.Configuration[KnownHosts.Setting]))
         {
-            builder.WebHost.UseUrls(UsualAddress);
+            // The framework would answer to every name.
+            builder.Configuration.AddInMemoryCollection([new(KnownHosts.Setting, Settings.UsualHosts)]);
         }
+
+        if (!Listening.IsSaid(builder.Configuration))
+        {
+            builder.WebHost.UseUrls(Listening.UsualAddress);
+        }
+
+        LogLines.AddTo(builder);
 
         // What serves the pages is nobody's business.
         builder.WebHost.ConfigureKestrel(server => server.AddServerHeader = false);
         builder.Logging.AddFilter(HostLog, LogLevel.None);
         builder.Services.KeepAddressesOutOfLogs();
+        // Names are looked at by KnownHosts, which lets a supervisor ask and says what is wrong.
+        builder.Services.PostConfigure<HostFilteringOptions>(options => options.AllowedHosts = ["*"]);
         builder.Services.Configure<ForwardedHeadersOptions>(options =>
         {
             // The framework believes whoever is on this machine, or with one of its settings everybody. Here only proxies that are named are believed.
@@ -46,7 +52,7 @@ public static class HostSetup
                 : ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedHost;
 
             // A forwarded host stands in for the request's own and so must be one that the app answers to.
-            foreach (var host in AllowedHosts(builder.Configuration))
+            foreach (var host in KnownHosts.Of(builder.Configuration))
             {
                 options.AllowedHosts.Add(host);
             }
@@ -57,15 +63,20 @@ public static class HostSetup
     public static void UsePressRunHost(this WebApplication app)
     {
         ArgumentNullException.ThrowIfNull(app);
+        app.UseKnownHosts();
         app.UseForwardedHeaders();
-        app.UseBrokenRequestAnswers();
+        var pathBase = PathBase(app.Configuration);
+        app.UseBrokenRequestAnswers(pathBase);
         app.UseHostCookies();
-        if (app.Configuration["PathBase"] is { Length: > 0 } pathBase)
-        {
-            app.UsePathBase(pathBase.StartsWith('/') ? pathBase : "/" + pathBase);
-        }
+        app.UsePathBase(pathBase);
+    }
 
-        app.UseOwnOriginOnly();
+    /// <summary>The path that the app is served under; empty for none.</summary>
+    public static PathString PathBase(IConfiguration configuration)
+    {
+        ArgumentNullException.ThrowIfNull(configuration);
+        var path = (configuration["PathBase"] ?? "").Trim().Trim('/');
+        return path.Length == 0 ? PathString.Empty : new PathString("/" + path);
     }
 
     /// <summary>Runs until it is stopped.</summary>
@@ -74,65 +85,25 @@ public static class HostSetup
     {
         ArgumentNullException.ThrowIfNull(app);
         await using var running = app;
+        var logger = app.Services.GetRequiredService<ILoggerFactory>().CreateLogger(typeof(HostSetup).FullName!);
+        foreach (var (variable, nearest) in SettingsReading.Unknown(app.Configuration))
+        {
+            LogUnknown(logger, variable, nearest);
+        }
+
         var signIn = app.Services.AsksToSignIn();
-        if (!signIn)
+        Listening.Check(app.Configuration, loopbackOnly: !signIn);
+        var path = PathBase(app.Configuration).ToUriComponent();
+        app.Lifetime.ApplicationStarted.Register(() => Console.WriteLine($"PressRun is at {string.Join(" and ", app.Urls.Select(url => url + path))}"));
+        await app.StartAsync();
+        if (signIn)
         {
-            RefuseOpenAddresses(app);
+            await app.Services.GetRequiredService<OwnerCode>().PrintAsync(app.Urls.First() + path);
+            await app.Services.GetRequiredService<HostsCode>().PrintAsync(app.Urls.First() + path);
         }
 
-        app.Lifetime.ApplicationStarted.Register(() => Console.WriteLine($"PressRun is at {string.Join(" and ", app.Urls)}"));
-        try
-        {
-            await app.StartAsync();
-            if (signIn)
-            {
-                await app.Services.GetRequiredService<OwnerCode>().PrintAsync(app.Urls.First());
-                await app.Services.GetRequiredService<HostsCode>().PrintAsync(app.Urls.First());
-            }
-
-            await app.WaitForShutdownAsync();
-        }
-        catch (IOException exception) when (exception.InnerException is AddressInUseException)
-        {
-            throw new StartRefusedException($"{exception.Message} Stop what listens there, or name another address in ASPNETCORE_URLS.", exception);
-        }
+        await app.WaitForShutdownAsync();
     }
-
-    // In single-user mode whoever reaches the address may change everything, so it must be one that only this machine reaches.
-    private static void RefuseOpenAddresses(WebApplication app)
-    {
-        var addresses = (app.Configuration["urls"] ?? UsualAddress).Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-        var open = addresses.Concat(ServersOwnAddresses(app.Configuration)).FirstOrDefault(address => !IsLoopback(address));
-        if (open is not null || !string.IsNullOrEmpty(app.Configuration["http_ports"]) || !string.IsNullOrEmpty(app.Configuration["https_ports"]))
-        {
-            throw new StartRefusedException(
-                $"{open ?? "ASPNETCORE_HTTP_PORTS"} can be reached from other machines, and PressRun__SignIn=off lets whoever reaches it do everything. "
-                + $"Leave people to sign in (PressRun__SignIn=on), or name a loopback address such as {UsualAddress}.");
-        }
-    }
-
-    // The server's own section of the configuration overrides the addresses named elsewhere.
-    private static IEnumerable<string> ServersOwnAddresses(IConfiguration configuration) =>
-        configuration.GetSection("Kestrel:Endpoints").GetChildren().Select(endpoint => endpoint["Url"]).OfType<string>();
-
-    private static bool IsLoopback(string address)
-    {
-        string host;
-        try
-        {
-            host = BindingAddress.Parse(address).Host;
-        }
-        catch (FormatException exception)
-        {
-            throw new StartRefusedException($"{address} is no address to listen on. Write one such as {UsualAddress}.", exception);
-        }
-
-        return string.Equals(host, "localhost", StringComparison.OrdinalIgnoreCase)
-            || (IPAddress.TryParse(host, out var parsed) && IPAddress.IsLoopback(parsed));
-    }
-
-    private static string[] AllowedHosts(ConfigurationManager configuration) =>
-        (configuration["AllowedHosts"] ?? "").Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 
     // A single address is a network of one.
     private static IEnumerable<System.Net.IPNetwork> Proxies(ConfigurationManager configuration) =>
@@ -141,4 +112,7 @@ public static class HostSetup
         .Select(text => IPAddress.TryParse(text, out var proxy) ? new System.Net.IPNetwork(proxy, proxy.GetAddressBytes().Length * 8)
             : System.Net.IPNetwork.TryParse(text, out var network) ? network
             : throw new StartRefusedException($"PressRun__TrustedProxies holds {text}, which is neither an address nor a network such as 172.18.0.0/16."));
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "{Variable} is no setting of PressRun, and nothing is done by it. The nearest that there is: {Nearest}")]
+    private static partial void LogUnknown(ILogger logger, string variable, string nearest);
 }

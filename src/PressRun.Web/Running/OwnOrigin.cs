@@ -1,3 +1,6 @@
+using System.Net;
+using PressRun.Web.Api;
+using PressRun.Web.Layout;
 using PressRun.Web.Quotes;
 
 namespace PressRun.Web.Running;
@@ -6,19 +9,50 @@ namespace PressRun.Web.Running;
 /// Keeps other sites' pages from using a visitor's browser against this app: what changes something or opens a connection is answered only
 /// where the browser says that it comes from the app's own pages. Programs that are not browsers send none of these headers.
 /// </summary>
-public static class OwnOrigin
+public static partial class OwnOrigin
 {
-    /// <summary>Refuses foreign requests with 403.</summary>
-    public static void UseOwnOriginOnly(this IApplicationBuilder app) => app.Use((context, next) =>
+    private const string Site = "Sec-Fetch-Site";
+
+    /// <summary>Refuses foreign requests with 403 and a sentence. Where it seems that a proxy renamed the host, the log is told once: every form fails then.</summary>
+    public static void UseOwnOriginOnly(this WebApplication app)
     {
-        if (!IsForeign(context.Request))
+        ArgumentNullException.ThrowIfNull(app);
+        var logger = app.Services.GetRequiredService<ILoggerFactory>().CreateLogger(typeof(OwnOrigin).FullName!);
+        var told = 0;
+        app.Use((context, next) =>
         {
-            return next(context);
+            if (!IsForeign(context.Request))
+            {
+                return next(context);
+            }
+
+            var isRenamed = IsRenamed(context.Request);
+            if (isRenamed && Interlocked.Exchange(ref told, 1) == 0)
+            {
+                LogRenamed(logger, context.Request.Headers.Origin.ToString(), context.Request.Host.Value ?? "");
+            }
+
+            return SayAsync(context, isRenamed);
+        });
+    }
+
+    private static Task SayAsync(HttpContext context, bool isRenamed)
+    {
+        if (context.Request.Path.StartsWithSegments("/api/v1"))
+        {
+            return ApiProblem.OtherSite(context);
         }
 
-        context.Response.StatusCode = StatusCodes.Status403Forbidden;
-        return Task.CompletedTask;
-    });
+        var words = isRenamed
+            ? $"It was sent from a page of <code>{WebUtility.HtmlEncode(context.Request.Headers.Origin)}</code> and arrived under the name <code>{WebUtility.HtmlEncode(context.Request.Host.Value)}</code>, "
+                + "so PressRun cannot tell that it comes from its own pages. If a proxy stands in front, whoever runs it lets it pass on the host name, and names it in <code>PressRun__TrustedProxies</code>."
+            : "It was sent from another site's page, and PressRun takes what is sent from its own pages only. Nothing was changed.";
+        return PlainPage.SendAsync(context, StatusCodes.Status403Forbidden, PlainPage.Of(context, "This was not taken", words, masthead: true));
+    }
+
+    // A browser that tells of its page's site knows better than a comparison of names; over plain http it does not tell.
+    private static bool IsRenamed(HttpRequest request) =>
+        Uri.TryCreate(request.Headers.Origin, UriKind.Absolute, out _) && (request.Headers[Site].Count == 0 || request.Headers[Site] == "same-origin");
 
     private static bool IsForeign(HttpRequest request)
     {
@@ -34,7 +68,7 @@ public static class OwnOrigin
             return false;
         }
 
-        return request.Headers["Sec-Fetch-Site"] == "cross-site"
+        return request.Headers[Site] == "cross-site"
             || (request.Headers.Origin is [{ Length: > 0 } origin] && !IsOwn(origin, request.Host));
     }
 
@@ -44,4 +78,7 @@ public static class OwnOrigin
     // An origin leaves the usual port of its scheme out; a host header may name it.
     private static string WithoutUsualPort(HostString host, string scheme) =>
         (scheme, host.Port) is ("http", 80) or ("https", 443) ? host.Host : host.Value ?? string.Empty;
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Refused what a page of {Origin} sent, as it arrived under the host name {Host}. Where a proxy stands in front, let it pass on the host name and name it in PressRun__TrustedProxies. This is said once.")]
+    private static partial void LogRenamed(ILogger logger, string origin, string host);
 }

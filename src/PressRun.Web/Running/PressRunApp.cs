@@ -12,7 +12,9 @@ public static class PressRunApp
     /// <param name="args">Settings from the command line, such as <c>--urls=http://127.0.0.1:5080</c>.</param>
     public static WebApplication Build(string[] args)
     {
-        var builder = WebApplication.CreateBuilder(args);
+        // What belongs to the program lies beside it, from whatever folder it is started. Built and not published, it serves its files from where they were built from.
+        var builder = WebApplication.CreateBuilder([$"--contentRoot={AppContext.BaseDirectory}", .. args]);
+        builder.WebHost.UseStaticWebAssets();
         builder.AddPressRunHost();
         builder.Services.AddPressRunData(builder.Configuration);
         builder.Services.AddPressRunSignIn(builder.Configuration);
@@ -21,6 +23,8 @@ public static class PressRunApp
         var app = builder.Build();
         app.UsePressRunHost();
         app.UsePageHeaders();
+        app.UseAwayAnswers();
+        app.UseOwnOriginOnly();
         app.UseViewerLocale();
         app.UseStatusCodePagesWithReExecute(PageHeaders.NothingHere);
         app.UsePlainAnswersToForms();

@@ -30,6 +30,10 @@ public sealed partial class TriesTests(PeopleApp people)
                 answers.Add(await TryAsync(guesser, address, Wrong));
             }
 
+            // What a program that bars addresses reads (docs/operating.md); who was tried stands nowhere.
+            await SaidAsync("Refused sign-in from 192.0.2.1: wrong address or password");
+            await SaidAsync("Refused sign-in from 192.0.2.1: too many tries of one account from this place");
+            Assert.DoesNotContain(address, people.App.Said, StringComparison.OrdinalIgnoreCase);
             Assert.All(answers[..10], said => Assert.Equal(NoMatch, said));
             Assert.StartsWith(TooMany, answers[10], StringComparison.Ordinal);
         }
@@ -74,6 +78,7 @@ public sealed partial class TriesTests(PeopleApp people)
 
         using var stranger = new HttpPerson(people.App.Address, "192.0.2.3");
         Assert.StartsWith(TooMany, await TryAsync(stranger, email, PeopleApp.Password), StringComparison.Ordinal);
+        await SaidAsync("Refused sign-in from 192.0.2.3: too many tries of the account S...@example.org,");
         Assert.Equal(NoMatch, await TryAsync(known, email, Wrong));
         Assert.Equal("", await TryAsync(known, email, PeopleApp.Password));
         Assert.Equal(NoMatch, await TryAsync(known, "nobody-at-this-device@example.org", PeopleApp.Password));
@@ -124,6 +129,8 @@ public sealed partial class TriesTests(PeopleApp people)
         Assert.Equal(HttpStatusCode.TooManyRequests, await OpenAsync(more, "q/nothing"));
         Assert.Equal(HttpStatusCode.NotFound, await OpenAsync(neighbour, "q/nothing"));
     }
+
+    private Task SaidAsync(string words) => Eventually.HoldsAsync(() => Task.FromResult(people.App.Said.Contains(words, StringComparison.Ordinal)), words);
 
     // Somebody new, and a device on which they have signed in and out again.
     private async Task<(string Email, HttpPerson Known)> OfKnownDeviceAsync(string name)

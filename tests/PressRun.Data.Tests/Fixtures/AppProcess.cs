@@ -32,8 +32,10 @@ internal sealed partial class AppProcess : IAsyncDisposable
         var address = $"http://127.0.0.1:{FreePort()}";
         var configuration = Path.GetFileName(Path.GetDirectoryName(AppContext.BaseDirectory.TrimEnd('/')))!;
         var output = Path.Combine(Repository.Root, "src/PressRun.Web/bin", configuration, "net10.0");
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(output, "PressRun.Web.dll"), "--contentRoot", output])
+        var start = new ProcessStartInfo("dotnet", [Path.Combine(output, "PressRun.Web.dll")])
         {
+            // A supervisor starts it from whatever folder; nothing of it lies there.
+            WorkingDirectory = "/",
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
@@ -84,9 +86,13 @@ internal sealed partial class AppProcess : IAsyncDisposable
     }
 
     /// <summary>What an address of the app answers: status and text.</summary>
-    public async Task<(int Status, string Text)> GetAsync(string path)
+    /// <param name="path">The address.</param>
+    /// <param name="host">The name that the app is called by; null for its own.</param>
+    public async Task<(int Status, string Text)> GetAsync(string path, string? host = null)
     {
-        using var response = await Http.GetAsync(path);
+        using var request = new HttpRequestMessage(HttpMethod.Get, path);
+        request.Headers.Host = host;
+        using var response = await Http.SendAsync(request);
         return ((int)response.StatusCode, await response.Content.ReadAsStringAsync());
     }
 

@@ -29,7 +29,7 @@ public sealed class PostgresFixture : IAsyncLifetime
         server = await PrivateServer.StartAsync(
             new PressRunOptions { DataFolder = Folder }, ["fsync=off", "max_connections=200"], TimeProvider.System, NullLogger.Instance, CancellationToken.None);
         await ExecuteAsync($"CREATE DATABASE {Template}");
-        await using var database = new Database(NullLoggerFactory.Instance);
+        await using var database = new Database(NullLoggerFactory.Instance, TimeProvider.System);
         database.Open(ConnectionString(Template, pooling: false));
         await Migrating.BringUpAsync(database, TimeProvider.System, NullLogger.Instance, CancellationToken.None);
     }
@@ -42,6 +42,13 @@ public sealed class PostgresFixture : IAsyncLifetime
         {
             var name = $"test_{++databases}";
             await ExecuteAsync(migrated ? $"CREATE DATABASE {name} TEMPLATE {Template}" : $"CREATE DATABASE {name}");
+            if (migrated)
+            {
+                await using var database = new Database(NullLoggerFactory.Instance, TimeProvider.System);
+                database.Open(ConnectionString(name, pooling: false));
+                await RestoredCopy.LookAsync(database, WaitingMail.Leave, NullLogger.Instance, CancellationToken.None);
+            }
+
             return ConnectionString(name, pooling: true);
         }
         finally

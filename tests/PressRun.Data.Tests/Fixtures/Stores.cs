@@ -153,7 +153,7 @@ internal sealed class Stores : IAsyncDisposable
 
     private static Stores On(string connectionString, Func<Task> giveBack, bool signIn, TimeProvider time)
     {
-        var database = new Database(NullLoggerFactory.Instance);
+        var database = new Database(NullLoggerFactory.Instance, TimeProvider.System);
         database.Open(connectionString);
         return new Stores(database, giveBack, signIn, time);
     }

@@ -1,0 +1,43 @@
+namespace PressRun.Web.People;
+
+/// <summary>
+/// Tells the log whom it did not let in: from which address and why, in words that stay the same, so that a program may read them and bar an address that tries too
+/// often. Nothing that was typed is told; of a mail address its first letter and its host, and only where its account is closed to strangers for a while.
+/// </summary>
+public sealed partial class Refusals(ILogger<Refusals> logger)
+{
+    /// <summary>An address and a password that do not belong together, whether or not somebody has the address.</summary>
+    public const string Password = "wrong address or password";
+
+    /// <summary>A code, an invitation or a passkey that opens nothing.</summary>
+    public const string Secret = "wrong code, invitation or passkey";
+
+    /// <summary>A program's key that opens nothing.</summary>
+    public const string Key = "wrong key";
+
+    /// <summary>Somebody's own password, asked for again, was wrong too often.</summary>
+    public const string Change = "too many tries of a password by somebody signed in";
+
+    /// <summary>More tries from one place than it has.</summary>
+    public const string Place = "too many tries from this place";
+
+    /// <summary>More tries of one account than one device or place has.</summary>
+    public const string AccountHere = "too many tries of one account from this place";
+
+    /// <summary>An account was tried too often from everywhere, and is closed to devices that are not known.</summary>
+    public static string AccountEverywhere(string address) => $"too many tries of the account {Masked(address)}, which is closed to new devices for up to an hour";
+
+    /// <summary>Writes a line.</summary>
+    public void Tell(HttpContext http, string reason)
+    {
+        ArgumentNullException.ThrowIfNull(http);
+        var address = http.Connection.RemoteIpAddress;
+        LogRefused(logger, address is { IsIPv4MappedToIPv6: true } ? address.MapToIPv4() : address, reason);
+    }
+
+    private static string Masked(string address) =>
+        address.IndexOf('@', StringComparison.Ordinal) is var at and > 0 ? $"{address[0]}...{address[at..].ToLowerInvariant()}" : "of no address";
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Refused sign-in from {Client}: {Reason}")]
+    private static partial void LogRefused(ILogger logger, System.Net.IPAddress? client, string reason);
+}

@@ -1,0 +1,60 @@
+using System.Net.Sockets;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Options;
+using PressRun.Data.Running;
+using PressRun.Web.Api;
+using PressRun.Web.Running;
+
+namespace PressRun.Web.Tests.Running;
+
+/// <summary>What stands in the way of a start is said in a sentence; a defect is not.</summary>
+public sealed class StartFaultsTests
+{
+    [Theory]
+    [InlineData("5080", "5080 is no address to listen on.")]
+    [InlineData("http://127.0.0.1:5080;x", "x is no address to listen on.")]
+    [InlineData("http://127.0.0.1:5080/press", "set PathBase=/press")]
+    public void An_address_that_cannot_be_used_is_told(string addresses, string sentence)
+    {
+        var refused = Assert.Throws<StartRefusedException>(() => Listening.Check(Of("urls", addresses), loopbackOnly: false));
+
+        Assert.Contains(sentence, StartFaults.Sentence(refused), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("PressRun:Api:MostWaiting", "many", "'PressRun:Api:MostWaiting'")]
+    [InlineData("PressRun:Api:MostWaiting", "20000", "MostWaiting must be between 0 and 10000")]
+    public void A_limit_that_cannot_be_used_is_told(string key, string value, string words)
+    {
+        var services = new ServiceCollection().AddSingleton(Of(key, value)).AddLogging();
+        services.AddPressRunApi();
+        using var built = services.BuildServiceProvider();
+
+        var fault = Assert.ThrowsAny<Exception>(() => built.GetRequiredService<IOptions<ApiLimits>>().Value);
+
+        Assert.Contains(words, StartFaults.Sentence(fault), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_word_for_the_log_that_is_none_is_told()
+    {
+        using var services = new ServiceCollection().AddLogging(logging => logging.AddConfiguration(Of("LogLevel:Default", "Loud"))).BuildServiceProvider();
+
+        var fault = Assert.ThrowsAny<Exception>(() => services.GetRequiredService<ILoggerFactory>().CreateLogger("any"));
+
+        Assert.Contains("Loud", StartFaults.Sentence(fault), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(SocketError.AccessDenied, "ports below 1024 are root's")]
+    [InlineData(SocketError.AddressNotAvailable, "an address that this machine does not have")]
+    public void A_port_that_may_not_be_had_is_told(SocketError error, string words) =>
+        Assert.Contains(words, StartFaults.Sentence(new SocketException((int)error)), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_defect_is_told_whole() => Assert.Null(StartFaults.Sentence(new InvalidOperationException("Nobody foresaw it.")));
+
+    private static IConfiguration Of(string key, string value) => new ConfigurationBuilder().AddInMemoryCollection([new(key, value)]).Build();
+}
