@@ -51,7 +51,7 @@ public sealed record EditionConsequences(int Quantity, Estimate? Estimate, BookS
 
     /// <summary>What stands in the way at a place of the edition, such as <c>parts[1].pages</c>; null where nothing does.</summary>
     public string? At(string place) =>
-        Problems.Where(problem => problem.Path.StartsWith("$.edition." + place, StringComparison.Ordinal)).Select(problem => problem.Rule).FirstOrDefault();
+        Problems.Where(problem => problem.Path.StartsWith("$.edition." + place, StringComparison.Ordinal)).Select(problem => SayWhole(problem.Rule)).FirstOrDefault();
 
     /// <summary>Sheets of all parts; null where whole books are priced or nothing is worked out.</summary>
     public long? Sheets => Estimate is { } estimate && estimate.Parts.All(part => part.OnSheets is not null)

@@ -14,14 +14,6 @@ namespace PressRun.Web.Editions;
 
 public sealed partial class EditionPage
 {
-    private static readonly (Binding, string)[] Bindings =
-    [
-        (Binding.Saddle, "folded and stapled"),
-        (Binding.Side, "stapled at the side"),
-        (Binding.Perfect, "glued spine"),
-        (Binding.Loose, "loose leaves, cards, prints"),
-    ];
-
     private readonly Once copying = new();
     private readonly UndoStack edits = new();
     private readonly OneAtATime saves = new();
@@ -60,6 +52,18 @@ public sealed partial class EditionPage
 
     private PageCount Pages => PageCount.Of(Sought.Binding, [.. Sought.Parts.Select(part => part.Part)]);
 
+    private static (Binding, string)[] Bindings =>
+    [
+        (Binding.Saddle, Words.Of(Binding.Saddle)),
+        (Binding.Side, Words.Of(Binding.Side)),
+        (Binding.Perfect, Words.Of(Binding.Perfect)),
+        (Binding.Loose, Say($"loose leaves, cards, prints")),
+    ];
+
+    private RenderFragment Made => Pages.OfCover > 0
+        ? Put($"The <strong>{Words.Printing(Printing)}</strong> has <strong>{Words.Pages(Pages.All, Format.Count)}</strong>, {Format.Count(Pages.OfCover)} of them the cover, and {Words.Held(Sought.Binding)}.")
+        : Put($"The <strong>{Words.Printing(Printing)}</strong> has <strong>{Words.Pages(Pages.All, Format.Count)}</strong> and {Words.Held(Sought.Binding)}.");
+
     private string RunAddress => $"{EditionAddress}/run";
 
     private string Colour => View!.Title.Colour.Length > 0 ? View.Title.Colour : BookShape.PlainCover;
@@ -71,7 +75,7 @@ public sealed partial class EditionPage
 
     private string NamedSize => Sizes.FirstOrDefault(size => size.Size == Edition.Page)?.Name ?? "";
 
-    private IReadOnlyList<(string, string)> SizeChoices => [("", "its own size"), .. Sizes.Select(size => (size.Name, $"{size.Name}, {Format.Size(size.Size)}"))];
+    private IReadOnlyList<(string, string)> SizeChoices => [("", Say($"its own size")), .. Sizes.Select(size => (size.Name, $"{size.Name}, {Format.Size(size.Size)}"))];
 
     /// <inheritdoc/>
     protected override void Dispose(bool disposing)
@@ -94,7 +98,7 @@ public sealed partial class EditionPage
             edits.Clear();
             if (View is not null && copied is var (printing, from) && printing == Printing)
             {
-                edits.Add($"copying the {Words.Printing(from)} forward", () => saves.DoAsync(() => OutAsync(from)));
+                edits.Add(Say($"copying the {Words.Printing(from)} forward"), () => saves.DoAsync(() => OutAsync(from)));
             }
 
             copied = null;
@@ -106,6 +110,10 @@ public sealed partial class EditionPage
             Navigation.NotFound();
         }
     }
+
+    private string OnHand(long copies, long printed) => Say(copies,
+        $"{Format.Count(copies)} of {Format.Count(printed)} is on hand.",
+        $"{Format.Count(copies)} of {Format.Count(printed)} are on hand.");
 
     private string StockName(string id) => View!.Stocks.FirstOrDefault(stock => stock.Id == id)?.Name is { } name ? Apart.Of(name) : id;
 
@@ -180,7 +188,7 @@ public sealed partial class EditionPage
 
     private async Task<string?> SaveSideAsync(string text, string what, Func<Size, Length, Size> take) =>
         Typed.Length(text, Format.Units, Format.Culture) is { } length && length > Length.Zero
-            ? await ChangeAsync(edition => edition with { Page = take(edition.Page, length) }, $"page {what}")
+            ? await ChangeAsync(edition => edition with { Page = take(edition.Page, length) }, what)
             : EditionText.LengthRule(Format, mayBeZero: false);
 
     private void TypeSide(string text, Func<Size, Length, Size> take) =>
@@ -188,15 +196,15 @@ public sealed partial class EditionPage
 
     private async Task<string?> SaveNamedSizeAsync(string name) =>
         Sizes.FirstOrDefault(size => size.Name == name) is { } size
-            ? await ChangeAsync(edition => edition with { Page = size.Size }, "page size")
-            : "Write its width and height at the drawing.";
+            ? await ChangeAsync(edition => edition with { Page = size.Size }, Say($"page size"))
+            : Say($"Write its width and height at the drawing.");
 
     private async Task<string?> SavePagesAsync(int place, string text)
     {
         if (Typed.Count(text, Format.Culture) is not { } pages || pages is < 1 or > Job.MostPages)
         {
             Try(null);
-            return $"Write a whole number of pages from 1 to {Format.Count(Job.MostPages)}.";
+            return Say($"Write a whole number of pages from 1 to {Format.Count(Job.MostPages)}.");
         }
 
         var part = Edition.Parts[place].Part;
@@ -206,7 +214,7 @@ public sealed partial class EditionPage
             return EditionText.PagesRule(Edition.Binding, place, pages, Format);
         }
 
-        return await ChangePartAsync(place, now => now with { Pages = pages }, $"pages of {part.Name}, {Format.Count(part.Pages)} to {Format.Count(pages)}");
+        return await ChangePartAsync(place, now => now with { Pages = pages }, Say($"pages of {part.Name}, {Format.Count(part.Pages)} to {Format.Count(pages)}"));
     }
 
     private void TypePages((int Place, string Text) typed) =>
@@ -215,8 +223,8 @@ public sealed partial class EditionPage
             : null);
 
     private async Task<string?> RenameAsync(int place, string name) => name.Length == 0
-        ? "A part needs a name, such as cover, inside or centre."
-        : await ChangePartAsync(place, now => now with { Name = name }, $"name of {name}");
+        ? Say($"A part needs a name, such as cover, inside or centre.")
+        : await ChangePartAsync(place, now => now with { Name = name }, Say($"name of {name}"));
 
     private Task<string?> ChangePartAsync(int place, Func<Part, Part> change, string what) =>
         ChangeAsync(edition => WithPart(edition, place, change), what);
@@ -226,20 +234,20 @@ public sealed partial class EditionPage
 
     private async Task MoveOutAsync(int place) => problem = await ChangeAsync(
         edition => edition with { Parts = [.. edition.Parts.Take(place - 1), edition.Parts[place], edition.Parts[place - 1], .. edition.Parts.Skip(place + 1)] },
-        $"place of {Edition.Parts[place].Part.Name}");
+        Say($"place of {Edition.Parts[place].Part.Name}"));
 
     private async Task TakeOutAsync(int place) => problem = await ChangeAsync(
-        edition => edition with { Parts = [.. edition.Parts.Where((_, index) => index != place)] }, $"taking out {Edition.Parts[place].Part.Name}");
+        edition => edition with { Parts = [.. edition.Parts.Where((_, index) => index != place)] }, Say($"taking out {Edition.Parts[place].Part.Name}"));
 
-    private async Task AddPartAsync() => problem = await ChangeAsync(edition => edition with { Parts = [.. edition.Parts, Further(edition)] }, "adding a part");
+    private async Task AddPartAsync() => problem = await ChangeAsync(edition => edition with { Parts = [.. edition.Parts, Further(edition)] }, Say($"adding a part"));
 
     // Like the innermost part, with the fewest pages that the binding takes and a name that is free.
     private static EditionPart Further(EditionRecord edition)
     {
-        var number = Enumerable.Range(edition.Parts.Count + 1, 100).First(n => edition.Parts.All(part => part.Part.Name != $"part {n}"));
+        var name = Enumerable.Range(edition.Parts.Count + 1, 100).Select(number => Say($"part {number}")).First(free => edition.Parts.All(part => part.Part.Name != free));
         return new EditionPart(
             Guid.Empty,
-            edition.Parts[^1].Part with { Name = $"part {number}", Pages = BindingRules.PagesPerPiece(edition.Binding, edition.Parts.Count), SheetId = null });
+            edition.Parts[^1].Part with { Name = name, Pages = BindingRules.PagesPerPiece(edition.Binding, edition.Parts.Count), SheetId = null });
     }
 
     private Task CopyForwardAsync() => copying.DoAsync(async () =>
@@ -251,7 +259,7 @@ public sealed partial class EditionPage
             return true;
         }
 
-        problem = "This printing has been taken out in between.";
+        problem = Say($"This printing has been taken out in between.");
         return false;
     });
 

@@ -67,8 +67,8 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
     {
         SaveResult<EditionRecord>.Saved saved => new EditionSave(saved.Now, null, null),
         SaveResult<EditionRecord>.Conflict conflict => new EditionSave(null, null, conflict.Theirs),
-        SaveResult<EditionRecord>.Refused refused => new EditionSave(null, string.Join(" ", refused.Problems.Select(problem => problem.Rule)), null),
-        _ => new EditionSave(null, "This printing has been taken out in between.", null),
+        SaveResult<EditionRecord>.Refused refused => new EditionSave(null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule))), null),
+        _ => new EditionSave(null, Say($"This printing has been taken out in between."), null),
     };
 
     /// <summary>The next printing from this one; its number, or null where this one is gone.</summary>
@@ -87,11 +87,11 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
 
         if (!IsOnlyPlanned(stored))
         {
-            return "Copies of this printing were made, so it stays.";
+            return Say($"Copies of this printing were made, so it stays.");
         }
 
         return await editions.DeleteAsync(press, known) is DeleteResult.Changed or DeleteResult.InUse
-            ? "Somebody else changed this printing in between, so it stays. Look at it again first."
+            ? Say($"Somebody else changed this printing in between, so it stays. Look at it again first.")
             : null;
     }
 
@@ -110,8 +110,8 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
         return await titles.AddWithEditionAsync(press, title, edition) switch
         {
             SaveResult<TitleRecord>.Saved saved => ($"titles/{saved.Now.Slug}/1", null),
-            SaveResult<TitleRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => problem.Rule))),
-            _ => (null, "The title could not be stored."),
+            SaveResult<TitleRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)))),
+            _ => (null, Say($"The title could not be stored.")),
         };
     }
 }

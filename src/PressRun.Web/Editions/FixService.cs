@@ -7,8 +7,6 @@ namespace PressRun.Web.Editions;
 /// <summary>Keeps the list of what is to be mended for its page. Answers null where it is done, else what stands in the way.</summary>
 public sealed class FixService(FixNoteStore fixes)
 {
-    private const string Gone = "This has been taken out in between.";
-
     /// <summary>The notes of all printings of a title.</summary>
     public Task<IReadOnlyList<FixNote>> OfTitleAsync(PressId press, Guid title) => fixes.OfTitleAsync(press, title);
 
@@ -31,8 +29,8 @@ public sealed class FixService(FixNoteStore fixes)
     private static string? Told(SaveResult<FixNote> result) => result switch
     {
         SaveResult<FixNote>.Saved => null,
-        SaveResult<FixNote>.Refused refused => string.Join(" ", refused.Problems.Select(problem => problem.Rule)),
-        SaveResult<FixNote>.Conflict => "Somebody else changes this at the same moment. Try once more.",
-        _ => Gone,
+        SaveResult<FixNote>.Refused refused => string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule))),
+        SaveResult<FixNote>.Conflict => Say($"Somebody else changes this at the same moment. Try once more."),
+        _ => Say($"This has been taken out in between."),
     };
 }

@@ -12,28 +12,28 @@ public sealed record TitleSave(TitleRecord? Now, string? Problem);
 /// <summary>Renames titles, takes them off the shelf, and takes out what was a mistake.</summary>
 public sealed class TitleService(TitleStore titles, EditionStore editions)
 {
-    private const string SavedInBetween = "Somebody saved this in between, so it stays. Look at it again, and then take it out.";
-
     /// <summary>Saves a title.</summary>
     public async Task<TitleSave> SaveAsync(PressId press, TitleRecord title) => await titles.SaveAsync(press, title) switch
     {
         SaveResult<TitleRecord>.Saved saved => new TitleSave(saved.Now, null),
         SaveResult<TitleRecord>.Conflict conflict => new TitleSave(
-            conflict.Theirs, "Somebody else changed this title in between; it is shown as it stands now. Change it once more to save yours over it."),
-        SaveResult<TitleRecord>.Refused refused => new TitleSave(null, string.Join(" ", refused.Problems.Select(problem => problem.Rule))),
-        _ => new TitleSave(null, "This title has been taken out in between."),
+            conflict.Theirs, Say($"Somebody else changed this title in between; it is shown as it stands now. Change it once more to save yours over it.")),
+        SaveResult<TitleRecord>.Refused refused => new TitleSave(null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)))),
+        _ => new TitleSave(null, Say($"This title has been taken out in between.")),
     };
 
     /// <summary>Takes out a title with all its printings. Null where it is gone, otherwise what stands in the way.</summary>
-    public async Task<string?> RemoveAsync(PressId press, TitleRecord title) => Told(await titles.DeleteAsync(press, title), "the title");
+    public async Task<string?> RemoveAsync(PressId press, TitleRecord title) =>
+        Told(await titles.DeleteAsync(press, title), where => Say($"Copies of it are written down ({where}), so its figures are kept. Take it off the shelf instead."));
 
     /// <summary>Takes out a printing. Null where it is gone, otherwise what stands in the way.</summary>
-    public async Task<string?> RemoveAsync(PressId press, EditionRecord edition) => Told(await editions.DeleteAsync(press, edition), "the printing");
+    public async Task<string?> RemoveAsync(PressId press, EditionRecord edition) =>
+        Told(await editions.DeleteAsync(press, edition), where => Say($"Copies of it are written down ({where}), so its figures are kept. Take the title off the shelf instead."));
 
-    private static string? Told(DeleteResult result, string what) => result switch
+    private static string? Told(DeleteResult result, Func<string, string> inUse) => result switch
     {
-        DeleteResult.InUse use => $"Copies of it are written down ({string.Join("; ", use.Where)}), so its figures are kept. Take {(what == "the title" ? "it" : "the title")} off the shelf instead.",
-        DeleteResult.Changed => SavedInBetween,
+        DeleteResult.InUse use => inUse(string.Join("; ", use.Where.Select(SayWhole))),
+        DeleteResult.Changed => Say($"Somebody saved this in between, so it stays. Look at it again, and then take it out."),
         _ => null,
     };
 }

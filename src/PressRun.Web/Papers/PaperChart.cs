@@ -156,10 +156,10 @@ public sealed class PaperChart
 
     private static string Word(PaperShape shape) => shape switch
     {
-        PaperShape.Now => "as planned",
-        PaperShape.Pick => "keeps the postage",
-        PaperShape.Cheapest => "cheapest",
-        _ => "lightest",
+        PaperShape.Now => Say($"as planned"),
+        PaperShape.Pick => Say($"keeps the postage"),
+        PaperShape.Cheapest => Say($"cheapest"),
+        _ => Say($"lightest"),
     };
 
     private double X(Mass of) => X((double)of.Grams / perUnit);

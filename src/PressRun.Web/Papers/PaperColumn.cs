@@ -22,32 +22,32 @@ public sealed record PaperColumn(string Key, string Head, Func<PaperRow, decimal
     public static IReadOnlyList<PaperColumn> Of(PressFormat format, bool posts, Binding binding, int leavesOf, bool cartons)
     {
         Shown? Plain(string? text) => text is null ? null : new Shown(text, null, null);
-        List<PaperColumn> columns = [new("unit", "copy costs", row => row.UnitCost, row => Plain(format.Money(row.UnitCost)))];
+        List<PaperColumn> columns = [new("unit", Say($"copy costs"), row => row.UnitCost, row => Plain(format.Money(row.UnitCost)))];
         if (posts)
         {
-            columns.Add(new("hand", "in hand", row => row.InHand, row => Plain(row.InHand is { } cost ? format.Money(cost) : null)));
+            columns.Add(new("hand", Say($"in hand"), row => row.InHand, row => Plain(row.InHand is { } cost ? format.Money(cost) : null)));
         }
 
         columns.AddRange(
         [
-            new("mass", "weighs", row => row.Copy.Mass.Grams, row => format.Mass(row.Copy.Mass)),
-            new("thick", "thick", row => row.Copy.Thickness.Millimetres, row => format.Thickness(row.Copy.Thickness)),
-            new("creep", "creep", row => row.Copy.Creep.Millimetres, row => row.Copy.Creep > Engine.Measures.Length.Zero ? format.Thickness(row.Copy.Creep) : null),
-            new("freight", "freight", row => row.Freight.Mass.Grams, row => format.Mass(row.Freight.Mass)),
+            new("mass", Say($"weighs"), row => row.Copy.Mass.Grams, row => format.Mass(row.Copy.Mass)),
+            new("thick", Say($"thick"), row => row.Copy.Thickness.Millimetres, row => format.Thickness(row.Copy.Thickness)),
+            new("creep", Say($"creep"), row => row.Copy.Creep.Millimetres, row => row.Copy.Creep > Engine.Measures.Length.Zero ? format.Thickness(row.Copy.Creep) : null),
+            new("freight", Say($"freight"), row => row.Freight.Mass.Grams, row => format.Mass(row.Freight.Mass)),
         ]);
         if (cartons)
         {
-            columns.Add(new("cartons", "cartons", row => row.Freight.Cartons, row => Plain(format.Count(row.Freight.Cartons))));
+            columns.Add(new("cartons", Say($"cartons"), row => row.Freight.Cartons, row => Plain(format.Count(row.Freight.Cartons))));
         }
 
         if (posts)
         {
             columns.AddRange(
             [
-                new("post", "postage", row => row.Postage?.Price, row => Plain(row.Postage?.Price is { } price ? format.Money(price) : null)),
-                new("grams", "to spare", row => row.Postage?.HeadroomMass?.Grams, row => row.Postage?.HeadroomMass is { } mass ? format.Mass(mass) : null),
-                new("mm", "thickness to spare", row => row.Postage?.HeadroomThickness?.Millimetres, row => row.Postage?.HeadroomThickness is { } length ? format.Thickness(length) : null),
-                new("leaves", "leaves to spare", row => Leaves(row, binding, leavesOf), row => Leaves(row, binding, leavesOf) is { } leaves ? Plain(PostWords.Leaves(leaves, format)) : null),
+                new("post", Say($"postage"), row => row.Postage?.Price, row => Plain(row.Postage?.Price is { } price ? format.Money(price) : null)),
+                new("grams", Say($"to spare"), row => row.Postage?.HeadroomMass?.Grams, row => row.Postage?.HeadroomMass is { } mass ? format.Mass(mass) : null),
+                new("mm", Say($"thickness to spare"), row => row.Postage?.HeadroomThickness?.Millimetres, row => row.Postage?.HeadroomThickness is { } length ? format.Thickness(length) : null),
+                new("leaves", Say($"leaves to spare"), row => Leaves(row, binding, leavesOf), row => Leaves(row, binding, leavesOf) is { } leaves ? Plain(PostWords.Leaves(leaves, format)) : null),
             ]);
         }
 

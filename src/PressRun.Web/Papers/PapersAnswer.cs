@@ -45,7 +45,7 @@ public sealed record PapersAnswer(
                 choice.Quantities.ToDictionary(quantity => quantity, quantity => PaperReading.Of(job, compared.Value, choice.ChannelId, quantity)),
                 Grouped(compared.Value.Refused),
                 null)
-            : Nothing(job, (int)combinations, string.Join(" ", compared.Problems.Select(problem => problem.Rule).Distinct()));
+            : Nothing(job, (int)combinations, string.Join(" ", compared.Problems.Select(problem => SayWhole(problem.Rule)).Distinct()));
     }
 
     /// <summary>Half of a plan's run on each of two papers.</summary>

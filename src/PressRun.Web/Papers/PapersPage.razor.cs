@@ -1,7 +1,9 @@
 using Microsoft.AspNetCore.Components;
 using PressRun.Engine.Comparing;
 using PressRun.Engine.Costing;
+using PressRun.Engine.Postage;
 using PressRun.Web.Editions;
+using PressRun.Web.Posting;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
@@ -48,14 +50,14 @@ public sealed partial class PapersPage
     private string QuantitiesText => string.Join(' ', Choice.Quantities.Select(quantity => quantity.ToString(Format.Culture)));
 
     private IReadOnlyList<(int, string)> QuantityChoices =>
-        [.. Choice.Quantities.Select(quantity => (quantity, Words.Many(Format.Count(quantity), quantity, "copy", "copies")))];
+        [.. Choice.Quantities.Select(quantity => (quantity, Words.Copies(quantity, Format.Count)))];
 
     private IReadOnlyList<(string, string)> Channels =>
     [
         .. View!.Source.Channels.Where(way => way.MailerId is not null)
-            .Select(way => (way.Id, way.CopiesPerOrder == 1 ? way.Name : $"{way.Name}, {Words.Many(Format.Count(way.CopiesPerOrder), way.CopiesPerOrder, "copy", "copies")} an order")),
+            .Select(way => (way.Id, way.CopiesPerOrder == 1 ? way.Name : Say($"{way.Name}, {Words.Copies(way.CopiesPerOrder, Format.Count)} an order"))),
         .. View.TriedWays.Select(way => (way.Id, way.Name)),
-        ("", "nothing: the unit cost alone"),
+        ("", Say($"nothing: the unit cost alone")),
     ];
 
     private IReadOnlyList<(int, IReadOnlyDictionary<string, decimal?>)> Others =>
@@ -72,10 +74,11 @@ public sealed partial class PapersPage
 
     private bool OnExamples => Choice.Tried.Keys.Any(View!.StandsOnExample);
 
-    private string UseWords => Choice.Tried.Count > 1 ? "Use these papers" : "Use this paper";
+    private string UseWords => Choice.Tried.Count > 1 ? Say($"Use these papers") : Say($"Use this paper");
 
-    private string TooManyWords => $"These are {Format.Count(Answer!.Combinations)} combinations at "
-        + $"{Words.Many(Format.Count(Choice.Quantities.Count), Choice.Quantities.Count, "quantity", "quantities")}, and {Format.Count(PapersAnswer.Most)} at most are compared at a time. Take out a part, some papers or a quantity.";
+    private string TooManyWords => Say(Choice.Quantities.Count,
+        $"These are {Format.Count(Answer!.Combinations)} combinations at {Format.Count(Choice.Quantities.Count)} quantity, and {Format.Count(PapersAnswer.Most)} at most are compared at a time. Take out a part, some papers or a quantity.",
+        $"These are {Format.Count(Answer!.Combinations)} combinations at {Format.Count(Choice.Quantities.Count)} quantities, and {Format.Count(PapersAnswer.Most)} at most are compared at a time. Take out a part, some papers or a quantity.");
 
     private (int Part, string First, string Second) HalvesBegin
     {
@@ -136,6 +139,36 @@ public sealed partial class PapersPage
     private string Name(PaperRow row) => string.Join(
         " + ", (Choice.Tried.Count == 0 ? Enumerable.Range(0, row.StockIds.Count) : Choice.Tried.Keys.Order()).Select(part => View!.StockName(row.StockIds[part])).Distinct());
 
+    private RenderFragment HalvesPlanned(SecondHalf half) => Put(
+        $"This plan has the <bdi>{View!.Source.Edition.Parts[half.Part].Part.Name}</bdi> of half the run on {View.StockName(View.OwnStock(half.Part))} and of the other half on {View.StockName(half.StockId)}. Above and in the table whole runs are compared, \"as planned\" being the first half's papers; the halves stand below.");
+
+    private RenderFragment LightestOver(PaperReading reading, PaperRow over) => (reading.Now, over.Postage?.Price) switch
+    {
+        (null, { } price) => Put($"<strong>{Name(over)}</strong> is the lightest that is posted dearer, for {Format.Money(price)}."),
+        (null, null) => Put($"<strong>{Name(over)}</strong> is the lightest that is posted dearer: no service takes it."),
+        (_, { } price) => Put($"<strong>{Name(over)}</strong> is the lightest that is posted dearer than now, for {Format.Money(price)}."),
+        _ => Put($"<strong>{Name(over)}</strong> is the lightest that is posted dearer than now: no service takes it."),
+    };
+
+    private string Because(IReadOnlyList<RefusedService> refused) =>
+        Say($"For {View!.ServiceName(refused[0].ServiceId)} it is {string.Join(", ", refused.Select(limit => PostWords.Of(limit, Format)))}.");
+
+    private string NextHeavier(StepUp up, decimal more)
+    {
+        var (part, paper) = (View!.Source.Edition.Parts[up.Part].Part.Name, View.StockName(up.To.StockIds[up.Part]));
+        return more < 0m
+            ? Say($"The next heavier paper of the {part}, {paper}, saves {Format.Money(-more)} a copy.")
+            : Say($"The next heavier paper of the {part}, {paper}, costs {Format.Money(more)} more a copy.");
+    }
+
+    private string Cannot(RefusedPapers refused)
+    {
+        var (papers, rule) = (string.Join(", ", refused.Example.Distinct().Select(View!.StockName)), SayWhole(refused.Rule));
+        return Say(refused.Count,
+            $"{Format.Count(refused.Count)} combination, such as {papers}: {rule}",
+            $"{Format.Count(refused.Count)} combinations, such as {papers}: {rule}");
+    }
+
     private IReadOnlyList<PaperColumn> Columns(PaperReading reading) => PaperColumn.Of(
         Format, Posts, View!.Source.Edition.Binding, MainPart, reading.Rows.Any(row => row.Freight.Cartons > 0));
 
@@ -171,17 +204,17 @@ public sealed partial class PapersPage
         if (counts.Count is 0 or > PaperChoice.MostQuantities || counts.Any(count => count is null or < 1 or > Job.MostCopies))
         {
             return Task.FromResult<string?>(
-                $"Write whole numbers of copies from 1 to {Format.Count(Job.MostCopies)} with spaces between them, at most {PaperChoice.MostQuantities}, such as 100 150 200.");
+                Say($"Write whole numbers of copies from 1 to {Format.Count(Job.MostCopies)} with spaces between them, at most {PaperChoice.MostQuantities}, such as 100 150 200."));
         }
 
         Go(Choice with { Quantities = [.. counts.OfType<int>()] });
         return Task.FromResult<string?>(null);
     }
 
-    private Task UseAsync(PaperRow row) => UsedAsync(() => Service.UseAsync(Press!.Record.Id, View!.Source, row.StockIds, Quantity, Name(row)));
+    private Task UseAsync(PaperRow row) => UsedAsync(() => Service.UseAsync(Press!.Record.Id, View!.Source, row.StockIds, Quantity, Say($"on {Name(row)}")));
 
     private Task UseHalvesAsync((int Part, string First, string Second) halves) => UsedAsync(() => Service.UseHalvesAsync(
-        Press!.Record.Id, View!.Source, halves.Part, halves.First, halves.Second, Quantity, $"{View.StockName(halves.First)}, half on {View.StockName(halves.Second)}"));
+        Press!.Record.Id, View!.Source, halves.Part, halves.First, halves.Second, Quantity, Say($"half on {View.StockName(halves.First)}, half on {View.StockName(halves.Second)}")));
 
     private async Task UsedAsync(Func<Task<(UsedPapers? Used, string? Problem)>> use)
     {
@@ -192,7 +225,7 @@ public sealed partial class PapersPage
             return;
         }
 
-        edits.Add($"going by {now.Plan.Name}", async () =>
+        edits.Add(Say($"going by {now.Plan.Name}"), async () =>
         {
             await Service.TakeBackAsync(Press!.Record.Id, now);
             used = null;

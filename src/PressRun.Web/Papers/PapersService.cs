@@ -41,7 +41,7 @@ public sealed record PapersView(
 
     /// <summary>The name of a paper; an example of the first book is called one.</summary>
     public string StockName(string id) => Source.Stocks.FirstOrDefault(stock => stock.Id == id) is { } stock
-        ? FirstNumber.IsExample(stock) ? $"{stock.Name} (example)" : stock.Name
+        ? FirstNumber.IsExample(stock) ? Say($"{stock.Name} (example)") : stock.Name
         : id;
 
     /// <summary>All papers that the shop prices for a part. Examples of the first book are passed over once there is a paper of one's own.</summary>
@@ -113,14 +113,14 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
     /// <param name="source">The plan that it is made from.</param>
     /// <param name="stockIds">Stock of each part, in order.</param>
     /// <param name="quantity">Good copies.</param>
-    /// <param name="name">What the papers are called.</param>
-    public async Task<(UsedPapers? Used, string? Problem)> UseAsync(PressId press, JobSource source, IReadOnlyList<string> stockIds, int quantity, string name)
+    /// <param name="how">On which papers, in words: the end of the plan's name.</param>
+    public async Task<(UsedPapers? Used, string? Problem)> UseAsync(PressId press, JobSource source, IReadOnlyList<string> stockIds, int quantity, string how)
     {
         var other = source.Edition.Parts.Select((part, place) => (part, StockId: stockIds[place])).Where(pair => pair.part.Part.StockId != pair.StockId);
         return await GoByAsync(press, source.Plan with
         {
             Id = Guid.Empty,
-            Name = Called(source, $"on {name}"),
+            Name = Called(source, how),
             Quantity = quantity,
             Stocks = other.ToDictionary(pair => pair.part.Id, pair => pair.StockId),
             SecondHalf = null,
@@ -135,14 +135,14 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
     /// <param name="first">Its paper in the first half.</param>
     /// <param name="second">Its paper in the second half.</param>
     /// <param name="quantity">Good copies of the whole run.</param>
-    /// <param name="name">What the two papers are called.</param>
-    public async Task<(UsedPapers? Used, string? Problem)> UseHalvesAsync(PressId press, JobSource source, int part, string first, string second, int quantity, string name)
+    /// <param name="how">On which two papers, in words: the end of the plan's name.</param>
+    public async Task<(UsedPapers? Used, string? Problem)> UseHalvesAsync(PressId press, JobSource source, int part, string first, string second, int quantity, string how)
     {
         var id = source.Edition.Parts[part].Id;
         return await GoByAsync(press, source.Plan with
         {
             Id = Guid.Empty,
-            Name = Called(source, $"half on {name}"),
+            Name = Called(source, how),
             Quantity = quantity,
             Stocks = source.Plan.Stocks.Where(stock => stock.Key != id).Append(new(id, first)).ToDictionary(),
             SecondHalf = new PlanHalf(id, second),
@@ -178,12 +178,12 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
         return await plans.AddAsync(press, wanted) switch
         {
             SaveResult<PlanRecord>.Saved saved => (new UsedPapers(saved.Now, true, before), await ChooseAsync(saved.Now)),
-            SaveResult<PlanRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => problem.Rule))),
-            _ => (null, "This printing has been taken out in between."),
+            SaveResult<PlanRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)))),
+            _ => (null, Say($"This printing has been taken out in between.")),
         };
 
         async Task<string?> ChooseAsync(PlanRecord plan) =>
-            await plans.ChooseAsync(press, plan.Id) is SaveResult<PlanRecord>.Saved ? null : "This plan has been taken out in between.";
+            await plans.ChooseAsync(press, plan.Id) is SaveResult<PlanRecord>.Saved ? null : Say($"This plan has been taken out in between.");
     }
 }
 

@@ -54,7 +54,7 @@ public sealed partial class PostingPage
 
     private string HalvedPart => Source.Edition.Parts[Source.SecondHalf!.Part].Part.Name;
 
-    private IEnumerable<(PostingAnswer Answer, string? Kind)> Halves => answer!.OtherHalf is { } other ? [(answer, $"on {Papers[0]}"), (other, $"on {Papers[1]}")] : [(answer, null)];
+    private IEnumerable<(PostingAnswer Answer, string? Paper)> Halves => answer!.OtherHalf is { } other ? [(answer, Papers[0]), (other, Papers[1])] : [(answer, null)];
 
     private IReadOnlyList<MailedCopies> OthersIn(string region) => [.. (answer!.OtherHalf?.Table ?? []).Where(row => row.Lies && row.Region == region)];
 
@@ -89,6 +89,40 @@ public sealed partial class PostingPage
 
     private MailedCopies? Piece(Func<MailedCopies, bool> which) =>
         answer!.Table.FirstOrDefault(row => row.Region == Way!.PostageRegion && row.Copies == Way.CopiesPerOrder && which(row));
+
+    private RenderFragment Goes(Channel way, PostageChoice piece) => piece.ServiceId is { } service
+        ? Put(way.CopiesPerOrder,
+            $"{Piece(way)} weighs {Format.Mass(piece.Mass)} and goes as <strong>{View!.ServiceName(service)}</strong> for <strong>{Format.Money(piece.Price!.Value)}</strong>, with {Format.Mass(piece.HeadroomMass!.Value)} to spare.",
+            $"{Piece(way)} weigh {Format.Mass(piece.Mass)} and go as <strong>{View.ServiceName(service)}</strong> for <strong>{Format.Money(piece.Price!.Value)}</strong>, with {Format.Mass(piece.HeadroomMass!.Value)} to spare.")
+        : Put(way.CopiesPerOrder, $"{Piece(way)} is taken by no service.", $"{Piece(way)} are taken by no service.");
+
+    // Of two halves the sentence begins with the paper.
+    private string Piece(Channel way) => (way.CopiesPerOrder, Papers.Count) switch
+    {
+        (1, 0) => Say($"A copy in a {MailerName(way.MailerId!)}"),
+        (1, _) => Say($"a copy in a {MailerName(way.MailerId!)}"),
+        (var copies, _) => Say($"{Format.Count(copies)} copies in a {MailerName(way.MailerId!)}"),
+    };
+
+    private RenderFragment OtherGoes(Channel way, PostageChoice piece) => piece.ServiceId is { } service
+        ? Put(way.CopiesPerOrder,
+            $"The other half, on {Papers[1]}, weighs {Format.Mass(piece.Mass)} and goes as {View!.ServiceName(service)} for {Format.Money(piece.Price!.Value)}.",
+            $"The other half, on {Papers[1]}, weigh {Format.Mass(piece.Mass)} and go as {View.ServiceName(service)} for {Format.Money(piece.Price!.Value)}.")
+        : Put(way.CopiesPerOrder,
+            $"The other half, on {Papers[1]}, weighs {Format.Mass(piece.Mass)} and is taken by no service.",
+            $"The other half, on {Papers[1]}, weigh {Format.Mass(piece.Mass)} and are taken by no service.");
+
+    private RenderFragment Cheaper(MailedCopies better) => Planned?.Cost is { } planned
+        ? Put($"In a <strong>{better.Mailer.Name}</strong>, mailer and postage come to <strong>{Format.Money(better.Cost!.Value)}</strong>, not {Format.Money(planned)}.")
+        : Put($"In a <strong>{better.Mailer.Name}</strong>, mailer and postage come to <strong>{Format.Money(better.Cost!.Value)}</strong>.");
+
+    private RenderFragment Changed(WayDown change)
+    {
+        var (what, mass, service, price) = (PostWords.Of(change, View!, Format), Format.Mass(change.Posted.Mass), View!.ServiceName(change.Posted.ServiceId!), Format.Money(change.Posted.Price!.Value));
+        return change.Saves is { } saves
+            ? Put($"<strong>{what}</strong>: it weighs {mass} and goes as {service} for {price}, {Format.Money(saves)} less.")
+            : Put($"<strong>{what}</strong>: it weighs {mass} and goes as {service} for {price}.");
+    }
 
     private string MailerName(string id) => Source.Mailers.First(mailer => mailer.Id == id).Name;
 

@@ -17,7 +17,7 @@ public static class WayTried
         .. from region in Regions(source)
            from mailer in mailers.Where(mailer => Holds(source, mailer))
            select new Channel(
-               mailer.Id + Between + region, $"{mailer.Name}, to {region}", 0m, false, 0m, 0m, 0m, 0m, 1, mailer.Id, region, 0m, 0m),
+               mailer.Id + Between + region, Say($"{mailer.Name}, to {region}"), 0m, false, 0m, 0m, 0m, 0m, 1, mailer.Id, region, 0m, 0m),
     ];
 
     /// <summary>What is missing before anything can be posted, as a sentence; null where nothing is.</summary>
@@ -25,11 +25,11 @@ public static class WayTried
     /// <param name="mailers">Mailers that the press offers.</param>
     public static string? Missing(JobSource source, IReadOnlyList<Mailer> mailers) => (mailers.Count, source.Postage.Count) switch
     {
-        (0, 0) => "There is no mailer and no carrier's price yet.",
-        (0, _) => "There is no mailer yet.",
-        (_, 0) => "There is no carrier's price yet.",
-        _ when !mailers.Any(mailer => Holds(source, mailer)) => "The page lies in none of your mailers.",
-        _ when !Regions(source).Any() => "Your carrier's prices begin after the day of this plan.",
+        (0, 0) => Say($"There is no mailer and no carrier's price yet."),
+        (0, _) => Say($"There is no mailer yet."),
+        (_, 0) => Say($"There is no carrier's price yet."),
+        _ when !mailers.Any(mailer => Holds(source, mailer)) => Say($"The page lies in none of your mailers."),
+        _ when !Regions(source).Any() => Say($"Your carrier's prices begin after the day of this plan."),
         _ => null,
     };
 

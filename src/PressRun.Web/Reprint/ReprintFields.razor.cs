@@ -1,18 +1,16 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using PressRun.Data.RunPlans;
+using PressRun.Engine.Copies;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Reprint;
+using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Reprint;
 
 public sealed partial class ReprintFields
 {
-    private static readonly IReadOnlyList<(bool, string)> Bases = [(true, "past sales"), (false, "my opinion")];
-    private static readonly IReadOnlyList<(HorizonUnit, string)> Units = [(HorizonUnit.Weeks, "weeks"), (HorizonUnit.Months, "months")];
-    private static readonly IReadOnlyList<(string, string)> Opinions = [("At least", "low"), ("Most likely", "likely"), ("At most", "high")];
-
     // What was typed of an opinion that is not whole yet.
     private readonly Dictionary<string, decimal> half = new(StringComparer.Ordinal);
 
@@ -44,6 +42,12 @@ public sealed partial class ReprintFields
     [Parameter, EditorRequired]
     public Func<Func<PlanReprint, PlanReprint>, string, Task<string?>> Change { get; set; } = default!;
 
+    private static IReadOnlyList<(bool, string)> Bases => [(true, Say($"past sales")), (false, Say($"my opinion"))];
+
+    private static IReadOnlyList<(HorizonUnit, string)> Units => [(HorizonUnit.Weeks, Say($"weeks")), (HorizonUnit.Months, Say($"months"))];
+
+    private static IReadOnlyList<(string, string)> Opinions => [(Say($"At least"), "low"), (Say($"Most likely"), "likely"), (Say($"At most"), "high")];
+
     private bool ByHistory => Settings.Request.Demand is HistoryDemand;
 
     private bool LedgerMoved => Settings.SeenOn < Ledger.Today && Settings.Request.OnHand != Ledger.OnHand;
@@ -51,8 +55,20 @@ public sealed partial class ReprintFields
     private decimal Uplift => Settings.Event?.Uplift(Ledger.Today, Settings.Horizon.EndFrom(Ledger.Today)) ?? 1m;
 
     private string? EventNotice => Settings.Event is { Day: { } day, Times: not 1m } && Uplift == 1m
-        ? $"{Format.Day(day)} does not lie in the time looked at, so it does not count."
+        ? Say($"{Format.Day(day)} does not lie in the time looked at, so it does not count.")
         : null;
+
+    private string Moved => Say(Settings.Request.OnHand,
+        $"The ledger has moved since this was decided on {Format.Day(Settings.SeenOn)}: then {Format.Count(Settings.Request.OnHand)} was on hand, now {Format.Count(Ledger.OnHand)}.",
+        $"The ledger has moved since this was decided on {Format.Day(Settings.SeenOn)}: then {Format.Count(Settings.Request.OnHand)} were on hand, now {Format.Count(Ledger.OnHand)}.");
+
+    private RenderFragment Sold(SalesHistory history)
+    {
+        var (from, to, sold, days, weekly) = (Format.Day(history.From), Format.Day(history.To), Format.Count(history.Sold), Words.Days(history.DaysInStock, Format.Count), Format.Number(history.SoldPerWeek, 1));
+        return Put(history.Sold,
+            $"From {from} to {to}, {sold} copy was sold of all printings, in {days} with copies to sell: <strong>{weekly}</strong> a week.",
+            $"From {from} to {to}, {sold} copies were sold of all printings, in {days} with copies to sell: <strong>{weekly}</strong> a week.");
+    }
 
     private string Key(string field) => $"plan/{PlanId}/reprint-{field}";
 
@@ -63,62 +79,62 @@ public sealed partial class ReprintFields
         _ => opinion.High,
     };
 
-    private Task<string?> AgainAsync() => Change(now => now, "the ledger of today");
+    private Task<string?> AgainAsync() => Change(now => now, Say($"the ledger of today"));
 
     private Task<string?> SaveBasisAsync(bool history) => history
-        ? Change(now => now with { Request = now.Request with { Demand = Ledger.History!.Demand(1, 1m, TitleLedger.PriorShape, 0m, now.Request.Demand.Committed) } }, "past sales")
-        : Change(now => now with { Request = now.Request with { Demand = new OpinionDemand(0m, 0m, 1m, now.Request.Demand.Committed) } }, "my opinion");
+        ? Change(now => now with { Request = now.Request with { Demand = Ledger.History!.Demand(1, 1m, TitleLedger.PriorShape, 0m, now.Request.Demand.Committed) } }, Say($"past sales"))
+        : Change(now => now with { Request = now.Request with { Demand = new OpinionDemand(0m, 0m, 1m, now.Request.Demand.Committed) } }, Say($"my opinion"));
 
     private Task<string?> SaveHorizonAsync(string typed) => Typed.Count(typed, Format.Culture) is { } length && length is >= 1 and <= Horizon.Most
-        ? Change(now => now with { Horizon = now.Horizon with { Length = length } }, "horizon")
-        : Said($"Write a whole number from 1 to {Horizon.Most}.");
+        ? Change(now => now with { Horizon = now.Horizon with { Length = length } }, Say($"horizon"))
+        : Said(Say($"Write a whole number from 1 to {Horizon.Most}."));
 
     private Task<string?> SavePromisedAsync(string typed) => Typed.Count(typed, Format.Culture) is { } copies && copies <= Job.MostCopies
-        ? Change(now => now with { Request = now.Request with { Demand = now.Request.Demand with { Committed = copies } } }, "copies promised")
-        : Said("Write a whole number of copies, 0 where none are promised.");
+        ? Change(now => now with { Request = now.Request with { Demand = now.Request.Demand with { Committed = copies } } }, Say($"copies promised"))
+        : Said(Say($"Write a whole number of copies, 0 where none are promised."));
 
     private Task<string?> SaveTimesAsync(string typed)
     {
         if (Typed.Number(typed, Format.Culture) is not { } times || times is <= 0m or > 100m)
         {
-            return Said("Write a number above 0, such as 8 for a fair that sells eight times what another day does; 1 where nothing is ahead.");
+            return Said(Say($"Write a number above 0, such as 8 for a fair that sells eight times what another day does; 1 where nothing is ahead."));
         }
 
-        return Change(now => now with { Event = times == 1m ? null : (now.Event ?? new EventAhead(null, times)) with { Times = times } }, "event");
+        return Change(now => now with { Event = times == 1m ? null : (now.Event ?? new EventAhead(null, times)) with { Times = times } }, Say($"event"));
     }
 
     private Task<string?> SaveDaysAsync(string typed) => Typed.Count(typed, Format.Culture) is { } days && days is >= 1 and <= EventAhead.MostDays
-        ? Change(now => now with { Event = now.Event! with { Days = days } }, "days of the event")
-        : Said($"Write a whole number of days from 1 to {EventAhead.MostDays}.");
+        ? Change(now => now with { Event = now.Event! with { Days = days } }, Say($"days of the event"))
+        : Said(Say($"Write a whole number of days from 1 to {EventAhead.MostDays}."));
 
     private Task<string?> SaveDayAsync(string typed)
     {
         if (typed.Length == 0)
         {
-            return Change(now => now with { Event = now.Event! with { Day = null } }, "day of the event");
+            return Change(now => now with { Event = now.Event! with { Day = null } }, Say($"day of the event"));
         }
 
         return DateOnly.TryParse(typed, CultureInfo.InvariantCulture, out var day) || DateOnly.TryParse(typed, Format.Culture, out day)
-            ? Change(now => now with { Event = now.Event! with { Day = day } }, "day of the event")
-            : Said("Write a day such as 2026-12-12, or leave it empty.");
+            ? Change(now => now with { Event = now.Event! with { Day = day } }, Say($"day of the event"))
+            : Said(Say($"Write a day such as 2026-12-12, or leave it empty."));
     }
 
     private async Task<string?> SaveOpinionAsync(string typed, string field)
     {
         if (Typed.Number(typed, Format.Culture) is not { } copies || copies is < 0m or > Job.MostCopies)
         {
-            return $"Write a number of copies from 0 to {Format.Count(Job.MostCopies)}.";
+            return Say($"Write a number of copies from 0 to {Format.Count(Job.MostCopies)}.");
         }
 
         half[field] = copies;
         if ((Part("low"), Part("likely"), Part("high")) is not ({ } low, { } likely, { } high))
         {
-            return "Kept until the other numbers are there: at least, most likely, at most.";
+            return Say($"Kept until the other numbers are there: at least, most likely, at most.");
         }
 
         if (low > likely || likely > high || low == high)
         {
-            return $"At least, most likely and at most rise: {Format.Number(low, 2)}, {Format.Number(likely, 2)}, {Format.Number(high, 2)} do not.";
+            return Say($"At least, most likely and at most rise: {Format.Number(low, 2)}, {Format.Number(likely, 2)}, {Format.Number(high, 2)} do not.");
         }
 
         var refused = await Change(
@@ -127,7 +143,7 @@ public sealed partial class ReprintFields
                 Opinion = new OpinionDemand(low, likely, high, 0),
                 Request = now.Request with { Demand = now.Request.Demand is HistoryDemand ? now.Request.Demand : new OpinionDemand(low, likely, high, now.Request.Demand.Committed) },
             },
-            "opinion");
+            Say($"opinion"));
         if (refused is null)
         {
             half.Clear();
@@ -139,7 +155,7 @@ public sealed partial class ReprintFields
     private Task<string?> ForgetOpinionAsync()
     {
         half.Clear();
-        return Change(now => now with { Opinion = null }, "opinion");
+        return Change(now => now with { Opinion = null }, Say($"opinion"));
     }
 
     private decimal? Part(string field) => half.TryGetValue(field, out var typed) ? typed : Settings.Opinion is { } opinion ? Of(opinion, field) : null;
@@ -153,7 +169,7 @@ public sealed partial class ReprintFields
 
         return Typed.Number(typed, Format.Culture) is { } amount && (mayBeNegative || amount >= 0m) && Math.Abs(amount) <= 1_000_000_000m
             ? Change(now => now with { Request = put(now.Request, amount) }, what)
-            : Said(mayLack ? "Write an amount, such as 5.20, or leave it empty." : "Write an amount, such as 0.50.");
+            : Said(mayLack ? Say($"Write an amount, such as 5.20, or leave it empty.") : Say($"Write an amount, such as 0.50."));
     }
 
     private static Task<string?> Said(string sentence) => Task.FromResult<string?>(sentence);

@@ -93,15 +93,15 @@ public sealed partial class ReprintPage
         get
         {
             var plan = Worked!.Plan;
-            var marks = new List<MarkedQuantity> { new(plan.BestQuantity, "best") };
+            var marks = new List<MarkedQuantity> { new(plan.BestQuantity, Say("number of copies in a picture", $"best")) };
             if (plan.WithinCash.Quantity != plan.BestQuantity)
             {
-                marks.Add(new MarkedQuantity(plan.WithinCash.Quantity, "best for the cash"));
+                marks.Add(new MarkedQuantity(plan.WithinCash.Quantity, Say($"best for the cash")));
             }
 
             if (Open!.Plan.Quantity != plan.BestQuantity)
             {
-                marks.Add(new MarkedQuantity(Open.Plan.Quantity, "your number"));
+                marks.Add(new MarkedQuantity(Open.Plan.Quantity, Say($"your number")));
             }
 
             return marks;
@@ -154,7 +154,7 @@ public sealed partial class ReprintPage
     private async Task MoveToAsync(int quantity)
     {
         // A plan is of one copy or more: none can be looked at, and is done by printing nothing.
-        problem = quantity == 0 ? "To print none, leave the plan as it is." : await SaveQuantityAsync(quantity.ToString(CultureInfo.InvariantCulture));
+        problem = quantity == 0 ? Say($"To print none, leave the plan as it is.") : await SaveQuantityAsync(quantity.ToString(CultureInfo.InvariantCulture));
         if (quantity == 0)
         {
             looked = null;
@@ -165,7 +165,7 @@ public sealed partial class ReprintPage
     {
         if (Typed.Count(typed, Format.Culture) is not { } quantity || quantity is < 1 or > Job.MostCopies)
         {
-            return $"Write a whole number of copies from 1 to {Format.Count(Job.MostCopies)}.";
+            return Say($"Write a whole number of copies from 1 to {Format.Count(Job.MostCopies)}.");
         }
 
         if (Worked?.Planner.LookAt(quantity) is { Succeeded: false } refused)
@@ -174,7 +174,7 @@ public sealed partial class ReprintPage
         }
 
         (looked, typing) = (quantity, false);
-        var said = await SaveAsync(plan => plan with { Quantity = quantity }, plan => $"{Format.Count(plan.Quantity)} copies to {Format.Count(quantity)}");
+        var said = await SaveAsync(plan => plan with { Quantity = quantity }, plan => Say($"{Words.Copies(plan.Quantity, Format.Count)} to {Format.Count(quantity)}"));
         looked = null;
         return said;
     }
@@ -190,7 +190,7 @@ public sealed partial class ReprintPage
         {
             if (Stored(id) is not { } before)
             {
-                return "This plan has been taken out in between.";
+                return Say($"This plan has been taken out in between.");
             }
 
             var after = change(before);

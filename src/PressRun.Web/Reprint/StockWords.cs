@@ -10,11 +10,11 @@ public static class StockWords
     private const int FarWeeks = 104;
 
     /// <summary>Whole weeks, more than two years as such: <c>5</c>, <c>over 104</c>.</summary>
-    public static string Weeks(double weeks, PressFormat format) => weeks > FarWeeks ? $"over {format.Count(FarWeeks)}" : format.Count(Weeks(weeks));
+    public static string Weeks(double weeks, PressFormat format) => weeks > FarWeeks ? Say($"over {format.Count(FarWeeks)}") : format.Count(Weeks(weeks));
 
     /// <summary>The range of eight times in ten: <c>3 to 9</c>; empty where all of it is far off.</summary>
     public static string Between(StockOutlook outlook, PressFormat format) =>
-        outlook.Weeks.Low > FarWeeks ? "" : $"{format.Count(Weeks(outlook.Weeks.Low))} to {Weeks(outlook.Weeks.High, format)}";
+        outlook.Weeks.Low > FarWeeks ? "" : Say($"{format.Count(Weeks(outlook.Weeks.Low))} to {Weeks(outlook.Weeks.High, format)}");
 
     /// <summary>How long they last, and by when to order.</summary>
     public static string Sentence(StockOutlook outlook, DateOnly today, int leadDays, PressFormat format)
@@ -22,10 +22,12 @@ public static class StockWords
         var (low, middle, high) = outlook.Weeks;
         var by = outlook.OrderBy(today, leadDays);
         var order = by < today
-            ? $"To have new ones in time, nine times in ten, they had to be ordered by {format.Day(by)}."
-            : $"To have new ones in time, nine times in ten, order by {format.Day(by)}.";
-        return $"{Words.Many(format.Count(outlook.OnHand), outlook.OnHand, "copy lasts", "copies last")} about {format.Count(Weeks(middle))} weeks at the pace of past sales, eight times in ten {format.Count(Weeks(low))} to {format.Count(Weeks(high))}. "
-            + $"A new run takes {Words.Many(format.Count(leadDays), leadDays, "day", "days")}. {order}";
+            ? Say($"To have new ones in time, nine times in ten, they had to be ordered by {format.Day(by)}.")
+            : Say($"To have new ones in time, nine times in ten, order by {format.Day(by)}.");
+        var lasts = Say(outlook.OnHand,
+            $"{format.Count(outlook.OnHand)} copy lasts about {format.Count(Weeks(middle))} weeks at the pace of past sales, eight times in ten {format.Count(Weeks(low))} to {format.Count(Weeks(high))}.",
+            $"{format.Count(outlook.OnHand)} copies last about {format.Count(Weeks(middle))} weeks at the pace of past sales, eight times in ten {format.Count(Weeks(low))} to {format.Count(Weeks(high))}.");
+        return string.Join(' ', lasts, Say($"A new run takes {Words.Days(leadDays, format.Count)}."), order);
     }
 
     private static decimal Weeks(double weeks) => (decimal)Math.Min(Math.Round(weeks), 100_000d);

@@ -21,7 +21,7 @@ public static class HalvesWords
         }
 
         var (copies, others) = SecondHalf.Copies(quantity);
-        return $"{Words.Many(format.Count(copies), copies, "copy", "copies")} on {first}, {format.Count(others)} on {NameOf(job, half.StockId)}";
+        return Say($"{Words.Copies(copies, format.Count)} on {first}, {format.Count(others)} on {NameOf(job, half.StockId)}");
     }
 
     /// <summary>Which copies get which paper at the table; null where all copies are alike.</summary>
@@ -37,8 +37,9 @@ public static class HalvesWords
 
         var (job, started) = (prepared.Job, estimate.CopiesToStart);
         var part = job.Edition.Parts[half.Half.Part];
-        return $"There are two kinds of copies: {format.Count(started - (started / 2))} have the {Apart.Of(part.Name)} on {NameOf(job, part.StockId)} and {format.Count(started / 2)} have it on {NameOf(job, half.Half.StockId)}. "
-            + (prepared.BoundBy == BoundBy.Shop ? "Keep them apart." : "Make one kind after the other and keep them apart until they are packed.");
+        return string.Join(' ',
+            Say($"There are two kinds of copies: {format.Count(started - (started / 2))} have the {Apart.Of(part.Name)} on {NameOf(job, part.StockId)} and {format.Count(started / 2)} have it on {NameOf(job, half.Half.StockId)}."),
+            prepared.BoundBy == BoundBy.Shop ? Say($"Keep them apart.") : Say($"Make one kind after the other and keep them apart until they are packed."));
     }
 
     /// <summary>The papers by which the halves of a run differ: the first half's, then the second's; none where all copies are alike.</summary>

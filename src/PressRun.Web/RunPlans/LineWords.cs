@@ -1,25 +1,30 @@
 using PressRun.Engine.Costing;
+using PressRun.Engine.Editions;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.RunPlans;
 
 /// <summary>What the lines of a costing are called on screen.</summary>
 public static class LineWords
 {
+    // As the costing calls it in the subject of a line.
+    private const string Colour = "colour";
+
     /// <summary>What a line is for.</summary>
     public static string Of(CostLine line, Func<string, string> stockName) => line.Code switch
     {
-        CostCode.Book => "Books",
-        CostCode.Print => $"Printing in {line.Subject}",
+        CostCode.Book => Say($"Books"),
+        CostCode.Print => Say($"Printing in {InkOf(line.Subject)}"),
         CostCode.Paper => stockName(line.Subject),
-        CostCode.SetUpOrder => "Set-up of the order",
-        CostCode.SetUpEdition => "Set-up of the edition",
-        CostCode.SetUpPart => "Set-up of the parts",
+        CostCode.SetUpOrder => Say($"Set-up of the order"),
+        CostCode.SetUpEdition => Say($"Set-up of the edition"),
+        CostCode.SetUpPart => Say($"Set-up of the parts"),
         CostCode.Finishing => Capital(line.Subject),
-        CostCode.Discount => "Discount",
-        CostCode.Minimum => "Up to the shop's minimum",
-        CostCode.Delivery => "Delivery",
-        CostCode.Tax => "Tax",
-        CostCode.BenchLabour => "Your own hours",
+        CostCode.Discount => Say($"Discount"),
+        CostCode.Minimum => Say($"Up to the shop's minimum"),
+        CostCode.Delivery => Say($"Delivery"),
+        CostCode.Tax => Say($"Tax"),
+        CostCode.BenchLabour => Say($"Your own hours"),
         CostCode.BenchConsumable => Capital(line.Subject),
         _ => Capital(line.Subject),
     };
@@ -27,13 +32,16 @@ public static class LineWords
     /// <summary>What its quantity counts; empty where it is one of something.</summary>
     public static string Unit(CostLine line) => line.Code switch
     {
-        CostCode.Book or CostCode.BenchConsumable => "copies",
-        CostCode.Print => "impressions",
-        CostCode.Paper => "sheets",
-        CostCode.SetUpPart => "parts",
-        CostCode.BenchLabour => "hours",
+        CostCode.Book or CostCode.BenchConsumable => Say("what a line counts", $"copies"),
+        CostCode.Print => Say($"impressions"),
+        CostCode.Paper => Say($"sheets"),
+        CostCode.SetUpPart => Say($"parts"),
+        CostCode.BenchLabour => Say($"hours"),
         _ => "",
     };
+
+    /// <summary>An ink by the word that the costing has for it.</summary>
+    public static string InkOf(string subject) => Words.Of(subject == Colour ? Ink.Colour : Ink.Black);
 
     private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -21,11 +21,10 @@ public sealed record MarginNote(char? Key, string Strong, string Rest, bool Look
         var notes = new List<MarginNote>();
         if (answer.Better is { } better)
         {
-            var more = Words.Many(format.Count(better.To - better.From), better.To - better.From, "more copy costs", "more copies cost");
             var key = KeyOf(plan, better.To);
             notes.Add(new MarginNote(
                 key,
-                better.Saves == 0m ? $"{more} nothing more." : $"{more} {format.Money(better.Saves)} less.",
+                MoreCopies(better, format),
                 Why(plan, better.To, stockName, format),
                 true,
                 better.To));
@@ -34,34 +33,51 @@ public sealed record MarginNote(char? Key, string Strong, string Rest, bool Look
         var bands = plan.Bands.Select((band, index) => (Band: band, Key: ShadedBand.KeyOf(index)));
         foreach (var (band, key) in bands.Where(item => item.Band.Better != answer.Better?.To).OrderBy(item => Math.Abs(item.Band.Better - answer.Estimate.Quantity)).Take(MostBands).OrderBy(item => item.Band.From))
         {
-            notes.Add(new MarginNote(key, $"{Words.CopiesCost(band.From, band.To, format.Count)} no less than {format.Count(band.Better)}.", Why(plan, band.Better, stockName, format), true, null));
+            notes.Add(new MarginNote(key, NoLess(band, format), Why(plan, band.Better, stockName, format), true, null));
         }
 
         if (plan.Prepared.Job.Shop.Quantities is { Count: > 0 } sold)
         {
             var near = string.Join(", ", sold.Where(quantity => quantity >= plan.Curve.From && quantity <= plan.Curve.To).Select(quantity => format.Count(quantity)));
-            notes.Add(new MarginNote(null, "", $"The shop prints {near} copies and nothing between: between them one pays for the next.", false, null));
+            notes.Add(new MarginNote(null, "", Say($"The shop prints {near} copies and nothing between: between them one pays for the next."), false, null));
         }
 
         if (answer.Outlook.OneMoreCosts is { } oneMore)
         {
-            notes.Add(new MarginNote(null, "", oneMore switch
+            var costs = oneMore switch
             {
-                < 0m => $"One more copy costs {format.Money(-oneMore)} less.",
-                0m => "One more copy costs nothing.",
-                _ => $"One more copy costs {format.Money(oneMore)}.",
-            } + Next(plan, answer, stockName, format), false, null));
+                < 0m => Say($"One more copy costs {format.Money(-oneMore)} less."),
+                0m => Say($"One more copy costs nothing."),
+                _ => Say($"One more copy costs {format.Money(oneMore)}."),
+            };
+            notes.Add(new MarginNote(null, "", costs + Next(plan, answer, stockName, format), false, null));
         }
 
         if (answer.Outlook.FreeDelivery is { } free)
         {
             notes.Add(new MarginNote(
-                null, "", $"Delivery becomes free at {format.Count(free.Quantity)} copies, {format.Count(free.Quantity - answer.Estimate.Quantity)} more; that is {format.Money(free.GoodsMore)} more of goods.", false, null));
+                null, "", Say($"Delivery becomes free at {format.Count(free.Quantity)} copies, {format.Count(free.Quantity - answer.Estimate.Quantity)} more; that is {format.Money(free.GoodsMore)} more of goods."), false, null));
         }
 
         notes.AddRange(past.Select(run => new MarginNote(
-            null, "", $"◇ The {run.Words} was {Words.Many(format.Count(run.Quantity), run.Quantity, "copy", "copies")} for {format.Money(run.Cost)}, by its own plan and prices.", false, null)));
+            null, "", Say($"◇ The {run.Words} was {Words.Copies(run.Quantity, format.Count)} for {format.Money(run.Cost)}, by its own plan and prices."), false, null)));
         return notes;
+    }
+
+    private static string MoreCopies(BetterBuy better, PressFormat format)
+    {
+        var (more, saves) = (better.To - better.From, format.Money(better.Saves));
+        return better.Saves == 0m
+            ? Say(more, $"{format.Count(more)} more copy costs nothing more.", $"{format.Count(more)} more copies cost nothing more.")
+            : Say(more, $"{format.Count(more)} more copy costs {saves} less.", $"{format.Count(more)} more copies cost {saves} less.");
+    }
+
+    private static string NoLess(DearBand band, PressFormat format)
+    {
+        var (from, to, better) = (format.Count(band.From), format.Count(band.To), format.Count(band.Better));
+        return band.From == band.To
+            ? Say(band.From, $"{from} copy costs no less than {better}.", $"{from} copies cost no less than {better}.")
+            : Say($"{from} to {to} copies cost no less than {better}.");
     }
 
     private static char? KeyOf(WorkedPlan plan, int better) => plan.Bands.Select((band, index) => (band, index))
@@ -75,18 +91,19 @@ public sealed record MarginNote(char? Key, string Strong, string Rest, bool Look
 
     private static string What(WorkedPlan plan, StepAhead step, Func<string, string> stockName, PressFormat format)
     {
-        var at = $"At {format.Count(step.Quantity)}";
-        var threshold = step.Threshold is { } value ? value : 0m;
+        var (at, threshold) = (format.Count(step.Quantity), step.Threshold ?? 0m);
         return step.Kind switch
         {
-            StepKind.FreeDelivery => $"{at} the goods reach {format.Money(threshold)} and delivery is free.",
-            StepKind.Discount => $"{at} the goods reach {format.Money(threshold)} and the shop takes {format.Percent(Discount(plan, threshold))} off.",
-            StepKind.Delivery => step.CostChange < 0m ? $"{at} delivery costs less." : $"{at} the parcel is heavier and delivery costs more; the run goes up by {format.Money(step.CostChange)}.",
-            StepKind.MinimumReached => $"{at} the shop's minimum of {format.Money(threshold)} is reached.",
-            StepKind.Print => $"{at} there are {format.Count(threshold)} impressions in {step.Subject} and each costs less.",
-            StepKind.Paper => $"{at} there are {format.Count(threshold)} sheets of {stockName(step.Subject)} and each costs less.",
-            StepKind.Book => $"{at} the price of a copy is the one from {format.Count(threshold)} copies on.",
-            _ => $"{at} the shop prints {Words.Many(format.Count(threshold), (long)threshold, "copy", "copies")}.",
+            StepKind.FreeDelivery => Say($"At {at} the goods reach {format.Money(threshold)} and delivery is free."),
+            StepKind.Discount => Say($"At {at} the goods reach {format.Money(threshold)} and the shop takes {format.Percent(Discount(plan, threshold))} off."),
+            StepKind.Delivery => step.CostChange < 0m
+                ? Say($"At {at} delivery costs less.")
+                : Say($"At {at} the parcel is heavier and delivery costs more; the run goes up by {format.Money(step.CostChange)}."),
+            StepKind.MinimumReached => Say($"At {at} the shop's minimum of {format.Money(threshold)} is reached."),
+            StepKind.Print => Say($"At {at} there are {format.Count(threshold)} impressions in {LineWords.InkOf(step.Subject)} and each costs less."),
+            StepKind.Paper => Say($"At {at} there are {format.Count(threshold)} sheets of {stockName(step.Subject)} and each costs less."),
+            StepKind.Book => Say($"At {at} the price of a copy is the one from {format.Count(threshold)} copies on."),
+            _ => Say($"At {at} the shop prints {Words.Copies((long)threshold, format.Count)}."),
         };
     }
 

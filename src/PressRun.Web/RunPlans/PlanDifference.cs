@@ -12,6 +12,18 @@ namespace PressRun.Web.RunPlans;
 /// <param name="Says">How the second differs; null where it does not.</param>
 public sealed record PlanDifference(string What, string First, string Second, string? Says)
 {
+    /// <summary>True of the line that says what a copy costs.</summary>
+    public bool OfACopy { get; private init; }
+
+    // How much the second is above or below the first, in words.
+    private sealed record Compared(Func<string, string> More, Func<string, string> Less);
+
+    private static Compared MoreOrFewer => new(by => Say($"{by} more"), by => Say($"{by} fewer"));
+
+    private static Compared MoreOrLess => new(by => Say($"{by} more"), by => Say($"{by} less"));
+
+    private static Compared DearerOrCheaper => new(by => Say($"{by} dearer"), by => Say($"{by} cheaper"));
+
     /// <summary>Compares two plans, each at the quantity it was worked out for. At different quantities hours and cash are those of one copy.</summary>
     public static IReadOnlyList<PlanDifference> Of((PlanCosting Costing, RunAnswer Answer) first, (PlanCosting Costing, RunAnswer Answer) second, PressFormat format)
     {
@@ -21,88 +33,85 @@ public sealed record PlanDifference(string What, string First, string Second, st
         var sameRun = one.Quantity == two.Quantity;
         return
         [
-            Text("Shop", jobA.Shop.Name, jobB.Shop.Name),
-            Text("Prices from", format.Day(jobA.Shop.ValidFrom), format.Day(jobB.Shop.ValidFrom)),
-            Text("Papers", Papers(a), Papers(b)),
-            Text("Bound", Bound(a), Bound(b)),
-            Number("Copies", one.Quantity, two.Quantity, format.Count, "more", "fewer"),
+            Text(Say($"Shop"), jobA.Shop.Name, jobB.Shop.Name),
+            Text(Say($"Prices from"), format.Day(jobA.Shop.ValidFrom), format.Day(jobB.Shop.ValidFrom)),
+            Text(Say($"Papers"), Papers(a), Papers(b)),
+            Text(Say($"Bound"), Bound(a), Bound(b)),
+            Number(Say($"Copies"), one.Quantity, two.Quantity, format.Count, MoreOrFewer),
             sameRun
-                ? Number("Landed cost", one.Totals.LandedCost, two.Totals.LandedCost, format.Money, "dearer", "cheaper")
-                : new PlanDifference("Landed cost", format.Money(one.Totals.LandedCost), format.Money(two.Totals.LandedCost), "of another number of copies"),
+                ? Number(Say($"Landed cost"), one.Totals.LandedCost, two.Totals.LandedCost, format.Money, DearerOrCheaper)
+                : new PlanDifference(Say($"Landed cost"), format.Money(one.Totals.LandedCost), format.Money(two.Totals.LandedCost), Say($"of another number of copies")),
             // As shown: who takes one figure from the other finds the difference that is said.
             Number(
-                "A copy costs",
+                Say($"A copy costs"),
                 format.Currency.Round(one.Totals.UnitCost(one.Quantity)),
                 format.Currency.Round(two.Totals.UnitCost(two.Quantity)),
                 format.Money,
-                "dearer",
-                "cheaper"),
+                DearerOrCheaper) with { OfACopy = true },
             sameRun
-                ? Number("Of it cash", one.Totals.CashOut, two.Totals.CashOut, format.Money, "more", "less")
+                ? Number(Say($"Of it cash"), one.Totals.CashOut, two.Totals.CashOut, format.Money, MoreOrLess)
                 : Number(
-                    "Of a copy cash",
+                    Say($"Of a copy cash"),
                     format.Currency.Round(one.Totals.CashPerCopy(one.Quantity)),
                     format.Currency.Round(two.Totals.CashPerCopy(two.Quantity)),
                     format.Money,
-                    "more",
-                    "less"),
+                    MoreOrLess),
             sameRun
-                ? Number("Your hours", one.Totals.BenchHours, two.Totals.BenchHours, hours => format.Number(hours, 1), "more", "fewer")
+                ? Number(Say($"Your hours"), one.Totals.BenchHours, two.Totals.BenchHours, hours => format.Number(hours, 1), MoreOrFewer)
                 : Number(
-                    "Your minutes a copy",
+                    Say($"Your minutes a copy"),
                     one.Totals.BenchMinutesPerCopy(one.Quantity),
                     two.Totals.BenchMinutesPerCopy(two.Quantity),
                     minutes => format.Number(minutes, 1),
-                    "more",
-                    "fewer"),
-            OfHalves("A copy weighs", first.Costing, second.Costing, (one, two), copy => copy.Mass.Grams, grams => format.Mass(Mass.FromGrams(grams)).ToString(), ("heavier", "lighter")),
+                    MoreOrFewer),
+            OfHalves(Say($"A copy weighs"), first.Costing, second.Costing, (one, two), copy => copy.Mass.Grams, grams => format.Mass(Mass.FromGrams(grams)).ToString(), new Compared(by => Say($"{by} heavier"), by => Say($"{by} lighter"))),
             OfHalves(
-                "It is thick", first.Costing, second.Costing, (one, two), copy => copy.Thickness.Millimetres, mm => format.Thickness(Length.FromMillimetres(mm)).ToString(), ("thicker", "thinner")),
-            Text("Paid for by copy", PaidFor(a, one, format), PaidFor(b, two, format)),
+                Say($"It is thick"), first.Costing, second.Costing, (one, two), copy => copy.Thickness.Millimetres, mm => format.Thickness(Length.FromMillimetres(mm)).ToString(), new Compared(by => Say($"{by} thicker"), by => Say($"{by} thinner"))),
+            Text(Say($"Paid for by copy"), PaidFor(a, one, format), PaidFor(b, two, format)),
         ];
     }
 
-    private static PlanDifference Text(string what, string first, string second) => new(what, first, second, first == second ? null : "another");
+    private static PlanDifference Text(string what, string first, string second) => new(what, first, second, first == second ? null : Say("a shop, a day or a paper that is not the same", $"another"));
 
-    private static PlanDifference Number(string what, decimal first, decimal second, Func<decimal, string> format, string more, string less)
+    private static PlanDifference Number(string what, decimal first, decimal second, Func<decimal, string> format, Compared words)
     {
         var (shownFirst, shownSecond) = (format(first), format(second));
         return new PlanDifference(
-            what, shownFirst, shownSecond, shownFirst == shownSecond ? null : $"{format(Math.Abs(second - first))} {(second > first ? more : less)}");
+            what, shownFirst, shownSecond, shownFirst == shownSecond ? null : (second > first ? words.More : words.Less)(format(Math.Abs(second - first))));
     }
 
     // Where the halves of a run are two kinds of copies each has a line of its own.
     private static PlanDifference OfHalves(
-        string what, PlanCosting a, PlanCosting b, (Estimate One, Estimate Two) estimates, Func<CopyEstimate, decimal> of, Func<decimal, string> format, (string More, string Less) words)
+        string what, PlanCosting a, PlanCosting b, (Estimate One, Estimate Two) estimates, Func<CopyEstimate, decimal> of, Func<decimal, string> format, Compared words)
     {
         var (one, two) = (Kinds(estimates.One, of), Kinds(estimates.Two, of));
         if (one.Count == 1 && two.Count == 1)
         {
-            return Number(what, one[0], two[0], format, words.More, words.Less);
+            return Number(what, one[0], two[0], format, words);
         }
 
         var (shownOne, shownTwo) = (Lines(a, one, format), Lines(b, two, format));
-        return new PlanDifference(what, shownOne, shownTwo, shownOne == shownTwo ? null : "not alike in its halves");
+        return new PlanDifference(what, shownOne, shownTwo, shownOne == shownTwo ? null : Say($"not alike in its halves"));
     }
 
     private static IReadOnlyList<decimal> Kinds(Estimate estimate, Func<CopyEstimate, decimal> of) =>
         estimate.SecondHalf is { } half ? [of(estimate.Copy), of(half.Copy)] : [of(estimate.Copy)];
 
     private static string Lines(PlanCosting costing, IReadOnlyList<decimal> kinds, Func<decimal, string> format) =>
-        kinds.Count == 1 ? format(kinds[0]) : string.Join('\n', kinds.Zip(HalvesWords.Papers(costing.Worked!.Prepared.Job), (kind, paper) => $"{format(kind)} on {paper}"));
+        kinds.Count == 1 ? format(kinds[0]) : string.Join('\n', kinds.Zip(HalvesWords.Papers(costing.Worked!.Prepared.Job), (kind, paper) => Say($"{format(kind)} on {paper}")));
 
     private static string Papers(PlanCosting costing)
     {
         var prepared = costing.Worked!.Prepared;
         var names = string.Join(", ", prepared.OrderedPieces.Select(part => part.Stock.Name).Distinct());
-        return prepared.Job.SecondHalf is { } half ? $"{names}; half the run each for the {prepared.Job.Edition.Parts[half.Part].Name}" : names;
+        return prepared.Job.SecondHalf is { } half ? Say($"{names}; half the run each for the {prepared.Job.Edition.Parts[half.Part].Name}") : names;
     }
 
     private static string Bound(PlanCosting costing) => costing.Worked!.Prepared.BoundBy switch
     {
-        BoundBy.Bench => "at your own table",
-        BoundBy.Shop => "by the shop",
-        _ => "nobody yet",
+        BoundBy.Bench => Say($"at your own table"),
+        BoundBy.Shop => Say($"by the shop"),
+        _ => Say($"nobody yet"),
     };
 
     private static string PaidFor(PlanCosting costing, Estimate estimate, PressFormat format) =>

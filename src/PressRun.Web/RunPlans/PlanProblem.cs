@@ -21,19 +21,19 @@ public sealed record PlanProblem(string Words, string MendAt, string MendWords)
     public static PlanProblem Of(Problem problem, JobSource source, string editionAddress, PressFormat format)
     {
         var list = $"shops/{source.Plan.ShopId}?list={source.Plan.PriceListId}";
-        var words = Named(problem.Rule, source, format);
+        var words = Named(SayWhole(problem.Rule), source, format);
         return problem.Path switch
         {
             // That no sheet takes a part is told of the part, and is mostly a price that the list lacks.
-            var path when PartOf(path, source) is { } part && problem.Value == part => new PlanProblem($"{Capital(part)}: {words}", list, "Open the price list"),
-            var path when PartOf(path, source) is { } part => new PlanProblem($"{Capital(part)}: {words}", editionAddress, "Change the book"),
-            var path when Starts(path, "$.shop") => new PlanProblem(words, list, "Open the price list"),
-            var path when Starts(path, "$.stocks") => new PlanProblem(problem.Value is { } paper ? $"{paper}: {words}" : words, "papers", "Open the papers"),
-            var path when Starts(path, "$.bench") => new PlanProblem(words, "bench", "Open your table"),
-            var path when Starts(path, "$.channels") => new PlanProblem(words, "selling", "Open the ways of selling"),
-            var path when Starts(path, "$.mailers") || Starts(path, "$.postage") => new PlanProblem(words, "post", "Open the post"),
-            var path when Starts(path, "$.edition") => new PlanProblem(words, editionAddress, "Change the book"),
-            _ => new PlanProblem(words, list, "Open the price list"),
+            var path when PartOf(path, source) is { } part && problem.Value == part => new PlanProblem($"{Capital(part)}: {words}", list, Say($"Open the price list")),
+            var path when PartOf(path, source) is { } part => new PlanProblem($"{Capital(part)}: {words}", editionAddress, Say($"Change the book")),
+            var path when Starts(path, "$.shop") => new PlanProblem(words, list, Say($"Open the price list")),
+            var path when Starts(path, "$.stocks") => new PlanProblem(problem.Value is { } paper ? $"{paper}: {words}" : words, "papers", Say($"Open the papers")),
+            var path when Starts(path, "$.bench") => new PlanProblem(words, "bench", Say($"Open your table")),
+            var path when Starts(path, "$.channels") => new PlanProblem(words, "selling", Say($"Open the ways of selling")),
+            var path when Starts(path, "$.mailers") || Starts(path, "$.postage") => new PlanProblem(words, "post", Say($"Open the post")),
+            var path when Starts(path, "$.edition") => new PlanProblem(words, editionAddress, Say($"Change the book")),
+            _ => new PlanProblem(words, list, Say($"Open the price list")),
         };
     }
 

@@ -35,20 +35,20 @@ public static class PlanVersions
             }
         }
 
-        Compare("Called", plan => plan.Name);
-        Compare("Shop", plan => shops.FirstOrDefault(shop => shop.Id == plan.ShopId)?.Name ?? plan.ShopId);
-        Compare("Prices from", plan => List(plan, shops) is { } list ? format.Day(list.ValidFrom) : "another list");
-        Compare("Copies", plan => format.Count(plan.Quantity));
+        Compare(Say($"Called"), plan => plan.Name);
+        Compare(Say($"Shop"), plan => shops.FirstOrDefault(shop => shop.Id == plan.ShopId)?.Name ?? plan.ShopId);
+        Compare(Say($"Prices from"), plan => List(plan, shops) is { } list ? format.Day(list.ValidFrom) : Say($"another list"));
+        Compare(Say($"Copies"), plan => format.Count(plan.Quantity));
         foreach (var part in source.Edition.Parts)
         {
-            Compare($"Paper of {part.Part.Name}", plan => Paper(plan, part, source));
+            Compare(Say($"Paper of {part.Part.Name}"), plan => Paper(plan, part, source));
         }
 
-        Compare("The shop does", plan => Listed(plan.Finishing, source.PriceList.Finishing.Select(operation => operation.Name)));
-        Compare("You do", plan => Listed(plan.BenchSteps, source.Bench.Steps.Select(step => step.Name)));
-        Compare("Postage as of", plan => format.Day(plan.Date));
-        Compare("Quantities shown", plan => plan.Ladder is { } range ? $"{format.Count(range.From)} to {format.Count(range.To)}" : "around the run");
-        Compare("Decided from", plan => ReprintWords.Of(plan.Reprint, format));
+        Compare(Say($"The shop does"), plan => Listed(plan.Finishing, source.PriceList.Finishing.Select(operation => operation.Name)));
+        Compare(Say($"You do"), plan => Listed(plan.BenchSteps, source.Bench.Steps.Select(step => step.Name)));
+        Compare(Say($"Postage as of"), plan => format.Day(plan.Date));
+        Compare(Say($"Quantities shown"), plan => plan.Ladder is { } range ? Say($"{format.Count(range.From)} to {format.Count(range.To)}") : Say($"around the run"));
+        Compare(Say($"Decided from"), plan => ReprintWords.Of(plan.Reprint, format));
         return differences;
     }
 
@@ -61,11 +61,11 @@ public static class PlanVersions
     private static string Paper(PlanRecord plan, EditionPart part, JobSource source)
     {
         var id = plan.Stocks.TryGetValue(part.Id, out var own) ? own : part.Part.StockId;
-        return plan.SecondHalf is { } half && half.PartId == part.Id ? $"{Name(id)}, the second half on {Name(half.StockId)}" : Name(id);
+        return plan.SecondHalf is { } half && half.PartId == part.Id ? Say($"{Name(id)}, the second half on {Name(half.StockId)}") : Name(id);
 
         string Name(string stockId) => source.Stocks.FirstOrDefault(stock => stock.Id == stockId)?.Name ?? stockId;
     }
 
     private static string Listed(IReadOnlyList<string>? taken, IEnumerable<string> all) =>
-        string.Join(", ", taken ?? [.. all]) is { Length: > 0 } words ? words : "nothing";
+        string.Join(", ", taken ?? [.. all]) is { Length: > 0 } words ? words : Say("what is done by somebody", $"nothing");
 }

@@ -77,7 +77,7 @@ public sealed class RunFiles(CurrentPress presses, EditionStore editions, PlanSt
         _ => Outcome<TakenIn>.Refused(Gone),
     };
 
-    private static Problem Gone => new("$", null, "The printing beside which it was to stand has been taken out in between.");
+    private static Problem Gone => new("$", null, Say($"The printing beside which it was to stand has been taken out in between."));
 
     private async Task<IResult> SendAsync(HttpContext http, string slug, int printing, Guid? plan)
     {

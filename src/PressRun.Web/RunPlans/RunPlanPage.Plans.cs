@@ -27,11 +27,11 @@ public sealed partial class RunPlanPage
     private Task TryBesideAsync() => adding.DoAsync(async () =>
     {
         var from = Open!.Source.Plan;
-        if (await Service.TryBesideAsync(Press!.Record.Id, from, $"{from.Name}, another way") is { } now)
+        if (await Service.TryBesideAsync(Press!.Record.Id, from, string.Join(", ", from.Name, Say($"another way"))) is { } now)
         {
             var added = now.Source.Plan;
             Page = Page! with { Plans = [.. Page.Plans, now] };
-            edits.Add($"trying {added.Name}", () => TakenBackAsync(() => OutAsync(added.Id), from.Id));
+            edits.Add(Say($"trying {added.Name}"), () => TakenBackAsync(() => OutAsync(added.Id), from.Id));
             Navigation.NavigateTo(Address(added.Id));
             return true;
         }
@@ -45,7 +45,7 @@ public sealed partial class RunPlanPage
         await GoByAsync(chosen.Id);
         if (before is not null)
         {
-            edits.Add($"going by {chosen.Name}", () => saves.DoAsync(() => GoByAsync(before.Id)));
+            edits.Add(Say($"going by {chosen.Name}"), () => saves.DoAsync(() => GoByAsync(before.Id)));
         }
     }
 
@@ -64,7 +64,7 @@ public sealed partial class RunPlanPage
         problem = await saves.DoAsync(() => OutAsync(plan.Id));
         if (problem is null)
         {
-            edits.Add($"taking out {plan.Name}", () => TakenBackAsync(() => BackAsync(plan, place, after), plan.Id));
+            edits.Add(Say($"taking out {plan.Name}"), () => TakenBackAsync(() => BackAsync(plan, place, after), plan.Id));
             Navigation.NavigateTo(Address(null));
         }
     }
@@ -84,7 +84,7 @@ public sealed partial class RunPlanPage
     {
         if (await Service.PutBackAsync(Press!.Record.Id, plan, after) is not { } now)
         {
-            return "The plan could not be put back: what it was made of is gone.";
+            return Say($"The plan could not be put back: what it was made of is gone.");
         }
 
         Page = Page! with { Plans = [.. Page.Plans.Take(place), now, .. Page.Plans.Skip(place)] };

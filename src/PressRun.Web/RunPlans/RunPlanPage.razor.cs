@@ -152,7 +152,7 @@ public sealed partial class RunPlanPage
     {
         if (Typed.Count(typed, Format.Culture) is not { } quantity || quantity is < 1 or > Job.MostCopies)
         {
-            return $"Write a whole number of copies from 1 to {Format.Count(Job.MostCopies)}.";
+            return Say($"Write a whole number of copies from 1 to {Format.Count(Job.MostCopies)}.");
         }
 
         if (Open!.Worked?.Prepared.LandedCost(quantity, out _) is { } refused)
@@ -162,7 +162,7 @@ public sealed partial class RunPlanPage
 
         // Looked at until it is stored, so that nothing falls back in between.
         (typing, unread, looked) = (null, false, quantity);
-        var problem = await SavePlanAsync(now => now with { Quantity = quantity }, before => $"{Format.Count(before.Quantity)} copies to {Format.Count(quantity)}");
+        var problem = await SavePlanAsync(now => now with { Quantity = quantity }, before => Say($"{Words.Copies(before.Quantity, Format.Count)} to {Format.Count(quantity)}"));
         looked = wanted;
         return problem;
     }
@@ -176,7 +176,7 @@ public sealed partial class RunPlanPage
         {
             if (Stored(id) is not { } before)
             {
-                return "This plan has been taken out in between.";
+                return Say($"This plan has been taken out in between.");
             }
 
             var after = change(before);
@@ -228,6 +228,6 @@ public sealed partial class RunPlanPage
         var (plan, refused) = await Service.AtShopAsync(Press!.Record.Id, Open!.Source.Plan, shopId);
         return plan is null
             ? refused
-            : await SavePlanAsync(now => now with { PriceListId = plan.PriceListId, ShopId = plan.ShopId, Finishing = plan.Finishing, BenchSteps = plan.BenchSteps }, "shop");
+            : await SavePlanAsync(now => now with { PriceListId = plan.PriceListId, ShopId = plan.ShopId, Finishing = plan.Finishing, BenchSteps = plan.BenchSteps }, Say("a change", $"shop"));
     }
 }

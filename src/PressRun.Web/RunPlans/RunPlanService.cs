@@ -58,9 +58,9 @@ public sealed class RunPlanService(
             case SaveResult<PlanRecord>.Conflict conflict:
                 return (null, null, conflict.Theirs);
             case SaveResult<PlanRecord>.Refused refused:
-                return (null, string.Join(" ", refused.Problems.Select(problem => problem.Rule)), null);
+                return (null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule))), null);
             default:
-                return (null, "This plan has been taken out in between.", null);
+                return (null, Say($"This plan has been taken out in between."), null);
         }
     }
 
@@ -74,7 +74,7 @@ public sealed class RunPlanService(
         var today = DateOnly.FromDateTime(time.GetLocalNow().Date);
         var list = await priceLists.InForceAsync(press, shopId, plan.Date) ?? await priceLists.InForceAsync(press, shopId, today);
         return list is null
-            ? (null, "This shop has no price list yet that is in force. Add one in the shops' library.")
+            ? (null, Say($"This shop has no price list yet that is in force. Add one in the shops' library."))
             : (plan with { PriceListId = list.Id, ShopId = shopId, Finishing = [.. list.Prices.Finishing.Select(operation => operation.Name)], BenchSteps = StepsBeside(list.Prices, plan.BenchSteps) }, null);
     }
 
@@ -90,11 +90,11 @@ public sealed class RunPlanService(
                     Guid.Empty, edition.Id, shop.Name, list.Id, shop.Id, today, quantity, null, new Dictionary<Guid, string>(), null, StepsBeside(list.Prices, null), true, 0);
                 return await plans.AddAsync(press, plan) is SaveResult<PlanRecord>.Saved saved
                     ? (await CostAsync(press, saved.Now.Id), null)
-                    : (null, "The plan could not be stored.");
+                    : (null, Say($"The plan could not be stored."));
             }
         }
 
-        return (null, "No shop has a price list yet. Add one in the shops' library, and this page works out what a run costs there.");
+        return (null, Say($"No shop has a price list yet. Add one in the shops' library, and this page works out what a run costs there."));
     }
 
     // A shop that sells nothing but whole books leaves only packing to be done at home.
@@ -113,7 +113,7 @@ public sealed class RunPlanService(
     {
         if (await plans.LoadAsync(press, plan) is { Chosen: true })
         {
-            return "The shelf goes by this plan. Go by another one first.";
+            return Say($"The shelf goes by this plan. Go by another one first.");
         }
 
         await plans.DeleteAsync(press, plan);

@@ -1,3 +1,4 @@
+using System.Net;
 using System.Text.RegularExpressions;
 using Mono.Cecil;
 using Mono.Cecil.Cil;
@@ -115,7 +116,7 @@ internal static partial class TextsOfCode
             }
 
             var (last, name) = Strings(instruction);
-            if (called.Name == "AddMarkupContent" && last is not null && HasWords(Tag().Replace(Attribute().Replace(last, " $1 "), " ")))
+            if (called.Name == "AddMarkupContent" && last is not null && HasWords(WebUtility.HtmlDecode(Tag().Replace(Attribute().Replace(last, " $1 "), " "))))
             {
                 yield return last;
             }
@@ -151,7 +152,8 @@ internal static partial class TextsOfCode
         foreach (var instruction in method.Body.Instructions.Where(instruction => instruction.OpCode == OpCodes.Ldstr && !BeginsText(instruction)))
         {
             var words = (string)instruction.Operand;
-            if (IsSentence(words) && words.Contains(' ', StringComparison.Ordinal) && !IsOfPage(instruction) && !IsForHosts(instruction) && About(instruction.Next ?? instruction) != words && !EndsInException(instruction))
+            if (IsSentence(words) && words.Contains(' ', StringComparison.Ordinal) && !IsOfPage(instruction) && !IsOfClass(instruction) && !IsForHosts(instruction)
+                && About(instruction.Next ?? instruction) != words && !EndsInException(instruction))
             {
                 yield return words;
             }
@@ -174,6 +176,18 @@ internal static partial class TextsOfCode
         }
 
         return false;
+    }
+
+    // What decides between the classes of an element stands between the attribute's name and the call that adds it.
+    private static bool IsOfClass(Instruction loads)
+    {
+        var at = loads.Previous;
+        while (at is not null and not { Operand: MethodReference { DeclaringType.Name: "RenderTreeBuilder" } } and not { Operand: "class" })
+        {
+            at = at.Previous;
+        }
+
+        return at?.Operand is "class";
     }
 
     private static bool EndsInException(Instruction loads)

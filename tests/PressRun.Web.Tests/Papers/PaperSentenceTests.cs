@@ -41,6 +41,6 @@ public class PaperSentenceTests
             .Add(part => part.Name, Name)
             .Add(part => part.View, View)
             .Add(part => part.MainPart, 1)
-            .Add(part => part.Where, " in the reader's hands"))
+            .Add(part => part.Posts, true))
         .Find("p").TextContent.Split((char[])[' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries));
 }
