@@ -117,12 +117,8 @@ public static class BenchSentence
     /// <summary>A time in words: <c>40 minutes</c>, <c>2.5 hours</c>.</summary>
     public static string Time(decimal minutes, PressFormat format)
     {
-        if (minutes < MinutesPerHour)
-        {
-            return Say(decimal.Round(minutes), $"{format.Number(minutes, 0)} minute", $"{format.Number(minutes, 0)} minutes");
-        }
-
-        var hours = decimal.Round(minutes / MinutesPerHour, 1, MidpointRounding.AwayFromZero);
-        return Say(hours, $"{format.Number(hours, 1)} hour", $"{format.Number(hours, 1)} hours");
+        return minutes < MinutesPerHour
+            ? Say(decimal.Round(minutes), $"{format.Number(minutes, 0)} minute", $"{format.Number(minutes, 0)} minutes")
+            : Words.Hours(minutes / MinutesPerHour, format);
     }
 }
