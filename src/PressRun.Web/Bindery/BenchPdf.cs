@@ -27,10 +27,10 @@ public static class BenchPdf
     {
         var (sheet, edition) = (view.Sheet!, view.Source.Edition);
         var name = $"{view.Title.Title}, {Words.Printing(edition.Printing)}";
-        using var page = new PdfSheet($"Bench sheet, {name}", view.Source.Press.Name, madeAt, view.Source.Press.Units == UnitSystem.Imperial);
-        page.Heading($"Bench sheet: {name}", 15);
+        using var page = new PdfSheet(Say($"Bench sheet, {name}"), view.Source.Press.Name, madeAt, view.Source.Press.Units == UnitSystem.Imperial);
+        page.Heading(Say($"Bench sheet: {name}"), 15);
         page.Note($"{view.Source.Plan.Name} · {format.Size(edition.Page)} · {Words.Of(edition.Binding)}");
-        page.Sentence(BenchSentence.Copies(view, format) + BenchSentence.Rest(view, format), 10.5);
+        page.Sentence(BenchSentence.Of(view, format), 10.5);
         if (BenchSentence.Arrives(view, format) is { } arrives)
         {
             page.Text(arrives);
@@ -46,7 +46,7 @@ public static class BenchPdf
             page.Note($"! {CautionWords.Of(caution, view.Limits, format)}");
         }
 
-        page.Heading("One copy first", 11, BenchWords.FirstOne(view));
+        page.Heading(Say($"One copy first"), 11, BenchWords.FirstOne(view));
         foreach (var line in BenchWords.FirstCopy(view, format))
         {
             page.Check(line);
@@ -74,12 +74,12 @@ public static class BenchPdf
             page.Note(DangerWords.Above);
         }
 
-        return page.Done($"{name} · {view.Source.Press.Name}", (number, of) => $"page {format.Count(number)} of {format.Count(of)}");
+        return page.Done($"{name} · {view.Source.Press.Name}", (number, of) => Say($"page {format.Count(number)} of {format.Count(of)}"));
     }
 
     private static void Step(PdfSheet page, BinderyView view, WorkStep step, PressFormat format)
     {
-        page.HeadingToWrite($"{step.Number}  {BenchWords.TitleOf(step)}", 11, BenchSentence.Copies(view, step, format) + BenchSentence.Usually(step, format), "minutes", "went wrong");
+        page.HeadingToWrite($"{step.Number}  {BenchWords.TitleOf(step)}", 11, BenchSentence.Of(view, step, format), Say($"minutes"), Say($"went wrong"));
         if (PictureOf(view, step, format) is { } picture)
         {
             var scale = Drawn / Math.Max(picture.Width, picture.Height);
@@ -121,7 +121,7 @@ public static class BenchPdf
 
         foreach (var (number, cut) in BenchWords.CutsOf(view, step.Kind))
         {
-            page.Row($"Cut {number}: {BenchWords.Against(cut.Edge)} at the fence, {BenchWords.Of(cut.Edge)} falls off", [$"{format.Length(cut.Fence)}"], Column);
+            page.Row(Say($"Cut {number}: {BenchWords.Against(cut.Edge)} at the fence, {BenchWords.Of(cut.Edge)} falls off"), [$"{format.Length(cut.Fence)}"], Column);
         }
 
         if (DangerWords.Of(view, step, format) is { } danger)
@@ -141,22 +141,29 @@ public static class BenchPdf
                 picture.Width * scale, (picture.Height * scale) + 6, (graphics, left, top) => PdfPicture.Draw(graphics, picture, left, top, scale),
                 () =>
                 {
-                    page.Text($"{BenchWords.Capital(BenchWords.Sheets(plan.Sheets))}, {format.Size(new(plan.Sheet.Sheet.Width, plan.Sheet.Sheet.Height))}; drawn is the front of sheet {plan.Sheet.Number}.{(plan.Cuts.Count == 0 ? " Each is one piece: nothing to cut." : "")}");
+                    var (sheets, size) = (BenchWords.Capital(BenchWords.Sheets(plan.Sheets)), format.Size(new(plan.Sheet.Sheet.Width, plan.Sheet.Sheet.Height)));
+                    page.Text(plan.Cuts.Count == 0
+                        ? Say($"{sheets}, {size}; drawn is the front of sheet {plan.Sheet.Number}. Each is one piece: nothing to cut.")
+                        : Say($"{sheets}, {size}; drawn is the front of sheet {plan.Sheet.Number}."));
                     foreach (var cut in plan.Cuts)
                     {
-                        page.Row($"Cut {cut.Number}: {BenchWords.Of(cut, format)}", [$"{format.Length(cut.Fence)}"], Column);
+                        page.Row(Say($"Cut {cut.Number}: {BenchWords.Of(cut, format)}"), [$"{format.Length(cut.Fence)}"], Column);
                     }
                 });
         }
 
         foreach (var sheet in view.Sheet.Sheets.Take(MostSheets))
         {
-            page.Row($"Sheet {sheet.Number}, {Apart.Of(sheet.PartName)}{(sheet.HalfOn is { } paper ? $" on {Apart.Of(paper)}" : "")}, pages {BenchWords.FrontShows(sheet)} on its front: {BenchWords.Stacks(sheet)}", [$"{format.Count(sheet.Prints)} prints"], Column);
+            var (part, front, stacks) = (Apart.Of(sheet.PartName), BenchWords.FrontShows(sheet), BenchWords.Stacks(sheet));
+            var words = sheet.HalfOn is { } paper
+                ? Say($"Sheet {sheet.Number}, {part} on {Apart.Of(paper)}, pages {front} on its front: {stacks}")
+                : Say($"Sheet {sheet.Number}, {part}, pages {front} on its front: {stacks}");
+            page.Row(words, [Say(sheet.Prints, $"{format.Count(sheet.Prints)} print", $"{format.Count(sheet.Prints)} prints")], Column);
         }
 
         if (view.Sheet.Sheets.Count > MostSheets)
         {
-            page.Note($"The other {format.Count(view.Sheet.Sheets.Count - MostSheets)} sheets go on in the same way.");
+            page.Note(BenchWords.OtherSheets(view.Sheet.Sheets.Count - MostSheets, format));
         }
     }
 
@@ -178,7 +185,7 @@ public static class BenchPdf
                         PdfPicture.Draw(graphics, pictures[place], at, top + 3, scale);
                         Captions(
                             graphics,
-                            [$"{pile.Number}  {pile.Part.Stock.Name}{(pile.SecondHalf is { } second ? $", or {second.Stock.Name}" : "")}", $"{pile.Part.Part.Name}, {BenchWords.Pieces(view, pile, format)}", $"{PileWords.Outside(pile)} out, {PileWords.Inside(pile)} in"],
+                            [$"{pile.Number}  {Papers(pile)}", $"{pile.Part.Part.Name}, {BenchWords.Pieces(view, pile, format)}", Say($"{PileWords.Outside(pile)} out, {PileWords.Inside(pile)} in")],
                             at, top + 3 + (scale * pictures[place].Height), (width / PilesInRow) - 6);
                     }
                 });
@@ -186,7 +193,7 @@ public static class BenchPdf
 
         foreach (var run in runs.Where(PileWords.IsLong))
         {
-            page.Text(PileWords.GoesOn(run, BenchWords.One(view), format));
+            page.Text(PileWords.GoesOn(run, BenchWords.HasPiles(view), format));
             if (!PileWords.IsLeaves(run))
             {
                 page.Note(PileWords.Every(run));
@@ -195,6 +202,8 @@ public static class BenchPdf
 
         page.Note(PileWords.Key);
     }
+
+    private static string Papers(Pile pile) => pile.SecondHalf is { } second ? Say($"{pile.Part.Stock.Name}, or {second.Stock.Name}") : pile.Part.Stock.Name;
 
     // Two faces of the widest piece fill their column.
     private static double ScaleOf(double width, Picture picture) => Math.Min(1, ((width / PilesInRow) - 6) / Math.Max(picture.Width, 194));

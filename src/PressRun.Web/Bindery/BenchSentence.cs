@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Components;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
@@ -13,62 +14,111 @@ public static class BenchSentence
 
     /// <summary>How many copies there will be.</summary>
     public static string Copies(BinderyView view, PressFormat format) =>
-        Words.Many(format.Count(view.Sheet!.Estimate.Quantity), view.Sheet.Estimate.Quantity, "good copy", "good copies");
+        Say(view.Sheet!.Estimate.Quantity, $"{format.Count(view.Sheet.Estimate.Quantity)} good copy", $"{format.Count(view.Sheet.Estimate.Quantity)} good copies");
 
-    /// <summary>The rest of the sentence: the work that they are.</summary>
-    public static string Rest(BinderyView view, PressFormat format)
+    /// <summary>The sentence: the copies, and the work that they are.</summary>
+    public static string Of(BinderyView view, PressFormat format) => Say(Whole(view, Copies(view, format), format));
+
+    /// <summary>The same with its copies set apart, as a page has it.</summary>
+    public static RenderFragment Set(BinderyView view, PressFormat format) => Put(Whole(view, Put($"<strong>{Copies(view, format)}</strong>"), format));
+
+    private static FormattableString Whole(BinderyView view, object copies, PressFormat format)
     {
         var (sheet, estimate) = (view.Sheet!, view.Sheet!.Estimate);
-        var overs = estimate.CopiesToStart - estimate.Quantity;
-        var started = overs > 0 ? $", {format.Count(estimate.CopiesToStart)} started, so that {format.Count(overs)} may go wrong" : "";
-        return view.Prepared!.BoundBy == BoundBy.Shop
-            ? $" come bound from {Apart.Of(view.Prepared.Job.Shop.Name)}; {(sheet.Steps.Count == 0 ? "nothing is left to do at your table" : $"{Steps(sheet.Steps.Count, format)} left to do at your table")}."
-            : $"{started}: {(view.Prepared.ShopCollates ? "" : $"{Words.Many(format.Count(sheet.Piles.Count), sheet.Piles.Count, "pile", "piles")}, ")}{Words.Many(format.Count(sheet.Steps.Count), sheet.Steps.Count, "step", "steps")}{Hours(estimate, format)}.";
+        if (view.Prepared!.BoundBy == BoundBy.Shop)
+        {
+            var (shop, left) = (Apart.Of(view.Prepared.Job.Shop.Name), Left(sheet.Steps.Count, format));
+            return estimate.Quantity == 1 ? (FormattableString)$"{copies} comes bound from {shop}; {left}." : $"{copies} come bound from {shop}; {left}.";
+        }
+
+        var (overs, work) = (estimate.CopiesToStart - estimate.Quantity, Work(view, format));
+        return overs > 0 ? (FormattableString)$"{copies}, {format.Count(estimate.CopiesToStart)} started, so that {format.Count(overs)} may go wrong: {work}." : $"{copies}: {work}.";
+    }
+
+    private static string Left(int steps, PressFormat format) => steps == 0
+        ? Say($"nothing is left to do at your table")
+        : Say(steps, $"{format.Count(steps)} step is left to do at your table", $"{format.Count(steps)} steps are left to do at your table");
+
+    private static string Work(BinderyView view, PressFormat format)
+    {
+        var (piles, steps, hours) = (view.Sheet!.Piles.Count, view.Sheet.Steps.Count, view.Sheet.Estimate.Totals.BenchHours);
+        var work = Say(steps, $"{format.Count(steps)} step", $"{format.Count(steps)} steps");
+        if (!view.Prepared!.ShopCollates)
+        {
+            work = $"{Say(piles, $"{format.Count(piles)} pile", $"{format.Count(piles)} piles")}, {work}";
+        }
+
+        return hours > 0m ? Say($"{work}, about {Time(hours * MinutesPerHour, format)} by your own rates") : work;
     }
 
     /// <summary>In what shape the work comes to the table; null where it comes finished, or the first sentence says so.</summary>
     public static string? Arrives(BinderyView view, PressFormat format)
     {
         var prepared = view.Prepared!;
-        if (prepared.BoundBy == BoundBy.Shop)
-        {
-            return null;
-        }
-
-        var sets = prepared.ShopCollates ? ", laid together: each set is a copy" : "";
-        return prepared.Delivers switch
-        {
-            Delivered.TrimmedCopies when !prepared.BoundAtHome => null,
-            Delivered.UntrimmedCopies => "Bound copies come from the shop, not yet trimmed.",
-            Delivered.FlatSheets when view.Sheet!.Steps.Any(step => step.Kind == WorkKind.CutApart) => $"Flat sheets come from the shop{sets}.",
-            _ => $"Cut pieces{Size(view, format)} come from the shop{sets}.{(prepared.ShopCollates ? Sets(prepared) : "")}",
-        };
+        return prepared.BoundBy == BoundBy.Shop
+            ? null
+            : prepared.Delivers switch
+            {
+                Delivered.TrimmedCopies when !prepared.BoundAtHome => null,
+                Delivered.UntrimmedCopies => Say($"Bound copies come from the shop, not yet trimmed."),
+                Delivered.FlatSheets when view.Sheet!.Steps.Any(step => step.Kind == WorkKind.CutApart) => prepared.ShopCollates
+                    ? Say($"Flat sheets come from the shop, laid together: each set is a copy.")
+                    : Say($"Flat sheets come from the shop."),
+                _ => prepared.ShopCollates ? string.Join(' ', [SetsOfPieces(view, format), .. LookThrough(prepared)]) : Pieces(view, format),
+            };
     }
 
-    private static string Sets(PreparedJob prepared) =>
-        $" Look through one set in ten before you begin: pieces follow each other as drawn.{(prepared.Job.Edition.Binding == Binding.Perfect ? " Take the covers off; they wait until the spines are glued." : "")}";
+    private static string Pieces(BinderyView view, PressFormat format) =>
+        Size(view) is { } size ? Say($"Cut pieces of {format.Size(size)} come from the shop.") : Say($"Cut pieces come from the shop.");
+
+    private static string SetsOfPieces(BinderyView view, PressFormat format) => Size(view) is { } size
+        ? Say($"Cut pieces of {format.Size(size)} come from the shop, laid together: each set is a copy.")
+        : Say($"Cut pieces come from the shop, laid together: each set is a copy.");
+
+    private static IEnumerable<string> LookThrough(PreparedJob prepared)
+    {
+        yield return Say($"Look through one set in ten before you begin: pieces follow each other as drawn.");
+        if (prepared.Job.Edition.Binding == Binding.Perfect)
+        {
+            yield return Say($"Take the covers off; they wait until the spines are glued.");
+        }
+    }
 
     // Where all pieces are of one size: by it one sees whether the fences suit what has come.
-    private static string Size(BinderyView view, PressFormat format) =>
-        view.Sheet!.Piles.Select(pile => pile.Part.Piece).Distinct().ToList() is [var only] ? $" of {format.Size(only)}" : "";
+    private static Size? Size(BinderyView view) => view.Sheet!.Piles.Select(pile => pile.Part.Piece).Distinct().ToList() is [var only] ? only : null;
 
     /// <summary>How many copies come to a step. Those on the table are known; what comes to a later step, less what usually goes wrong before it, is a guess.</summary>
-    public static string Copies(BinderyView view, WorkStep step, PressFormat format) =>
-        $"{(step.Copies < view.Sheet!.Steps[0].Copies ? "about " : "")}{Words.Many(format.Count(step.Copies), step.Copies, "copy", "copies")}";
+    public static string Copies(BinderyView view, WorkStep step, PressFormat format)
+    {
+        var copies = Words.Copies(step.Copies, format.Count);
+        return step.Copies < view.Sheet!.Steps[0].Copies ? Say($"about {copies}") : copies;
+    }
 
-    /// <summary>The rest of that line: what usually goes wrong, and how long it takes.</summary>
-    public static string Usually(WorkStep step, PressFormat format) =>
-        (step.Spoilage > 0m ? $", {format.Percent(step.Spoilage)} usually go wrong" : "") + (step.Minutes is { } minutes ? $", about {Time(minutes, format)}" : "");
+    /// <summary>How many copies come to a step, what usually goes wrong, and how long it takes.</summary>
+    public static string Of(BinderyView view, WorkStep step, PressFormat format) =>
+        Rest(step, Copies(view, step, format), format) is { } whole ? Say(whole) : Copies(view, step, format);
+
+    /// <summary>The same with its copies set apart, as a page has it.</summary>
+    public static RenderFragment Set(BinderyView view, WorkStep step, PressFormat format)
+    {
+        var copies = Put($"<strong>{Copies(view, step, format)}</strong>");
+        return Rest(step, copies, format) is { } whole ? Put(whole) : copies;
+    }
+
+    // Null where nothing is to be said beside the copies.
+    private static FormattableString? Rest(WorkStep step, object copies, PressFormat format) => (step.Spoilage > 0m, step.Minutes) switch
+    {
+        (true, { } minutes) => $"{copies}, {format.Percent(step.Spoilage)} usually go wrong, about {Time(minutes, format)}",
+        (true, null) => $"{copies}, {format.Percent(step.Spoilage)} usually go wrong",
+        (false, { } minutes) => $"{copies}, about {Time(minutes, format)}",
+        _ => null,
+    };
 
     /// <summary>A time in words: <c>40 minutes</c>, <c>2.5 hours</c>.</summary>
-    public static string Time(decimal minutes, PressFormat format) => minutes < MinutesPerHour
-        ? Words.Many(format.Number(minutes, 0), (long)decimal.Round(minutes), "minute", "minutes")
-        : Hours(format.Number(minutes / MinutesPerHour, 1), format);
-
-    private static string Hours(string hours, PressFormat format) => $"{hours} {(hours == format.Number(1m, 1) ? "hour" : "hours")}";
-
-    private static string Steps(int count, PressFormat format) => Words.Many(format.Count(count), count, "step is", "steps are");
-
-    private static string Hours(Estimate estimate, PressFormat format) =>
-        estimate.Totals.BenchHours > 0m ? $", about {Time(estimate.Totals.BenchHours * MinutesPerHour, format)} by your own rates" : "";
+    public static string Time(decimal minutes, PressFormat format)
+    {
+        return minutes < MinutesPerHour
+            ? Say(decimal.Round(minutes), $"{format.Number(minutes, 0)} minute", $"{format.Number(minutes, 0)} minutes")
+            : Words.Hours(minutes / MinutesPerHour, format);
+    }
 }

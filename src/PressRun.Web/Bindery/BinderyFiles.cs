@@ -22,7 +22,7 @@ public static class BinderyFiles
             SendAsync(http, presses, service, slug, printing, plan, (view, format) => Results.File(BenchPdf.Of(view, format, time.GetLocalNow()), QuoteFiles.Pdf, Name(slug, printing, "bench.pdf"))));
         app.MapGet("/titles/{slug}/{printing:int}/run/imposition.pdf", (CurrentPress presses, BinderyService service, HttpContext http, string slug, int printing, Guid? plan, int? from) =>
             SendAsync(http, presses, service, slug, printing, plan, (view, format) => Sheets(view, format, from ?? 1) is { Count: > 0 } pictures
-                ? Results.File(PdfPicture.AtTrueSize($"Imposition, {view.Title.Title}", pictures), QuoteFiles.Pdf, Name(slug, printing, "imposition.pdf"))
+                ? Results.File(PdfPicture.AtTrueSize(Say($"Imposition, {view.Title.Title}"), pictures), QuoteFiles.Pdf, Name(slug, printing, "imposition.pdf"))
                 : Results.NotFound()));
         app.MapGet("/titles/{slug}/{printing:int}/run/imposition.svg", (CurrentPress presses, BinderyService service, HttpContext http, string slug, int printing, Guid? plan, int? sheet, bool? back) =>
             SendAsync(http, presses, service, slug, printing, plan, (view, format) => view.Sheet!.Sheets.ElementAtOrDefault((sheet ?? 1) - 1) is { } found

@@ -13,17 +13,17 @@ public static class CautionWords
     public static string Of(BenchCaution caution, BenchLimits limits, PressFormat format) => caution.Code switch
     {
         BenchCautionCode.AgainstGrain =>
-            $"{Part(caution)}, {Weight(caution, format)}, is folded across the grain of its paper and may crack there: ask the shop for a sheet whose grain runs along the spine, or score it before it is folded.",
+            Say($"The part “{Part(caution)}”, {Weight(caution, format)}, is folded across the grain of its paper and may crack there: ask the shop for a sheet whose grain runs along the spine, or score it before it is folded."),
         BenchCautionCode.CreepBeyondTrim when caution.May.Millimetres == 0m =>
-            $"The innermost leaves stand out by {format.Thickness(caution.Has)}, and the fore-edge is not trimmed.",
+            Say($"The innermost leaves stand out by {format.Thickness(caution.Has)}, and the fore-edge is not trimmed."),
         BenchCautionCode.CreepBeyondTrim =>
-            $"The innermost leaves stand out by {format.Thickness(caution.Has)}, more than the {format.Thickness(caution.May)} that may come off or stand out.",
+            Say($"The innermost leaves stand out by {format.Thickness(caution.Has)}, more than the {format.Thickness(caution.May)} that may come off or stand out."),
         BenchCautionCode.StapleTooShort =>
-            $"The staples go through {format.Thickness(caution.Has)} of paper, and a leg of {format.Thickness(limits.StapleLeg)} holds {format.Thickness(caution.May)}: take legs of {format.Thickness(limits.LegFor(caution.Has))} or more, or fewer or thinner leaves.",
-        _ => $"{Part(caution)}, {Weight(caution, format)}, is heavier than {format.Number(limits.ScoreOver, 0)} g/m²: score the line before it is folded, or it may crack.",
+            Say($"The staples go through {format.Thickness(caution.Has)} of paper, and a leg of {format.Thickness(limits.StapleLeg)} holds {format.Thickness(caution.May)}: take legs of {format.Thickness(limits.LegFor(caution.Has))} or more, or fewer or thinner leaves."),
+        _ => Say($"The part “{Part(caution)}”, {Weight(caution, format)}, is heavier than {format.Number(limits.ScoreOver, 0)} g/m²: score the line before it is folded, or it may crack."),
     };
 
-    private static string Part(BenchCaution caution) => $"The part “{Apart.Of(caution.Part!.Part.Name)}”";
+    private static string Part(BenchCaution caution) => Apart.Of(caution.Part!.Part.Name);
 
     private static string Weight(BenchCaution caution, PressFormat format) => $"{format.Number(caution.Part!.Stock.Weight.GramsPerSquareMetre, 0)} g/m²";
 }

@@ -9,7 +9,7 @@ namespace PressRun.Web.Bindery;
 public static class DangerWords
 {
     /// <summary>What goes before all of it.</summary>
-    public const string Above = "The makers' instructions and your local safety rules go before this sheet.";
+    public static string Above => Say($"The makers' instructions and your local safety rules go before this sheet.");
 
     /// <summary>What can hurt at a step; null where nothing does. A tool is told of in full where it is first used.</summary>
     /// <param name="view">The run.</param>
@@ -18,14 +18,13 @@ public static class DangerWords
     public static string? Of(BinderyView view, WorkStep step, PressFormat format) => step.Kind switch
     {
         WorkKind.CutApart or WorkKind.Trim or WorkKind.TrimSpine when view.Sheet!.Steps.First(other => IsCut(other.Kind)) is var first && first != step =>
-            $"Cutter, as at step {first.Number}: guard in place, hands away from blade and clamp.",
+            Say($"Cutter, as at step {first.Number}: guard in place, hands away from blade and clamp."),
         WorkKind.CutApart or WorkKind.Trim or WorkKind.TrimSpine =>
-            "Cutter: one person at a time, the guard in its place, both hands away from the blade and the clamp before it moves; never reach under a raised blade. Change blades only as the maker's manual says, in their holder, and throw none away loose.",
+            Say($"Cutter: one person at a time, the guard in its place, both hands away from the blade and the clamp before it moves; never reach under a raised blade. Change blades only as the maker's manual says, in their holder, and throw none away loose."),
         WorkKind.Staple =>
-            "Stapler: wear eye protection while stapling and when staples are pulled; keep fingers clear of the head and of open legs; unplug or lock it before you clear a jam.",
-        WorkKind.Glue => "Glue: air the room; hot glue burns, and each glue's own sheet says what it asks for.",
-        WorkKind.Pack when view.Sheet!.Packed > FreightEstimate.LiftingLimit =>
-            $"Boxes: {Words.Many(format.Count(view.Sheet.Estimate.Quantity), view.Sheet.Estimate.Quantity, "copy weighs", "copies weigh")} about {format.Mass(view.Sheet.Packed)}. With no more than {Words.Many(format.Count(view.Sheet.CopiesInBox), view.Sheet.CopiesInBox, "copy", "copies")} to a box none is over {format.Mass(FreightEstimate.LiftingLimit)}; lift a heavier one in two or with a trolley, and follow local guidance on lifting.",
+            Say($"Stapler: wear eye protection while stapling and when staples are pulled; keep fingers clear of the head and of open legs; unplug or lock it before you clear a jam."),
+        WorkKind.Glue => Say($"Glue: air the room; hot glue burns, and each glue's own sheet says what it asks for."),
+        WorkKind.Pack when view.Sheet!.Packed > FreightEstimate.LiftingLimit => Boxes(view.Sheet, format),
         _ => null,
     };
 
@@ -37,6 +36,15 @@ public static class DangerWords
 
     /// <summary>True where anything at the table can hurt.</summary>
     public static bool Any(BinderyView view, PressFormat format) => OfCartons(view, format) is not null || view.Sheet!.Steps.Any(step => Of(view, step, format) is not null);
+
+    private static string Boxes(BenchSheet sheet, PressFormat format)
+    {
+        var (copies, mass, inBox, limit) = (format.Count(sheet.Estimate.Quantity), format.Mass(sheet.Packed), Words.Copies(sheet.CopiesInBox, format.Count), format.Mass(FreightEstimate.LiftingLimit));
+        return Say(
+            sheet.Estimate.Quantity,
+            $"Boxes: {copies} copy weighs about {mass}. With no more than {inBox} to a box none is over {limit}; lift a heavier one in two or with a trolley, and follow local guidance on lifting.",
+            $"Boxes: {copies} copies weigh about {mass}. With no more than {inBox} to a box none is over {limit}; lift a heavier one in two or with a trolley, and follow local guidance on lifting.");
+    }
 
     private static bool IsCut(WorkKind kind) => kind is WorkKind.CutApart or WorkKind.Trim or WorkKind.TrimSpine;
 }

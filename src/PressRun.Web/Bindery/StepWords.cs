@@ -24,9 +24,9 @@ public static class StepWords
         {
             WorkKind.CutApart =>
             [
-                "Take the prints of one sheet at a time, told apart by the pages on their fronts. Knock them even, fronts up and turned as drawn: triangles point to the heads of the pages.",
-                "Cut in the order of the numbers. The edge that is named lies at the fence, behind the blade; the fence stands so far from the blade. Cut no more at once than the clamp holds firmly.",
-                "Lay every stack on its pile, front up, head away from you.",
+                Say($"Take the prints of one sheet at a time, told apart by the pages on their fronts. Knock them even, fronts up and turned as drawn: triangles point to the heads of the pages."),
+                Say($"Cut in the order of the numbers. The edge that is named lies at the fence, behind the blade; the fence stands so far from the blade. Cut no more at once than the clamp holds firmly."),
+                Say($"Lay every stack on its pile, front up, head away from you."),
             ],
             WorkKind.Score => [.. sheet.Piles.Where(pile => pile.Folds.Count > 0).GroupBy(pile => pile.PartIndex).Select(part => Score(view, part.First(), format))],
             WorkKind.Collate => Collate(sheet, edition),
@@ -36,45 +36,64 @@ public static class StepWords
             WorkKind.Fold => Fold(sheet, edition),
             WorkKind.Press =>
             [
-                $"{(edition.Binding == Binding.Perfect ? "At once, while the glue sets, lay" : "Lay")} the copies under a weighted board until the next day: stacks up to {format.Length(StackHeight)}, spines left and right in turn.",
+                edition.Binding == Binding.Perfect
+                    ? Say($"At once, while the glue sets, lay the copies under a weighted board until the next day: stacks up to {format.Length(StackHeight)}, spines left and right in turn.")
+                    : Say($"Lay the copies under a weighted board until the next day: stacks up to {format.Length(StackHeight)}, spines left and right in turn."),
             ],
-            WorkKind.TrimSpine => ["Trim the loose leaves at the spine now: once they are bound, a cut there would take the binding off.", .. Trim(view, step, format)],
+            WorkKind.TrimSpine => [Say($"Trim the loose leaves at the spine now: once they are bound, a cut there would take the binding off."), .. Trim(view, step, format)],
             WorkKind.Trim => [.. Trim(view, step, format)],
-            WorkKind.Pack =>
-            [
-                $"Stop when {Words.Many(format.Count(sheet.Estimate.Quantity), sheet.Estimate.Quantity, "good copy is", "good copies are")} counted{(view.Prepared.BoundBy == BoundBy.Shop ? "." : "; more are yours to keep.")}",
-            ],
+            WorkKind.Pack => [Pack(view, format)],
             _ => [],
         };
     }
 
     private static string Score(BinderyView view, Pile pile, PressFormat format)
     {
-        var lines = string.Join(" and ", pile.Folds.Select(fold => $"{format.Length(fold)}"));
-        var glued = pile.Folds.Count == 2;
-        var measured = glued ? $" Measure a set held tight first: {format.Thickness(view.Prepared!.Block.Spine)} is reckoned, and what it has more or less moves the second line." : "";
-        return $"{BenchWords.Capital(Apart.Of(pile.Part.Part.Name))}, outer face up, head away from you: press {(glued ? "two lines" : "a line")} along a ruler, {lines} from its left edge, and fold back so that the outer face stays outside; try one first.{measured}";
+        var (part, lines) = (BenchWords.Capital(Apart.Of(pile.Part.Part.Name)), Lengths(pile.Folds, format));
+        if (pile.Folds.Count != 2)
+        {
+            return Say($"{part}, outer face up, head away from you: press a line along a ruler, {lines} from its left edge, and fold back so that the outer face stays outside; try one first.");
+        }
+
+        var press = Say($"{part}, outer face up, head away from you: press two lines along a ruler, {lines} from its left edge, and fold back so that the outer face stays outside; try one first.");
+        return $"{press} {Say($"Measure a set held tight first: {format.Thickness(view.Prepared!.Block.Spine)} is reckoned, and what it has more or less moves the second line.")}";
     }
+
+    private static string Pack(BinderyView view, PressFormat format)
+    {
+        var quantity = view.Sheet!.Estimate.Quantity;
+        return view.Prepared!.BoundBy == BoundBy.Shop
+            ? Say(quantity, $"Stop when {format.Count(quantity)} good copy is counted.", $"Stop when {format.Count(quantity)} good copies are counted.")
+            : Say(quantity, $"Stop when {format.Count(quantity)} good copy is counted; more are yours to keep.", $"Stop when {format.Count(quantity)} good copies are counted; more are yours to keep.");
+    }
+
+    private static string Lengths(IEnumerable<Length> lengths, PressFormat format) => Words.Together([.. lengths.Select(length => $"{format.Length(length)}")]);
+
+    // Sentences that follow each other in one paragraph; those that are not said are null.
+    private static string Paragraph(params ReadOnlySpan<string?> sentences) => string.Join(' ', sentences.ToArray().Where(sentence => sentence is not null));
 
     private static IReadOnlyList<string> Collate(BenchSheet sheet, Edition edition)
     {
-        const string layOut = "Lay the piles out in the order of their numbers, heads away from you, each turned over like a page of a book so that its inner face looks up.";
+        var layOut = Say($"Lay the piles out in the order of their numbers, heads away from you, each turned over like a page of a book so that its inner face looks up.");
         var last = sheet.Piles[^1];
         var (first, looksUp) = edition.Binding switch
         {
-            Binding.Saddle => (1, $"Pages {last.Inner[0]} and {last.Inner[1]} then look up."),
-            Binding.Perfect => (2, "The whole turned over, page 3 looks up."),
-            _ => (1, "The whole turned over, page 1 looks up."),
+            Binding.Saddle => (1, Say($"Pages {last.Inner[0]} and {last.Inner[1]} then look up.")),
+            Binding.Perfect => (2, Say($"The whole turned over, page 3 looks up.")),
+            _ => (1, Say($"The whole turned over, page 1 looks up.")),
         };
         return
         [
-            first == 1 ? layOut : layOut + " Pile 1, the covers, stays aside until the spine is glued.",
-            $"For each copy take one of pile {first} as it lies, and lay on it one of each next pile, to pile {last.Number}. {looksUp} Look through every tenth: papers and pages follow each other as drawn.",
+            Paragraph(layOut, first == 1 ? null : Say($"Pile 1, the covers, stays aside until the spine is glued.")),
+            Paragraph(
+                Say($"For each copy take one of pile {first} as it lies, and lay on it one of each next pile, to pile {last.Number}."), looksUp,
+                Say($"Look through every tenth: papers and pages follow each other as drawn.")),
         ];
     }
 
-    private static string Jog(Edition edition) =>
-        $"Knock each set on the table, first at its head, then at {(edition.Binding == Binding.Saddle ? "one side" : "its spine")}, until all edges lie even.";
+    private static string Jog(Edition edition) => edition.Binding == Binding.Saddle
+        ? Say($"Knock each set on the table, first at its head, then at one side, until all edges lie even.")
+        : Say($"Knock each set on the table, first at its head, then at its spine, until all edges lie even.");
 
     // Whoever holds a set together for good has to know that it lies even; where knocking it up is a step of its own, it does.
     private static IEnumerable<string> EvenFirst(BenchSheet sheet, Edition edition, WorkStep step) =>
@@ -88,28 +107,41 @@ public static class StepWords
             return [];
         }
 
-        var staples = string.Join(" and ", sheet.Imposition.StaplesFromHead.Select(at => $"{format.Length(at)}"));
-        var count = $"{sheet.Imposition.StaplesFromHead.Count} staples a copy, {format.Count(sheet.StaplesOf(step.Copies))} in all.";
-        var legs = $"They go through {format.Thickness(sheet.UnderStaple)} of paper: take legs of {format.Thickness(view.Limits.LegFor(sheet.UnderStaple))} or a little more.";
-        var untrimmed = sheet.Steps.Any(later => later.Kind == WorkKind.Trim && later.Number > step.Number) ? " as it lies now, before it is trimmed" : "";
+        var staples = Lengths(sheet.Imposition.StaplesFromHead, format);
+        var (each, all) = (sheet.Imposition.StaplesFromHead.Count, format.Count(sheet.StaplesOf(step.Copies)));
+        var count = Say(each, $"{each} staple a copy, {all} in all.", $"{each} staples a copy, {all} in all.");
+        var legs = Say($"They go through {format.Thickness(sheet.UnderStaple)} of paper: take legs of {format.Thickness(view.Limits.LegFor(sheet.UnderStaple))} or a little more.");
+        var untrimmed = sheet.Steps.Any(later => later.Kind == WorkKind.Trim && later.Number > step.Number);
         if (edition.Binding == Binding.Saddle)
         {
-            var middle = sheet.Piles[^1].Inner;
+            var folded = Before(sheet, WorkKind.Fold, WorkKind.Staple);
             return
             [
                 .. EvenFirst(sheet, edition, step),
-                $"Set the stapler's stop {format.Length(stop)} behind where the staple goes in, half of the sheet's width. {legs}",
-                $"{(Before(sheet, WorkKind.Fold, WorkKind.Staple) ? "Open the folded set" : "Turn the set over")}, cover up, one edge at the stop. Staple along the fold, middles of the staples at {staples} from the head{untrimmed}; the legs close in the middle of the book, between pages {middle[0]} and {middle[1]}. {count} Open every tenth: staples in the fold, legs flat.{(Before(sheet, WorkKind.Fold, WorkKind.Staple) ? " Then close it at its fold, and rub that down again." : "")}",
+                Paragraph(Say($"Set the stapler's stop {format.Length(stop)} behind where the staple goes in, half of the sheet's width."), legs),
+                Paragraph(
+                    folded ? Say($"Open the folded set, cover up, one edge at the stop.") : Say($"Turn the set over, cover up, one edge at the stop."),
+                    AlongTheFold(sheet.Piles[^1].Inner, staples, untrimmed), count, Say($"Open every tenth: staples in the fold, legs flat."),
+                    folded ? Say($"Then close it at its fold, and rub that down again.") : null),
             ];
         }
 
         return
         [
             .. EvenFirst(sheet, edition, step),
-            $"Set the stapler's stop {format.Length(stop)} behind where the staple goes in. {legs} Lay the set with page 1 up and its spine, the left edge, at the stop.",
-            $"Staple along the spine, middles of the staples at {staples} from the head{untrimmed}, through all leaves; the legs close behind the last page. {count} Look at the back of every tenth: legs flat.",
+            Paragraph(
+                Say($"Set the stapler's stop {format.Length(stop)} behind where the staple goes in."), legs, Say($"Lay the set with page 1 up and its spine, the left edge, at the stop.")),
+            Paragraph(AlongTheSpine(staples, untrimmed), count, Say($"Look at the back of every tenth: legs flat.")),
         ];
     }
+
+    private static string AlongTheFold(IReadOnlyList<int> middle, string staples, bool untrimmed) => untrimmed
+        ? Say($"Staple along the fold, middles of the staples at {staples} from the head as it lies now, before it is trimmed; the legs close in the middle of the book, between pages {middle[0]} and {middle[1]}.")
+        : Say($"Staple along the fold, middles of the staples at {staples} from the head; the legs close in the middle of the book, between pages {middle[0]} and {middle[1]}.");
+
+    private static string AlongTheSpine(string staples, bool untrimmed) => untrimmed
+        ? Say($"Staple along the spine, middles of the staples at {staples} from the head as it lies now, before it is trimmed, through all leaves; the legs close behind the last page.")
+        : Say($"Staple along the spine, middles of the staples at {staples} from the head, through all leaves; the legs close behind the last page.");
 
     private static List<string> Glue(BinderyView view, WorkStep step, PressFormat format)
     {
@@ -119,9 +151,9 @@ public static class StepWords
             [
                 .. FoldedCover(view, cover, format),
                 .. EvenFirst(view.Sheet, view.Prepared!.Job.Edition, step),
-                $"Clamp each set between boards, its spine, the left edge of page 3, up, even, and a few millimetres clear of them; it is {format.Thickness(view.Prepared.Block.Spine)} thick. Roughen the spine with coarse sandpaper or a fine saw, so that glue gets between the leaves, and brush the dust off.",
-                "Brush or roll glue on the spine only, thin and even from head to foot, and let it take as its maker says. Then open the clamp, hold the set shut, and stand its spine between the two folds of a cover that lies inner face up, heads level: page 3 faces page 2. Close the cover and press the spine down.",
-                "Cut nothing before the glue is hard. Then pull at a leaf in the middle of the first copy: it holds.",
+                Say($"Clamp each set between boards, its spine, the left edge of page 3, up, even, and a few millimetres clear of them; it is {format.Thickness(view.Prepared.Block.Spine)} thick. Roughen the spine with coarse sandpaper or a fine saw, so that glue gets between the leaves, and brush the dust off."),
+                Say($"Brush or roll glue on the spine only, thin and even from head to foot, and let it take as its maker says. Then open the clamp, hold the set shut, and stand its spine between the two folds of a cover that lies inner face up, heads level: page 3 faces page 2. Close the cover and press the spine down."),
+                Say($"Cut nothing before the glue is hard. Then pull at a leaf in the middle of the first copy: it holds."),
             ]
             : [];
     }
@@ -134,8 +166,13 @@ public static class StepWords
             return [];
         }
 
-        var creased = Work.SoldBy(view.Prepared!.Job.Shop).Contains(WorkKind.Score);
-        return [$"{(creased ? "The covers come creased from the shop. Before the glue is opened fold them" : "Before the glue is opened fold the covers along a ruler")} at {format.Length(cover.Folds[0])} and {format.Length(cover.Folds[1])} from the left edge of the outer face, back so that it stays outside."];
+        var (first, second) = (format.Length(cover.Folds[0]), format.Length(cover.Folds[1]));
+        return
+        [
+            Work.SoldBy(view.Prepared!.Job.Shop).Contains(WorkKind.Score)
+                ? Say($"The covers come creased from the shop. Before the glue is opened fold them at {first} and {second} from the left edge of the outer face, back so that it stays outside.")
+                : Say($"Before the glue is opened fold the covers along a ruler at {first} and {second} from the left edge of the outer face, back so that it stays outside."),
+        ];
     }
 
     private static List<string> Fold(BenchSheet sheet, Edition edition)
@@ -146,7 +183,7 @@ public static class StepWords
         }
 
         var (first, middle) = (sheet.Piles[0].Outer, sheet.Piles[^1].Inner);
-        return [$"Fold the set along its middle with pages {middle[0]} and {middle[1]} inside, so that page 1 lies in front and page {first[0]} behind. Rub the fold down from its middle to both ends."];
+        return [Say($"Fold the set along its middle with pages {middle[0]} and {middle[1]} inside, so that page 1 lies in front and page {first[0]} behind. Rub the fold down from its middle to both ends.")];
     }
 
     private static bool Before(BenchSheet sheet, WorkKind first, WorkKind then) =>
@@ -160,8 +197,10 @@ public static class StepWords
         }
 
         var pile = view.Prepared!.StepsAtTable.FirstOrDefault(rated => rated.Name == step.Name) is { CopiesPerPile: > 1 } rated
-            ? $" Cut {format.Count(rated.CopiesPerPile)} copies at once."
-            : " Cut no more at once than the clamp holds firmly.";
-        yield return $"Page 1 up. For each cut one edge lies at the fence, behind the blade, and the fence stands so far from the blade; what falls off lies on your side.{pile} Cut all copies before the fence is moved; measure the first after each move.";
+            ? Say($"Cut {format.Count(rated.CopiesPerPile)} copies at once.")
+            : Say($"Cut no more at once than the clamp holds firmly.");
+        yield return Paragraph(
+            Say($"Page 1 up. For each cut one edge lies at the fence, behind the blade, and the fence stands so far from the blade; what falls off lies on your side."), pile,
+            Say($"Cut all copies before the fence is moved; measure the first after each move."));
     }
 }

@@ -8,28 +8,35 @@ public static class TurnWords
 {
     private const int MostNamed = 6;
 
-    /// <summary>What the shop's setting is called.</summary>
-    public static string Of(TurnEdge edge) => edge == TurnEdge.Long ? "long edge" : "short edge";
-
     /// <summary>What to ask for, for one part.</summary>
     public static string Of(TurnAdvice advice) => advice.Ask switch
     {
-        null => $"“{Apart.Of(advice.PartName)}” is printed on one side, so it does not matter how its sheets are turned.",
-        { } ask => $"“{Apart.Of(advice.PartName)}”: ask for both sides turned on the {Of(ask)}, head to head. On the {Of(ask == TurnEdge.Long ? TurnEdge.Short : TurnEdge.Long)} {Pages(advice.UpsideDown)}.",
+        null => Say($"“{Apart.Of(advice.PartName)}” is printed on one side, so it does not matter how its sheets are turned."),
+        TurnEdge.Long => $"{Say($"“{Apart.Of(advice.PartName)}”: ask for both sides turned on the long edge, head to head.")} {OnTheShortEdge(advice.UpsideDown)}",
+        _ => $"{Say($"“{Apart.Of(advice.PartName)}”: ask for both sides turned on the short edge, head to head.")} {OnTheLongEdge(advice.UpsideDown)}",
     };
 
     /// <summary>What a copy read like.</summary>
     public static string Of(FoldedBook book) => book.IsRight
-        ? $"Folded and bound, it reads from page 1 to {book.Pages}: every page once, in order and upright."
+        ? Say($"Folded and bound, it reads from page 1 to {book.Pages}: every page once, in order and upright.")
         : book.NotUpright.Count > 0
-            ? $"So turned, {Pages([.. book.NotUpright.Order()])}."
-            : "So turned, its pages come out of their order.";
+            ? SoTurned([.. book.NotUpright.Order()])
+            : Say($"So turned, its pages come out of their order.");
 
-    private static string Pages(IReadOnlyList<int> pages) => pages.Count switch
+    private static string OnTheShortEdge(IReadOnlyList<int> pages) => pages.Count == 0
+        ? Say($"On the short edge its backs would not lie behind their fronts.")
+        : Say(pages.Count, $"On the short edge page {Named(pages)} would stand on its head.", $"On the short edge pages {Named(pages)} would stand on their heads.");
+
+    private static string OnTheLongEdge(IReadOnlyList<int> pages) => pages.Count == 0
+        ? Say($"On the long edge its backs would not lie behind their fronts.")
+        : Say(pages.Count, $"On the long edge page {Named(pages)} would stand on its head.", $"On the long edge pages {Named(pages)} would stand on their heads.");
+
+    private static string SoTurned(IReadOnlyList<int> pages) =>
+        Say(pages.Count, $"So turned, page {Named(pages)} would stand on its head.", $"So turned, pages {Named(pages)} would stand on their heads.");
+
+    private static string Named(IReadOnlyList<int> pages)
     {
-        0 => "its backs would not lie behind their fronts",
-        1 => $"page {pages[0]} would stand on its head",
-        <= MostNamed => $"pages {string.Join(", ", pages)} would stand on their heads",
-        _ => $"pages {string.Join(", ", pages.Take(MostNamed))} and {pages.Count - MostNamed} more would stand on their heads",
-    };
+        var first = string.Join(", ", pages.Take(MostNamed));
+        return pages.Count > MostNamed ? Say($"{first} and {pages.Count - MostNamed} more") : first;
+    }
 }

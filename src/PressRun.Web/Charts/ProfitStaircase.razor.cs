@@ -46,11 +46,23 @@ public sealed partial class ProfitStaircase
 
     private double TagWidth => 18 + (9 * Format.Count(Inside).Length);
 
-    private string Spoken(int quantity) =>
-        $"{(quantity == 0 ? "none" : Format.Count(quantity))} {Reprint.ReprintWords.Keeps(Points[quantity].ExpectedProfit, Format)}";
+    private string Number(int quantity) => quantity == 0 ? Say("number of copies", $"none") : Format.Count(quantity);
 
-    private string Summary =>
-        $"Expected profit over the copies printed. {string.Join(" ", Marks.Select(mark => $"{mark.Words}: {Spoken(Math.Clamp(mark.Quantity, 0, Range.To))}."))}";
+    private string Spoken(int quantity)
+    {
+        var (copies, profit) = (Format.Count(quantity), Points[quantity].ExpectedProfit);
+        var money = Format.Money(Math.Abs(profit));
+        return (quantity, profit) switch
+        {
+            (0, < 0m) => Say($"none lose {money}"),
+            (0, _) => Say($"none keep {money}"),
+            (_, < 0m) => Say(quantity, $"{copies} loses {money}", $"{copies} lose {money}"),
+            _ => Say(quantity, $"{copies} keeps {money}", $"{copies} keep {money}"),
+        };
+    }
+
+    private string Summary => string.Join(
+        ' ', [Say($"Expected profit over the copies printed."), .. Marks.Select(mark => $"{mark.Words}: {Spoken(Math.Clamp(mark.Quantity, 0, Range.To))}.")]);
 
     private IEnumerable<int> TableRows => drawings[0].Drawing.QuantityMarks.Concat(Marks.Select(mark => mark.Quantity)).Append(Inside)
         .Where(quantity => quantity <= Range.To).Distinct().Order();

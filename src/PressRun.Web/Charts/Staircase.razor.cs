@@ -53,7 +53,8 @@ public sealed partial class Staircase
 
     private decimal Unit => new Rung(Inside, Cost).UnitCost;
 
-    private string Spoken => $"{Format.Count(Inside)} copies cost {Format.Money(Cost)}, {Format.Money(Unit)} each";
+    private string Spoken => Say(
+        Inside, $"{Format.Count(Inside)} copy costs {Format.Money(Cost)}, {Format.Money(Unit)} each", $"{Format.Count(Inside)} copies cost {Format.Money(Cost)}, {Format.Money(Unit)} each");
 
     private double TagWidth => 18 + (9 * Format.Count(Inside).Length);
 
@@ -61,17 +62,25 @@ public sealed partial class Staircase
     {
         get
         {
-            var words = new StringBuilder();
-            words.Append(CultureInfo.InvariantCulture, $"From {Format.Money(Curve.At(Curve.From))} for {Format.Count(Curve.From)} copies ");
-            words.Append(CultureInfo.InvariantCulture, $"to {Format.Money(Curve.At(Curve.To))} for {Format.Count(Curve.To)}. {Spoken}.");
-            foreach (var band in Bands)
-            {
-                words.Append(CultureInfo.InvariantCulture, $" {Words.CopiesCost(band.From, band.To, Format.Count)} no less than {Format.Count(band.Better)}.");
-            }
-
-            return words.ToString();
+            var (least, most) = (Format.Money(Curve.At(Curve.From)), Format.Money(Curve.At(Curve.To)));
+            return string.Join(
+                ' ',
+                [
+                    Say($"From {least} for {Words.Copies(Curve.From, Format.Count)} to {most} for {Format.Count(Curve.To)}."),
+                    $"{Spoken}.",
+                    .. Bands.Select(band => Say($"{Words.CopiesCost(band.From, band.To, Format.Count)} no less than {Format.Count(band.Better)}.")),
+                ]);
         }
     }
+
+    private string Happens(StaircaseRow row) => string.Join(
+        ' ',
+        new[]
+        {
+            row.Chosen ? Say($"this run.") : null,
+            row.Jump is null ? null : row.Jump.Value.Change < 0m ? Say($"the cost falls.") : Say($"the cost jumps."),
+            row.Better is { } better ? Say(better, $"{Format.Count(better)} costs no more", $"{Format.Count(better)} cost no more") : null,
+        }.OfType<string>());
 
     /// <inheritdoc/>
     protected override (int From, int To) Range => (Curve.From, Curve.To);
@@ -101,10 +110,16 @@ public sealed partial class Staircase
         for (var quantity = Curve.From; quantity <= Curve.To; quantity += stride)
         {
             var rung = new Rung(quantity, Curve.At(quantity));
-            text.Append(CultureInfo.InvariantCulture, $"{quantity};{rung.LandedCost};{Format.Count(quantity)} cost {Format.Money(rung.LandedCost)}, {Format.Money(rung.UnitCost)} each|");
+            text.Append(CultureInfo.InvariantCulture, $"{quantity};{rung.LandedCost};{Reading(rung)}|");
         }
 
         return text.ToString();
+    }
+
+    private string Reading(Rung rung)
+    {
+        var (copies, cost, each) = (Format.Count(rung.Quantity), Format.Money(rung.LandedCost), Format.Money(rung.UnitCost));
+        return Say(rung.Quantity, $"{copies} costs {cost}, {each} each", $"{copies} cost {cost}, {each} each");
     }
 
     private string Plot(StaircaseDrawing drawing)

@@ -10,27 +10,27 @@ public static class ActualWords
     /// <summary>What a part of the invoice is.</summary>
     public static string Of(InvoicePart part) => part switch
     {
-        InvoicePart.Printing => "Print, or whole books",
-        InvoicePart.Paper => "Paper and material",
-        InvoicePart.SetUp => "Set-ups",
-        InvoicePart.Finishing => "Finishing at the shop",
-        InvoicePart.Delivery => "Delivery",
-        InvoicePart.Tax => "Tax",
-        _ => "The rest of the invoice",
+        InvoicePart.Printing => Say($"Print, or whole books"),
+        InvoicePart.Paper => Say($"Paper and material"),
+        InvoicePart.SetUp => Say($"Set-ups"),
+        InvoicePart.Finishing => Say($"Finishing at the shop"),
+        InvoicePart.Delivery => Say("what money is spent on", $"Delivery"),
+        InvoicePart.Tax => Say("what money is spent on", $"Tax"),
+        _ => Say($"The rest of the invoice"),
     };
 
     /// <summary>What a figure is.</summary>
     public static string Of(VarianceSubject subject) => subject switch
     {
-        VarianceSubject.GoodCopies => "Good copies",
-        VarianceSubject.Spoiled => "Went wrong at the table",
-        VarianceSubject.Shop => "The shop, less tax that comes back",
-        VarianceSubject.Hours => "Hours at the table",
-        VarianceSubject.Labour => "Those hours at their price",
-        VarianceSubject.Consumables => "Staples, blades, thread",
-        VarianceSubject.FixedCosts => "Art, proof, number",
-        VarianceSubject.LandedCost => "All of it",
-        _ => "A copy",
+        VarianceSubject.GoodCopies => Say($"Good copies"),
+        VarianceSubject.Spoiled => Say($"Went wrong at the table"),
+        VarianceSubject.Shop => Say($"The shop, less tax that comes back"),
+        VarianceSubject.Hours => Say($"Hours at the table"),
+        VarianceSubject.Labour => Say($"Those hours at their price"),
+        VarianceSubject.Consumables => Say($"Staples, blades, thread"),
+        VarianceSubject.FixedCosts => Say($"Art, proof, number"),
+        VarianceSubject.LandedCost => Say("a sum", $"All of it"),
+        _ => Say("what a copy costs", $"A copy"),
     };
 
     /// <summary>A figure: copies, hours, or money.</summary>
@@ -46,7 +46,8 @@ public static class ActualWords
     {
         var difference = actual - planned;
         var zero = written(0m);
-        return written(Math.Abs(difference)) == zero ? "as planned" : $"{written(Math.Abs(difference))} {(difference > 0 ? "more" : "less")}";
+        var shown = written(Math.Abs(difference));
+        return shown == zero ? Say($"as planned") : difference > 0 ? Say($"{shown} more") : Say($"{shown} less");
     }
 
     /// <summary>Why a copy cost other than planned, as far as the figures know; empty where they say nothing.</summary>
@@ -59,17 +60,22 @@ public static class ActualWords
         var parts = new List<string>();
         if (format.Money(Math.Abs(why.ByCost)) is var cost && cost != zero)
         {
-            parts.Add($"{cost} {MoreOrLess(why.ByCost)} because the printing cost {MoreOrLess(why.ByCost)}");
+            parts.Add(why.ByCost > 0 ? Say($"{cost} more because the printing cost more") : Say($"{cost} less because the printing cost less"));
         }
 
         if (format.Money(Math.Abs(why.ByCopies)) is var fewer && fewer != zero)
         {
             var gone = Math.Abs(copies.Difference);
-            parts.Add($"{fewer} {MoreOrLess(why.ByCopies)} because {Words.Many(format.Count(gone), (long)gone, "copy", "copies")} {(copies.Difference < 0 ? "fewer" : "more")} came out good");
+            parts.Add(copies.Difference < 0
+                ? Say(gone, $"{fewer} more because {format.Count(gone)} copy fewer came out good", $"{fewer} more because {format.Count(gone)} copies fewer came out good")
+                : Say(gone, $"{fewer} less because {format.Count(gone)} copy more came out good", $"{fewer} less because {format.Count(gone)} copies more came out good"));
         }
 
-        return parts.Count == 0 ? "" : $"Of a copy, {string.Join(", and ", parts)}.";
+        return parts switch
+        {
+            [] => "",
+            [var only] => Say($"Of a copy, {only}."),
+            [var first, var second, ..] => Say($"Of a copy, {first}, and {second}."),
+        };
     }
-
-    private static string MoreOrLess(decimal difference) => difference > 0 ? "more" : "less";
 }

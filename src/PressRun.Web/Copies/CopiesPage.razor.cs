@@ -117,7 +117,7 @@ public sealed partial class CopiesPage
             {
                 await FetchAsync();
                 entry = sent.After(View!);
-                (said, recalled) = ($"Written down: {LedgerWords.Named(line, Format)}.", false);
+                (said, recalled) = (Say($"Written down: {LedgerWords.Named(line, Format)}."), false);
                 edits.Add(LedgerWords.Named(line, Format), () => saves.DoAsync(() => UndoAsync(line.Id)));
                 foreach (var field in sent.Typed.Where(field => !entry.Typed.Contains(field)))
                 {
@@ -135,8 +135,8 @@ public sealed partial class CopiesPage
         (said, problem) = (null, await UndoAsync(row.Line.Id));
         if (problem is null)
         {
-            said = $"Taken back: {LedgerWords.Named(row.Line, Format)}.";
-            edits.Add($"taking back {LedgerWords.Named(row.Line, Format)}", () => saves.DoAsync(() => WriteAgainAsync(again)));
+            said = Say($"Taken back: {LedgerWords.Named(row.Line, Format)}.");
+            edits.Add(Say($"taking back {LedgerWords.Named(row.Line, Format)}"), () => saves.DoAsync(() => WriteAgainAsync(again)));
         }
 
         StateHasChanged();
@@ -148,7 +148,7 @@ public sealed partial class CopiesPage
         var save = await Service.TakeBackAsync(Press!.Record.Id, line);
         await FetchAsync();
         said = null;
-        return save.Line is null ? string.Join(" ", save.Problems.Select(problem => problem.Rule)) : null;
+        return save.Line is null ? string.Join(" ", save.Problems.Select(problem => SayWhole(problem.Rule))) : null;
     }
 
     private async Task<string?> WriteAgainAsync(NewMovement movement)
@@ -156,7 +156,7 @@ public sealed partial class CopiesPage
         var save = await Service.WriteAsync(Press!.Record.Id, movement);
         await FetchAsync();
         said = null;
-        return save.Line is null ? string.Join(" ", save.Problems.Select(problem => problem.Rule)) : null;
+        return save.Line is null ? string.Join(" ", save.Problems.Select(problem => SayWhole(problem.Rule))) : null;
     }
 
     // What was taken back stays taken back: the same line is written anew. Of a count it is what was found.

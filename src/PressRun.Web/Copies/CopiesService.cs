@@ -68,6 +68,6 @@ public sealed class CopiesService(
     {
         SaveResult<MovementRecord>.Saved saved => new LedgerSave(saved.Now, []),
         SaveResult<MovementRecord>.Refused refused => new LedgerSave(null, refused.Problems),
-        _ => new LedgerSave(null, [new Problem("$", null, "This has been taken out in between.")]),
+        _ => new LedgerSave(null, [new Problem("$", null, Say($"This has been taken out in between."))]),
     };
 }

@@ -16,8 +16,6 @@ public sealed class LedgerEntry(CopiesView view, PressFormat format)
     public const string Day = "day", Kind = "kind", Copies = "copies", Channel = "channel", Amount = "amount", Note = "note";
 
     private const string DayWritten = "yyyy-MM-dd";
-    private const string DayRule = "Choose the day on which it happened.";
-    private const string CopiesRule = "Write how many copies, such as 3.";
 
     private readonly Dictionary<string, string> typed = [];
     private readonly Dictionary<string, string> problems = [];
@@ -81,8 +79,8 @@ public sealed class LedgerEntry(CopiesView view, PressFormat format)
     {
         problems.Clear();
         var kind = What;
-        var day = Must(Day, DateOnly.TryParseExact(Text(Day), DayWritten, CultureInfo.InvariantCulture, DateTimeStyles.None, out var on) ? on : (DateOnly?)null, DayRule);
-        var copies = Must<int>(Copies, Shared.Wording.Typed.Count(Text(Copies), format.Culture), CopiesRule);
+        var day = Must(Day, DateOnly.TryParseExact(Text(Day), DayWritten, CultureInfo.InvariantCulture, DateTimeStyles.None, out var on) ? on : (DateOnly?)null, Say($"Choose the day on which it happened."));
+        var copies = Must<int>(Copies, Shared.Wording.Typed.Count(Text(Copies), format.Culture), Say($"Write how many copies, such as 3."));
         var amount = HasMoney ? Must(Amount, Shared.Wording.Typed.Number(Text(Amount), format.Culture), AmountRule) : 0m;
         var printing = kind == MovementKind.Printed ? Printing.Read(copies, this, format) : null;
         var channel = HasMoney && Text(Channel).Length > 0 ? Text(Channel) : null;
@@ -116,7 +114,7 @@ public sealed class LedgerEntry(CopiesView view, PressFormat format)
         foreach (var problem in refused)
         {
             var field = problem.Path.Split('.')[^1];
-            problems[Fields.Contains(field) ? field : Note] = problem.Rule;
+            problems[Fields.Contains(field) ? field : Note] = SayWhole(problem.Rule);
         }
     }
 
@@ -137,7 +135,7 @@ public sealed class LedgerEntry(CopiesView view, PressFormat format)
         return next;
     }
 
-    internal string AmountRule => $"Write an amount such as {format.Money(27m)}, 0 or more.";
+    internal string AmountRule => Say($"Write an amount such as {format.Money(27m)}, 0 or more.");
 
     internal decimal Must(string field, decimal? value, string rule) => Must<decimal>(field, value is >= 0m && JobRules.Amount.Holds(value.Value) ? value : null, rule);
 

@@ -1,10 +1,10 @@
+using System.Globalization;
 using PressRun.Data.Copies;
 using PressRun.Data.Import.Csv;
 using PressRun.Data.Import.Shapes;
 using PressRun.Data.Presses;
 using PressRun.Data.Selling;
 using PressRun.Web.Libraries;
-using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Copies;
@@ -12,6 +12,8 @@ namespace PressRun.Web.Copies;
 /// <summary>The copies ledger as a file: lists of sales that come in, and the ledger that goes out.</summary>
 public sealed class LedgerFiles(CopiesLedgerStore ledger, ChannelStore channels, TimeProvider time)
 {
+    private static readonly string[] Ordinals = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"];
+
     /// <summary>Where a list of sales goes.</summary>
     public async Task<SalesImport> TargetAsync(PressView press)
     {
@@ -28,11 +30,14 @@ public sealed class LedgerFiles(CopiesLedgerStore ledger, ChannelStore channels,
         await CsvText.WriteAsync(stream, shape.Columns, rows, manners, cancel);
     }
 
+    /// <summary>What a printing is called in files: in English whoever writes or reads them, so that each reads what another wrote.</summary>
+    public static string InFiles(int printing) => printing <= Ordinals.Length ? $"{Ordinals[printing - 1]} printing" : string.Create(CultureInfo.InvariantCulture, $"printing {printing}");
+
     private async Task<LedgerShape> ShapeAsync(PressId press, IReadOnlyList<EditionName> names)
     {
         // Somewhere it is tomorrow already.
         var lastDay = DateOnly.FromDateTime(time.GetUtcNow().UtcDateTime).AddDays(1);
         var known = await channels.ListAsync(press, archived: true);
-        return LedgerShape.Of(names, Words.Printing, [.. known.Select(channel => (channel.Item.Id, channel.Item.Name))], lastDay);
+        return LedgerShape.Of(names, InFiles, [.. known.Select(channel => (channel.Item.Id, channel.Item.Name))], lastDay);
     }
 }

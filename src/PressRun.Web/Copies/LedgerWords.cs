@@ -9,14 +9,14 @@ namespace PressRun.Web.Copies;
 public static class LedgerWords
 {
     /// <summary>What can be written down, as the end of <c>3 copies were</c>.</summary>
-    public static IReadOnlyList<(MovementKind Kind, string Words)> Kinds { get; } =
+    public static IReadOnlyList<(MovementKind Kind, string Words)> Kinds =>
     [
-        (MovementKind.Sold, "sold"),
-        (MovementKind.GivenAway, "given away"),
-        (MovementKind.Spoiled, "spoiled or lost"),
-        (MovementKind.Returned, "brought back"),
-        (MovementKind.Counted, "counted"),
-        (MovementKind.Printed, "printed"),
+        (MovementKind.Sold, Say("what became of copies", $"sold")),
+        (MovementKind.GivenAway, Say("what became of copies", $"given away")),
+        (MovementKind.Spoiled, Say("what became of copies", $"spoiled or lost")),
+        (MovementKind.Returned, Say("what became of copies", $"brought back")),
+        (MovementKind.Counted, Say("what became of copies", $"counted")),
+        (MovementKind.Printed, Say("what became of copies", $"printed")),
     ];
 
     /// <summary>What a line is, in one or two words.</summary>
@@ -41,8 +41,8 @@ public static class LedgerWords
     /// <summary>What was printed and sold in a month: <c>150 printed, 24 sold</c>; empty where nothing was.</summary>
     public static string InMonth(LedgerMonth month, PressFormat format) => string.Join(", ", new[]
     {
-        month.Printed == 0 ? null : $"{format.Count(month.Printed)} printed",
-        month.Sold == 0 ? null : $"{format.Count(month.Sold)} sold",
+        month.Printed == 0 ? null : Say($"{format.Count(month.Printed)} printed"),
+        month.Sold == 0 ? null : Say($"{format.Count(month.Sold)} sold"),
     }.OfType<string>());
 
     /// <summary>A line as something that can be taken back: <c>3 copies sold on 25 November 2026</c>.</summary>
@@ -51,19 +51,19 @@ public static class LedgerWords
         var copies = Math.Abs((long)line.Movement.Copies);
         var day = format.Day(line.Movement.Day);
         return line.Movement.Kind == MovementKind.Counted
-            ? $"the count of {day}"
-            : $"{Words.Many(format.Count(copies), copies, "copy", "copies")} {Of(line.Movement.Kind)} on {day}";
+            ? Say($"the count of {day}")
+            : Say($"{Words.Copies(copies, format.Count)} {Of(line.Movement.Kind)} on {day}");
     }
 
     /// <summary>What is to be said of a line beyond its note; null where nothing is.</summary>
     public static string? Explained(LedgerRow row, PressFormat format) => row switch
     {
-        { Pair: { } pair } => $"takes back {Named(pair, format)}",
-        { Count: { } day } => $"written late: the count of {format.Day(day)} had seen these copies already, so it stands as it was",
-        { TakenBack: true } => "taken back",
-        { Line.Movement: { Kind: MovementKind.Counted, Copies: 0 } } => "as many as the ledger said",
-        { Line.Movement: { Kind: MovementKind.Counted, Copies: > 0 and var more } } => $"{format.Count(more)} more than the ledger said",
-        { Line.Movement: { Kind: MovementKind.Counted, Copies: var less } } => $"{format.Count(-(decimal)less)} fewer than the ledger said",
+        { Pair: { } pair } => Say($"takes back {Named(pair, format)}"),
+        { Count: { } day } => Say($"written late: the count of {format.Day(day)} had seen these copies already, so it stands as it was"),
+        { TakenBack: true } => Say($"taken back"),
+        { Line.Movement: { Kind: MovementKind.Counted, Copies: 0 } } => Say($"as many as the ledger said"),
+        { Line.Movement: { Kind: MovementKind.Counted, Copies: > 0 and var more } } => Say($"{format.Count(more)} more than the ledger said"),
+        { Line.Movement: { Kind: MovementKind.Counted, Copies: var less } } => Say($"{format.Count(-(decimal)less)} fewer than the ledger said"),
         _ => null,
     };
 }

@@ -13,10 +13,6 @@ public sealed class PrintingEntry(CopiesView view)
     /// <summary>Fields by their names.</summary>
     public const string Shop = "shopPaid", Tax = "taxReclaimed", Consumables = "consumables", Fixed = "fixedCosts", Rate = "hourlyRate";
 
-    private const string TimeRule = "Write minutes such as 75, or leave it empty where nobody looked at the clock.";
-    private const string CopiesRule = "Write how many copies went into the step, such as 120.";
-    private const string SpoiledRule = "Write how many of them went wrong: 0, or as many as went in at most.";
-
     /// <summary>Steps at the table: those of the tally, else of the plan, else of the press.</summary>
     public IReadOnlyList<(string Name, decimal? Planned)> Steps { get; } = view.Tallied is { } tallied
         ? [.. tallied.Steps.Select(step => (step.Step.Name, step.Step.Minutes))]
@@ -77,7 +73,7 @@ public sealed class PrintingEntry(CopiesView view)
         var amounts = Array.ConvertAll([Shop, Tax, Consumables, Fixed, Rate], field => entry.Must(field, Typed.Number(entry.Text(field), format.Culture), entry.AmountRule));
         var steps = Enumerable.Range(0, Steps.Count).Where(step => entry.Text(Minutes(step)).Trim().Length > 0)
             .Select(step => ReadStep(step, entry, format)).ToList();
-        entry.Must<int>(Tax, amounts[1] <= amounts[0] ? 0 : null, "No more tax can come back than the shop was paid.");
+        entry.Must<int>(Tax, amounts[1] <= amounts[0] ? 0 : null, Say($"No more tax can come back than the shop was paid."));
         var invoice = Parts.Where(part => entry.Text(Invoice(part)).Trim().Length > 0)
             .Select(part => new InvoiceLine(part, entry.Must(Invoice(part), Typed.Number(entry.Text(Invoice(part)), format.Culture), entry.AmountRule))).ToList();
         return new PrintingActual(copies, amounts[0], amounts[1], amounts[2], amounts[3], amounts[4], steps) { Invoice = invoice };
@@ -90,9 +86,9 @@ public sealed class PrintingEntry(CopiesView view)
         var spoiled = Typed.Count(entry.Text(Spoiled(step)), format.Culture) is { } wrong && wrong <= (started ?? int.MaxValue) ? wrong : (int?)null;
         return new StepActual(
             Steps[step].Name,
-            entry.Must<decimal>(Minutes(step), minutes, TimeRule),
-            entry.Must(Started(step), started, CopiesRule),
-            entry.Must(Spoiled(step), spoiled, SpoiledRule));
+            entry.Must<decimal>(Minutes(step), minutes, Say($"Write minutes such as 75, or leave it empty where nobody looked at the clock.")),
+            entry.Must(Started(step), started, Say($"Write how many copies went into the step, such as 120.")),
+            entry.Must(Spoiled(step), spoiled, Say($"Write how many of them went wrong: 0, or as many as went in at most.")));
     }
 
     private static int StepOf(string field) => int.Parse(field.AsSpan(field.IndexOf('.', StringComparison.Ordinal) + 1), System.Globalization.CultureInfo.InvariantCulture);

@@ -29,10 +29,11 @@ public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnl
     private LedgerImport? written;
 
     /// <inheritdoc/>
-    public string Name => "sales";
+    public string Name => Say($"sales");
 
     /// <inheritdoc/>
-    public string Hint => "Take the list of a till, a web shop or your own table as it is. Its columns are guessed; you look at the guess, at what is in the ledger already, and then at what would come of it.";
+    public string Hint =>
+        Say($"Take the list of a till, a web shop or your own table as it is. Its columns are guessed; you look at the guess, at what is in the ledger already, and then at what would come of it.");
 
     /// <inheritdoc/>
     public string BackTo => written is { Editions: [var only] } && names.FirstOrDefault(name => name.Id == only) is { } edition
@@ -94,7 +95,7 @@ public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnl
             if (finder.Look(read.Thing) is { } reason && rows.Add(read.Row) && told.Count < MostTold)
             {
                 told.Add(new FoundDuplicate(
-                    read.Row, Said(read.Thing), reason == DuplicateReason.Reference ? $"the reference {read.Thing.Note}" : "the same day, way of selling and copies"));
+                    read.Row, Said(read.Thing), reason == DuplicateReason.Reference ? Say($"the reference {read.Thing.Note}") : Say($"the same day, way of selling and copies")));
             }
         }
 
@@ -110,17 +111,15 @@ public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnl
         }
         catch (ImportRefusedException refusal)
         {
-            return new ImportDone(null, $"Nothing was brought in. Sale number {refusal.Index + 1}: {refusal.Problem.Rule}");
+            return new ImportDone(null, Say($"Nothing was brought in. Sale number {refusal.Index + 1}: {SayWhole(refusal.Problem.Rule)}"));
         }
 
         if (written is null)
         {
-            return new ImportDone(null, "Nothing was brought in: one of the books has been taken out in between.");
+            return new ImportDone(null, Say($"Nothing was brought in: one of the books has been taken out in between."));
         }
 
-        var lines = Words.Many(press.Format.Count(written.Lines), written.Lines, "sale is", "sales are");
-        var left = LeftOut > 0 ? $" {Words.Many(press.Format.Count(LeftOut), LeftOut, "row was", "rows were")} left out, being there already." : "";
-        return new ImportDone($"{lines} in the ledger.{left}{CountNeeded(written)}", null);
+        return new ImportDone(string.Join(' ', Came(written)), null);
 
         // The same row has the same id, so that what is sent twice is written once.
         IEnumerable<NewMovement> Lines() => CsvReading.Things(source, mapping, shape, own, Refuse, cancel)
@@ -145,17 +144,28 @@ public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnl
         return null;
     }
 
-    private string CountNeeded(LedgerImport import)
+    // In sentences that each stand by themselves.
+    private IEnumerable<string> Came(LedgerImport import)
     {
         const int most = 3;
+        yield return Say(import.Lines, $"{press.Format.Count(import.Lines)} sale is in the ledger.", $"{press.Format.Count(import.Lines)} sales are in the ledger.");
+        if (LeftOut > 0)
+        {
+            yield return Say(LeftOut, $"{press.Format.Count(LeftOut)} row was left out, being there already.", $"{press.Format.Count(LeftOut)} rows were left out, being there already.");
+        }
+
         var named = import.CountNeeded.Select(id => names.First(name => name.Id == id)).Select(name => $"{name.Title}, {Words.Printing(name.Printing)}").ToList();
-        return named.Count == 0 ? "" : $" More went than was on hand; count needed: {string.Join("; ", named.Take(most))}{(named.Count > most ? $" and {named.Count - most} more" : "")}.";
+        if (named.Count > 0)
+        {
+            var first = string.Join("; ", named.Take(most));
+            yield return Say($"More went than was on hand; count needed: {(named.Count > most ? Say($"{first} and {named.Count - most} more") : first)}.");
+        }
     }
 
     private string Said(NewMovement line)
     {
         var name = names.First(name => name.Id == line.EditionId);
-        return $"{Words.Many(press.Format.Count(line.Copies), line.Copies, "copy", "copies")} of {name.Title}, {Words.Printing(name.Printing)}, {LedgerWords.Of(line.Kind)} on {press.Format.Day(line.Day)}";
+        return Say($"{Words.Copies(line.Copies, press.Format.Count)} of {name.Title}, {Words.Printing(name.Printing)}, {LedgerWords.Of(line.Kind)} on {press.Format.Day(line.Day)}");
     }
 
     private Guid IdOf(int row)
@@ -167,5 +177,5 @@ public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnl
     }
 
     // The preview found none; a file that changed in between must not come in half.
-    private static void Refuse(CellProblem problem) => throw new CsvRefusedException($"Row {problem.Row} is not right any more: {problem.Rule}");
+    private static void Refuse(CellProblem problem) => throw new CsvRefusedException(Say($"Row {problem.Row} is not right any more: {SayWhole(problem.Rule)}"));
 }

@@ -62,7 +62,7 @@ public sealed class FairService(CopiesLedgerStore ledger, ChannelStore channels,
     private static string? Problem(SaveResult<MovementRecord> result) => result switch
     {
         SaveResult<MovementRecord>.Saved => null,
-        SaveResult<MovementRecord>.Refused refused => string.Join(" ", refused.Problems.Select(problem => problem.Rule)),
-        _ => "This printing has been taken out in between. Write the sale down with another one.",
+        SaveResult<MovementRecord>.Refused refused => string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule))),
+        _ => Say($"This printing has been taken out in between. Write the sale down with another one."),
     };
 }

@@ -1,13 +1,15 @@
-using System.Globalization;
 using MimeKit;
 using MimeKit.Text;
 using PressRun.Data.Mail;
 using PressRun.Data.Quotes;
 using PressRun.Web.Quotes;
+using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Mail;
 
-/// <summary>What a maker is told of a quote, as plain text. No link stands in it: nobody learns to press one in a mail.</summary>
+/// <summary>What a maker is told of a quote, as plain text in the server's own language: nobody has said theirs. No link stands in it: nobody learns to press one in
+/// a mail.</summary>
 public static class QuoteMail
 {
     // Signs that turn the direction of text (UAX #9): a mail has nothing to hold them in, so that one of a reader's could turn what is ours.
@@ -19,11 +21,11 @@ public static class QuoteMail
     /// <param name="now">The moment it is sent.</param>
     public static MimeMessage Of(DueMail due, string from, DateTimeOffset now)
     {
-        var view = QuoteView.Of(due.Whole, CultureInfo.GetCultureInfo("en"));
+        var view = QuoteView.Of(due.Whole, Texts.Language);
         var sender = MailboxAddress.Parse(from);
         var mail = new MimeMessage
         {
-            Subject = Plain($"Quote {view.Format.Count(view.Quote.Number)}, {view.Facts.Title}: {InAWord(due.Event.Kind)}"),
+            Subject = Plain(Say($"Quote {view.Format.Count(view.Quote.Number)}, {view.Facts.Title}: {InAWord(due.Event.Kind)}")),
             Date = now,
             MessageId = $"{due.Id:N}@{sender.Domain}",
             Body = new TextPart(TextFormat.Plain) { Text = Plain(Text(due, view)) },
@@ -37,18 +39,22 @@ public static class QuoteMail
     private static string Text(DueMail due, QuoteView view)
     {
         var quoted = due.Event.Words.Length == 0 ? "" : $"\n> {due.Event.Words.Replace("\n", "\n> ", StringComparison.Ordinal)}\n";
-        return $"{QuoteWords.Of(due.Event, view)}\n{quoted}\n"
-            + $"The quote: {view.Format.Count(view.Quote.Quantity)} copies of {view.Facts.Title} for {view.Format.Money(view.Quote.Landed)} {view.Facts.Currency}. "
-            + $"It is {QuoteWords.Of(due.Whole.State)}: {QuoteWords.Meaning(due.Whole.State)}.\n\n"
-            + "Open PressRun to answer; this mailbox is not read.\n";
+        return $"{QuoteWords.Of(due.Event, view)}\n{quoted}\n{TheQuote(view)} {Say($"It is {QuoteWords.Of(due.Whole.State)}: {QuoteWords.Meaning(due.Whole.State)}.")}\n\n"
+            + $"{Say($"Open PressRun to answer; this mailbox is not read.")}\n";
+    }
+
+    private static string TheQuote(QuoteView view)
+    {
+        var (copies, money) = (Words.Copies(view.Quote.Quantity, view.Format.Count), view.Format.Money(view.Quote.Landed));
+        return Say($"The quote: {copies} of {view.Facts.Title} for {money} {view.Facts.Currency}.");
     }
 
     private static string InAWord(QuoteEventKind kind) => kind switch
     {
-        QuoteEventKind.Agreed => "agreed",
-        QuoteEventKind.TurnedDown => "turned down",
-        QuoteEventKind.AskedFor => "another quantity",
-        _ => "a remark",
+        QuoteEventKind.Agreed => Say("an answer to a quote", $"agreed"),
+        QuoteEventKind.TurnedDown => Say("an answer to a quote", $"turned down"),
+        QuoteEventKind.AskedFor => Say("an answer to a quote", $"another quantity"),
+        _ => Say("an answer to a quote", $"a remark"),
     };
 
     private static string Plain(string text) => string.Concat(text.Where(sign => !Turns(sign)));

@@ -8,18 +8,18 @@ namespace PressRun.Web.Payouts;
 public static class ClaimWords
 {
     /// <summary>Kinds as they are chosen, after the number.</summary>
-    public static readonly (ClaimKind Kind, string Words)[] Kinds =
+    public static (ClaimKind Kind, string Words)[] Kinds =>
     [
-        (ClaimKind.PerCopy, "for each copy sold"), (ClaimKind.OfReceipts, "% of what comes in"), (ClaimKind.OfPrice, "% of the price"), (ClaimKind.OfProfit, "shares of the profit"),
+        (ClaimKind.PerCopy, Say($"for each copy sold")), (ClaimKind.OfReceipts, Say($"% of what comes in")), (ClaimKind.OfPrice, Say($"% of the price")), (ClaimKind.OfProfit, Say($"shares of the profit")),
     ];
 
     /// <summary>One claim.</summary>
     public static string Of(Claim claim, PressFormat format) => claim switch
     {
-        Claim.PerCopy each => $"{format.Price(each.Amount)} for each copy sold",
-        Claim.OfReceipts part => $"{format.Percent(part.Rate)} of what comes in",
-        Claim.OfPrice part => $"{format.Percent(part.Rate)} of the price",
-        Claim.OfProfit share => $"{format.Number(share.Weight, 4)} {(share.Weight == 1m ? "share" : "shares")} of the profit",
+        Claim.PerCopy each => Say($"{format.Price(each.Amount)} for each copy sold"),
+        Claim.OfReceipts part => Say($"{format.Percent(part.Rate)} of what comes in"),
+        Claim.OfPrice part => Say($"{format.Percent(part.Rate)} of the price"),
+        Claim.OfProfit share => Say(share.Weight, $"{format.Number(share.Weight, 4)} share of the profit", $"{format.Number(share.Weight, 4)} shares of the profit"),
         _ => throw new ArgumentOutOfRangeException(nameof(claim), claim, "There is no such claim."),
     };
 
@@ -32,11 +32,11 @@ public static class ClaimWords
         string OfOne(IReadOnlyList<Claim> claims, string name)
         {
             var own = claims.Where(claim => claim.Name.Trim() == name).ToList();
-            return own.Count == 0 ? "nothing" : Of(own, format);
+            return own.Count == 0 ? Say("what somebody gets", $"nothing") : Of(own, format);
         }
     }
 
     /// <summary>All claims of one person.</summary>
     public static string Of(IReadOnlyList<Claim> claims, PressFormat format) =>
-        claims.Count == 0 ? "promised nothing any more" : string.Join(", ", claims.Select(claim => Of(claim, format)));
+        claims.Count == 0 ? Say($"promised nothing any more") : string.Join(", ", claims.Select(claim => Of(claim, format)));
 }

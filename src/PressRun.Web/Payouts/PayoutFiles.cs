@@ -14,9 +14,11 @@ public static class PayoutFiles
 {
     private static readonly TextCell Cell = new(JobRules.Name);
 
-    private static readonly Column[] Columns =
+    // The app never reads such a file again, so that its heads are in the words of whoever saves it.
+    private static Column[] Columns =>
     [
-        new("who", "Who", Cell), new("what", "For what", Cell), new("time", "In this time", Cell), new("toDate", "To date", Cell), new("paid", "Paid", Cell), new("open", "Open", Cell),
+        new("who", Say($"Who"), Cell), new("what", Say($"For what"), Cell), new("time", Say($"In this time"), Cell), new("toDate", Say($"To date"), Cell), new("paid", Say($"Paid"), Cell),
+        new("open", Say("of money", $"Open"), Cell),
     ];
 
     /// <summary>Maps the address of the file.</summary>
@@ -29,7 +31,7 @@ public static class PayoutFiles
         {
             person.Name, ClaimWords.Of(person.Claims, format), Plain(person.InTime), Plain(person.ToDate), Plain(person.Paid), Plain(person.Open),
         });
-        string[] kept = ["kept by the press", "", Plain(statement.InTime.Kept), Plain(statement.ToDate.Kept), "", ""];
+        string[] kept = [Say($"kept by the press"), "", Plain(statement.InTime.Kept), Plain(statement.ToDate.Kept), "", ""];
         return CsvText.OfAsync(Columns, [.. rows, kept], new CellManners(format.Culture, format.Units, format.Currency.MinorDigits));
 
         string Plain(decimal number) => number.ToString("0.############################", format.Culture);
@@ -45,6 +47,6 @@ public static class PayoutFiles
         var (first, last) = (from ?? DateOnly.MinValue, to ?? view.Today);
         return view.Statement(first, last, press.Format.Currency) is { Succeeded: true, Value: var statement }
             ? Results.File(Encoding.UTF8.GetBytes(await OfAsync(statement, press.Format)), "text/csv; charset=utf-8", string.Create(CultureInfo.InvariantCulture, $"{slug}-{printing}-payouts.csv"))
-            : Results.BadRequest("Write the first day and a last day that comes after it.");
+            : Results.BadRequest(Say($"Write the first day and a last day that comes after it."));
     }
 }

@@ -98,7 +98,7 @@ public sealed partial class PayoutsPage
     private void Reckon()
     {
         var outcome = View!.Statement(from, to, Format.Currency);
-        (statement, days) = outcome.Succeeded ? (outcome.Value, null) : (statement, outcome.Problems[0].Rule);
+        (statement, days) = outcome.Succeeded ? (outcome.Value, null) : (statement, SayWhole(outcome.Problems[0].Rule));
     }
 
     private Task TouchedAsync() => Drafts.KeepAsync(DraftKey, DraftRows.Write(rows.Select(row => row.Texts)));
@@ -110,7 +110,7 @@ public sealed partial class PayoutsPage
         if (claims.FindIndex(claim => claim is null) is >= 0 and var unread)
         {
             var who = rows[unread].Name.Trim();
-            problem = $"Write how much {(who.Length == 0 ? "this one" : Apart.Of(who))} gets as a number.";
+            problem = who.Length == 0 ? Say($"Write how much this one gets as a number.") : Say($"Write how much {Apart.Of(who)} gets as a number.");
             return;
         }
 
@@ -118,8 +118,8 @@ public sealed partial class PayoutsPage
         problem = await saves.DoAsync(() => SaveAsync([.. claims.OfType<Claim>()]));
         if (problem is null)
         {
-            said = "Kept.";
-            edits.Add("the change of who gets what", () => saves.DoAsync(() => SaveAsync(before)));
+            said = Say($"Kept.");
+            edits.Add(Say($"the change of who gets what"), () => saves.DoAsync(() => SaveAsync(before)));
         }
     }
 
@@ -134,13 +134,13 @@ public sealed partial class PayoutsPage
                 await Drafts.ForgetAsync(DraftKey);
                 return null;
             case SaveResult<EditionClaims>.Refused refused:
-                return string.Join(" ", refused.Problems.Select(found => found.Rule).Distinct());
+                return string.Join(" ", refused.Problems.Select(found => SayWhole(found.Rule)).Distinct());
             case SaveResult<EditionClaims>.Conflict:
                 await AgainAsync();
                 mine = claims;
-                return "Somebody else kept other lines in between.";
+                return Say($"Somebody else kept other lines in between.");
             default:
-                return "This printing has been taken out in between.";
+                return Say($"This printing has been taken out in between.");
         }
     }
 
@@ -150,14 +150,14 @@ public sealed partial class PayoutsPage
         (mine, problem) = (null, await saves.DoAsync(() => SaveAsync(claims)));
         if (problem is null)
         {
-            said = "Yours stand.";
-            edits.Add("letting yours stand", () => saves.DoAsync(() => SaveAsync(theirs)));
+            said = Say($"Yours stand.");
+            edits.Add(Say($"letting yours stand"), () => saves.DoAsync(() => SaveAsync(theirs)));
         }
     }
 
     private async Task TakeTheirsAsync()
     {
-        (rows, mine, problem, recalled, said) = (Kept(), null, null, false, "Theirs stand.");
+        (rows, mine, problem, recalled, said) = (Kept(), null, null, false, Say($"Theirs stand."));
         await Drafts.ForgetAsync(DraftKey);
     }
 
@@ -169,7 +169,7 @@ public sealed partial class PayoutsPage
         if (refused is null)
         {
             await AgainAsync();
-            said = $"Written down: {Apart.Of(name)} was paid {Format.Money(payment.Amount)}.";
+            said = Say($"Written down: {Apart.Of(name)} was paid {Format.Money(payment.Amount)}.");
             StateHasChanged();
         }
 

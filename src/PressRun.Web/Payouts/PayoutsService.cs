@@ -65,8 +65,8 @@ public sealed class PayoutsService(
     public async Task<string?> PayAsync(PressId press, NewPayment payment, string by) => await payouts.PayAsync(press, payment, by) switch
     {
         SaveResult<PaymentRecord>.Saved => null,
-        SaveResult<PaymentRecord>.Refused refused => string.Join(" ", refused.Problems.Select(problem => problem.Rule)),
-        _ => "This printing has been taken out in between.",
+        SaveResult<PaymentRecord>.Refused refused => string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule))),
+        _ => Say($"This printing has been taken out in between."),
     };
 
     private async Task<(IReadOnlyDictionary<string, ChannelCost> Costs, IReadOnlyList<string> Unknown)> CostsAsync(PressId press, Guid edition, HashSet<string> used)

@@ -1,5 +1,6 @@
 using PressRun.Engine.Bench;
 using PressRun.Engine.Editions;
+using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Shared;
 
@@ -116,6 +117,16 @@ public static class Words
     /// <param name="titles">The count.</param>
     /// <param name="count">Writes a count.</param>
     public static string Titles(long titles, Func<decimal, string> count) => Say(titles, $"{count(titles)} title", $"{count(titles)} titles");
+
+    /// <summary>Such as <c>2.5 hours</c>.</summary>
+    /// <param name="hours">To a tenth.</param>
+    /// <param name="format">How figures are written.</param>
+    public static string Hours(decimal hours, PressFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(format);
+        var shown = decimal.Round(hours, 1, MidpointRounding.AwayFromZero);
+        return Say(shown, $"{format.Number(shown, 1)} hour", $"{format.Number(shown, 1)} hours");
+    }
 
     /// <summary>One thing or many: <c>1 copy</c>, <c>12 copies</c>.</summary>
     public static string Many(string count, long number, string one, string many) => $"{count} {(number == 1 ? one : many)}";

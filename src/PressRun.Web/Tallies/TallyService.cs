@@ -66,13 +66,13 @@ public sealed class TallyService(TitleStore titles, EditionStore editions, PlanS
 
         if (Typed.Count(asked.Copies, culture) is not { } copies || Typed.Count(asked.Wanted, culture) is not { } wanted)
         {
-            return new TallyBegun("Write how many copies lie on the table, and how many good ones are wanted, such as 110 and 100.");
+            return new TallyBegun(Say($"Write how many copies lie on the table, and how many good ones are wanted, such as 110 and 100."));
         }
 
         return await tallies.BeginAsync(press, new NewTally(asked.Id, asked.Edition, work.Plan, copies, wanted, work.Steps)) switch
         {
             SaveResult<TallyRecord>.Saved => new TallyBegun(null),
-            SaveResult<TallyRecord>.Refused refused => new TallyBegun(string.Join(" ", refused.Problems.Select(problem => problem.Rule))),
+            SaveResult<TallyRecord>.Refused refused => new TallyBegun(string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)))),
             _ => null,
         };
     }
@@ -80,7 +80,7 @@ public sealed class TallyService(TitleStore titles, EditionStore editions, PlanS
     /// <summary>Writes entries down, and answers each with how the tally stands then; null where there is no such tally.</summary>
     public async Task<TallyAnswer?> TakeAsync(PressId press, TallyEntries sent, CancellationToken cancel) =>
         await tallies.WriteAsync(press, sent.Tally, [.. sent.Entries.Select(entry => entry.ToNew())], cancel) is { } outcomes && await StandAsync(press, sent.Tally, cancel) is { } now
-            ? new TallyAnswer(outcomes, now)
+            ? new TallyAnswer([.. outcomes.Select(outcome => outcome with { Problem = outcome.Problem is { } problem ? SayWhole(problem) : null })], now)
             : null;
 
     /// <summary>True, with how a tally stands where anything is new since a mark; false where there is no such tally.</summary>

@@ -118,7 +118,7 @@ public sealed class BenchJourney(Chromium chromium, OwnApp own) : IClassFixture<
         await page.WaitForURLAsync("**/run/bench?plan=*");
         await visit.AnswersAsync();
         await Expect(page.Locator(".piles > li")).ToHaveCountAsync(view.Sheet.Piles.Count - run.Piles.Count + PileWords.Drawn(run).Count);
-        await Expect(page.Locator(".goes-on")).ToHaveTextAsync(PileWords.GoesOn(run, BenchWords.One(view), stored.Format));
+        await Expect(page.Locator(".goes-on")).ToHaveTextAsync(PileWords.GoesOn(run, BenchWords.HasPiles(view), stored.Format));
         await Keys.FollowAsync(page, page.Locator(".pile-runs summary"));
         await Expect(page.Locator(".every-pile tbody tr")).ToHaveCountAsync(run.Piles.Count);
         Assert.Empty(await Barriers.OfAsync(page));

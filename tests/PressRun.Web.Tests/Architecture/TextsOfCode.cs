@@ -207,7 +207,8 @@ internal static partial class TextsOfCode
     // The app's own name is the same everywhere.
     private static bool HasWords(string words) => Word().IsMatch(words.Replace("PressRun", "", StringComparison.Ordinal));
 
-    private static bool IsSentence(string words) => TwoWords().IsMatch(words) || Capitalised().IsMatch(words);
+    // What ends in a hyphen goes on as one word: a class.
+    private static bool IsSentence(string words) => !words.EndsWith('-') && (TwoWords().IsMatch(words) || Capitalised().IsMatch(words));
 
     private static TypeDefinition Outermost(TypeDefinition type) => type.DeclaringType is { } around ? Outermost(around) : type;
 

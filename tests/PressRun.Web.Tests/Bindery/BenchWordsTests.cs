@@ -107,7 +107,7 @@ public sealed class BenchWordsTests
     public void The_first_lines_say_in_what_shape_the_work_comes_how_many_may_go_wrong_and_when_to_stop()
     {
         var view = ABench.View(bench => bench with { Steps = [Step("staple") with { Spoilage = 0.1m }, Step("fold"), Step("pack")] });
-        Assert.StartsWith(", 112 started, so that 12 may go wrong: 8 piles, ", BenchSentence.Rest(view, Format), StringComparison.Ordinal);
+        Assert.StartsWith("100 good copies, 112 started, so that 12 may go wrong: 8 piles, ", BenchSentence.Of(view, Format), StringComparison.Ordinal);
         Assert.Equal("Flat sheets come from the shop.", BenchSentence.Arrives(view, Format));
         Assert.Equal("112 copies", BenchSentence.Copies(view, view.Sheet!.Steps.First(step => step.Kind == WorkKind.Staple), Format));
         Assert.Equal("about 101 copies", BenchSentence.Copies(view, view.Sheet.Steps.First(step => step.Kind == WorkKind.Fold), Format));
@@ -116,7 +116,7 @@ public sealed class BenchWordsTests
 
         var sets = ABench.View(shop: list => list with { Delivers = Delivered.CutPieces, Collates = Collating.Always });
         Assert.Equal($"Cut pieces of {Format.Size(sets.Sheet!.Piles[0].Part.Piece)} come from the shop, laid together: each set is a copy. Look through one set in ten before you begin: pieces follow each other as drawn.", BenchSentence.Arrives(sets, Format));
-        Assert.DoesNotContain("pile", BenchSentence.Rest(sets, Format), StringComparison.Ordinal);
+        Assert.DoesNotContain("pile", BenchSentence.Of(sets, Format), StringComparison.Ordinal);
         Assert.Null(BenchSentence.Arrives(ABench.View(bench => bench with { Steps = [Step("pack")] }, list => list with { Delivers = Delivered.TrimmedCopies }), Format));
     }
 
@@ -143,8 +143,8 @@ public sealed class BenchWordsTests
         Assert.Equal([3, 4, 44], PileWords.Drawn(runs[1]).Select(pile => pile.Number));
         Assert.Equal(
             "Piles 3 to 44: 42 leaves. Pile 3 has page 5 in front and page 6 behind; each next pile has the next two, up to pages 87 and 88 in pile 44.",
-            PileWords.GoesOn(runs[1], "pile", Format));
-        Assert.StartsWith("Pieces 3 to 44: 42 leaves. Piece 3 has", PileWords.GoesOn(runs[1], "piece", Format), StringComparison.Ordinal);
+            PileWords.GoesOn(runs[1], piles: true, Format));
+        Assert.StartsWith("Pieces 3 to 44: 42 leaves. Piece 3 has", PileWords.GoesOn(runs[1], piles: false, Format), StringComparison.Ordinal);
         Assert.StartsWith("3: 5 / 6 · 4: 7 / 8 · ", PileWords.Every(runs[1]), StringComparison.Ordinal);
     }
 

@@ -53,7 +53,7 @@ public class StaircaseTests
         page.JSInterop.Mode = JSRuntimeMode.Loose;
         var staircase = page.Render<Staircase>(parameters => parameters
             .Add(part => part.Curve, new CostCurve(1, [1.5m, 2.25m])).Add(part => part.Quantity, 1).Add(part => part.Format, Written.German));
-        Assert.StartsWith("1;1.5;1 cost 1,50, 1,50 each|", staircase.Find("figure").GetAttribute("data-readings"), StringComparison.Ordinal);
+        Assert.StartsWith("1;1.5;1 costs 1,50, 1,50 each|", staircase.Find("figure").GetAttribute("data-readings"), StringComparison.Ordinal);
     }
 
     [Fact]

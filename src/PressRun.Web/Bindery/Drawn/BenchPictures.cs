@@ -2,6 +2,7 @@ using PressRun.Engine.Bench;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Imposing;
 using PressRun.Engine.Measures;
+using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Bindery.Drawn;
@@ -33,7 +34,7 @@ public static class BenchPictures
         Face(0, 0, pile.Outer, pile.Part.Part.Outside, folds);
         Face(under ? 0 : width + Gap, under ? height + Gap : 0, pile.Inner, pile.Part.Part.Inside, [.. folds.Select(fold => width - fold)]);
         return new Picture(
-            under ? width : (2 * width) + Gap, under ? (2 * height) + Gap : height, marks, $"Pile {pile.Number}: outer face {PileWords.Outside(pile)}, inner face {PileWords.Inside(pile)}");
+            under ? width : (2 * width) + Gap, under ? (2 * height) + Gap : height, marks, Say($"Pile {pile.Number}: outer face {PileWords.Outside(pile)}, inner face {PileWords.Inside(pile)}"));
 
         void Face(double left, double top, IReadOnlyList<int> pages, Ink ink, IReadOnlyList<double> at)
         {
@@ -43,7 +44,7 @@ public static class BenchPictures
             foreach (var (place, page) in pages.Index())
             {
                 var (x, y) = (left + (width * ((2 * place) + 1) / (2 * pages.Count)), top + ((height - Band) / 2));
-                marks.Add(ink == Ink.None ? new TextMark("unprinted", x, y + 4, 8) : new TextMark($"{page}", x, y + 4, 17, Strong: true));
+                marks.Add(ink == Ink.None ? new TextMark(Words.Of(Ink.None), x, y + 4, 8) : new TextMark($"{page}", x, y + 4, 17, Strong: true));
                 marks.Add(new HeadMark(x, Math.Max(top + 6, y - 12), 8));
             }
         }
@@ -63,7 +64,8 @@ public static class BenchPictures
         marks.AddRange(fromHead.Select(at => new TextMark($"{format.Length(at)}", line + 34, Room + scale(at), 10)));
         marks.Add(new LineMark(Pen.Page, 0, Room - 1, line, Room - 1));
         marks.Add(new TextMark($"{format.Length(stop)}", Math.Max(26, line / 2), Room - 8, 10));
-        return new Picture(width, height + Room, marks, $"Staples {string.Join(" and ", fromHead.Select(at => format.Length(at)))} from the head, the stop at {format.Length(stop)}");
+        var staples = Words.Together([.. fromHead.Select(at => $"{format.Length(at)}")]);
+        return new Picture(width, height + Room, marks, Say($"Staples {staples} from the head, the stop at {format.Length(stop)}"));
     }
 
     /// <summary>What is cut off and in which order: the block with its spine at the left.</summary>
@@ -77,7 +79,7 @@ public static class BenchPictures
         var block = cuts.Any(cut => cut.Cut.Edge == Edge.Spine) ? untrimmed : untrimmed with { Width = untrimmed.Width - trim.Spine };
         var scale = Scale(block);
         var (width, height) = (scale(block.Width), scale(block.Height));
-        var marks = new List<Mark> { new BoxMark(Pen.Paper, Room, Room, width, height), new LineMark(Pen.Staple, Room, Room, Room, Room + height), new TextMark("spine", Room - 9, Room + (height / 2), 10, 3) };
+        var marks = new List<Mark> { new BoxMark(Pen.Paper, Room, Room, width, height), new LineMark(Pen.Staple, Room, Room, Room, Room + height), new TextMark(BenchWords.Of(Edge.Spine), Room - 9, Room + (height / 2), 10, 3) };
         foreach (var (number, cut) in cuts)
         {
             // A trim is a few millimetres: drawn wider than it is, or nobody would see it.
@@ -92,7 +94,7 @@ public static class BenchPictures
             marks.Add(new TextMark($"{number}", cut.Edge is Edge.Spine or Edge.ForeEdge ? x2 : x2 + 7, cut.Edge is Edge.Spine or Edge.ForeEdge ? y2 + 7 : y2, 13, Strong: true));
         }
 
-        return new Picture(width + (2 * Room) + 6, height + (2 * Room) + 6, marks, $"Cuts in order: {string.Join(", ", cuts.Select(cut => $"{BenchWords.Of(cut.Cut.Edge)} with the fence at {format.Length(cut.Cut.Fence)}"))}");
+        return new Picture(width + (2 * Room) + 6, height + (2 * Room) + 6, marks, Say($"Cuts in order: {string.Join(", ", cuts.Select(cut => Say($"{BenchWords.Of(cut.Cut.Edge)} with the fence at {format.Length(cut.Cut.Fence)}")))}"));
 
         double Wide(Length length) => Math.Max(8, scale(length));
     }
@@ -110,7 +112,7 @@ public static class BenchPictures
             marks.Add(new HeadMark(width / 2, down, 14, side.QuarterTurns));
         }
 
-        return new Picture(width, height, marks, side.Page is null ? "A blank side" : $"Page {side.Page}{(side.IsUpright ? "" : ", on its head")}");
+        return new Picture(width, height, marks, side.Page is null ? Say($"A blank side") : side.IsUpright ? Say($"Page {side.Page}") : Say($"Page {side.Page}, on its head"));
     }
 
     private static Func<Length, double> Scale(Size size)

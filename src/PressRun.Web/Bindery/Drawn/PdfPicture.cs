@@ -1,6 +1,7 @@
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using PressRun.Web.Quotes.Pdf;
+using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Bindery.Drawn;
 
@@ -20,7 +21,7 @@ public static class PdfPicture
         PaperFonts.Provide();
         using var document = new PdfDocument();
         document.Info.Title = title;
-        document.Language = "en";
+        document.Language = Texts.Language.Name;
         foreach (var picture in pictures)
         {
             var page = document.AddPage();

@@ -1,6 +1,7 @@
 using PressRun.Engine.Editions;
 using PressRun.Engine.Imposing;
 using PressRun.Engine.Measures;
+using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Bindery.Drawn;
@@ -25,8 +26,11 @@ public static class SheetPicture
 
         return new Picture(
             Mm(sheet.Sheet.Width), Mm(sheet.Sheet.Height), marks,
-            $"The front of sheet {sheet.Number}: {string.Join(", ", sheet.Front.Places.Select(place => $"{place.Letter} pages {PileWords.Pages([.. sheet.Front.Pages.Where(page => page.Letter == place.Letter).Select(page => page.Page)])}"))}");
+            Say($"The front of sheet {sheet.Number}: {string.Join(", ", sheet.Front.Places.Select(place => OnPlace(sheet, place.Letter)))}"));
     }
+
+    private static string OnPlace(ImposedSheet sheet, string letter) =>
+        Say($"{letter} pages {PileWords.Pages([.. sheet.Front.Pages.Where(page => page.Letter == letter).Select(page => page.Page)])}");
 
     /// <summary>A face with its pages, folds, trims, bleed and creep.</summary>
     /// <param name="sheet">The sheet.</param>
@@ -55,19 +59,19 @@ public static class SheetPicture
         {
             var box = face.Places.First(place => place.Letter == stack.Place.Letter).Box;
             marks.Add(new TextMark(
-                stack.Pile is { } pile ? $"{stack.Place.Letter} to pile {pile}" : $"{stack.Place.Letter} stays blank",
+                stack.Pile is null ? Say($"{stack.Place.Letter} stays blank") : BenchWords.To(stack),
                 Mm(box.Middle.Across), Mm(box.Bottom) - Math.Max(3, Smaller(box) * 0.05), Math.Min(7, Smaller(box) * 0.06)));
         }
 
-        var side = back ? "back" : "front";
+        var pages = string.Join(", ", face.Pages.Select(page => page.Page));
         return new Picture(
             Mm(sheet.Sheet.Width), Mm(sheet.Sheet.Height), marks,
-            $"Sheet {sheet.Number}, {side}: pages {string.Join(", ", face.Pages.Select(page => page.Page))}");
+            back ? Say($"Sheet {sheet.Number}, back: pages {pages}") : Say($"Sheet {sheet.Number}, front: pages {pages}"));
     }
 
     private static IEnumerable<Mark> Page(PlacedPage page, bool unprinted, PressFormat format)
     {
-        var note = unprinted ? "unprinted" : page.Shift > Length.Zero ? $"{format.Thickness(page.Shift)} to the spine" : "";
+        var note = unprinted ? Words.Of(Ink.None) : page.Shift > Length.Zero ? Say($"{format.Thickness(page.Shift)} to the spine") : "";
         if (note.Length == 0)
         {
             return Number(page);

@@ -1,8 +1,10 @@
 // What is sold at a fair, tap by tap. js/queue.js keeps every tap until the server has it.
 const part = name => import(document.querySelector(`link[rel=modulepreload][data-part=${name}]`).href);
-const [{ keysOf, longAgo, openQueue, read }, { keepPage, lightTable }, { showWritten }] = await Promise.all(['queue', 'kept-page', 'written-list'].map(part));
+const [{ keysOf, longAgo, openQueue, read }, { keepPage, lightTable }, { showWritten }, { wordsOf }] =
+  await Promise.all(['queue', 'kept-page', 'written-list', 'words'].map(part));
 
 const root = document.querySelector('[data-fair]');
+const tell = wordsOf(root);
 const HAND = `pressrun.fair-hand.${root.dataset.press}.`;
 const CHOICE = `pressrun.fair-choice.${root.dataset.press}.`;
 
@@ -13,10 +15,9 @@ const digits = Number(root.dataset.digits);
 const whole = new Intl.NumberFormat(root.dataset.locale || undefined);
 const amount = new Intl.NumberFormat(root.dataset.locale || undefined, { minimumFractionDigits: digits, maximumFractionDigits: digits });
 const clock = new Intl.DateTimeFormat(root.dataset.locale || undefined, { hour: 'numeric', minute: '2-digit' });
-// A month is a word of the page, and its words are English.
-const longDay = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long' });
+// A month is a word of the page, whatever the numbers look like.
+const longDay = new Intl.DateTimeFormat(root.dataset.days, { dateStyle: 'long' });
 const money = minor => amount.format(minor / 10 ** digits);
-const count = (number, single, many) => `${whole.format(number)} ${number === 1 ? single : many}`;
 
 const isoDay = at => {
   const day = new Date(at);
@@ -32,6 +33,7 @@ const queue = openQueue({
   }),
   heard: answer => answer.onHand.forEach(({ edition, copies }) => localStorage.setItem(HAND + edition, JSON.stringify({ copies, at: answer.at }))),
   changed: () => show(),
+  tell,
 });
 
 function sell(book) {
@@ -40,16 +42,16 @@ function sell(book) {
   const written = queue.write({
     edition: book.dataset.edition, title, day: isoDay(Date.now()), channel: channel.value || null, fair: fairName.value.trim(), minor, amount: (minor / 10 ** digits).toFixed(digits),
   });
-  if (written) say(`${title}, ${money(minor)}: written down.`);
+  if (written) say(tell('writtenDown', { title, money: money(minor) }));
 }
 
 function takeBack(entry) {
   queue.takeBack(entry);
-  say(`${entry.title}, ${money(entry.minor)}: taken back.`);
+  say(tell('takenBack', { title: entry.title, money: money(entry.minor) }));
 }
 
-const wordsOf = ({ day, at, title, minor }) => ({
-  when: day === isoDay(Date.now()) ? clock.format(at) : longDay.format(at), what: title, number: money(minor), arrived: 'in the ledger',
+const lineOf = ({ day, at, title, minor }) => ({
+  when: day === isoDay(Date.now()) ? clock.format(at) : longDay.format(at), what: title, number: money(minor),
 });
 const stands = entry => !entry.undone && entry.state !== 'refused';
 
@@ -58,17 +60,17 @@ function show() {
   const today = all.filter(entry => entry.day === isoDay(Date.now()));
   const sold = today.filter(stands);
   one('copies').textContent = whole.format(sold.length);
-  one('copies-word').textContent = sold.length === 1 ? 'copy' : 'copies';
+  one('copies-word').textContent = tell('copies', { number: sold.length });
   one('takings').textContent = money(sold.reduce((sum, entry) => sum + entry.minor, 0));
   one('day').textContent = longDay.format(Date.now());
-  one('state').textContent = queue.words('the ledger', count);
+  one('state').textContent = queue.words();
   one('state').classList.toggle('look', queue.lookHere);
   one('send').hidden = queue.sending || queue.waiting().length === 0;
   const last = sold.at(-1);
   one('undo').disabled = !last;
-  one('undo').textContent = last ? `Undo ${last.title}` : 'Undo';
+  one('undo').textContent = last ? tell('undoThat', { what: last.title }) : tell('undo');
   root.querySelectorAll('.fair-book').forEach(book => showBook(book, all, sold));
-  showWritten({ none: one('none'), lines: one('lines'), template: one('line') }, queue, wordsOf, takeBack);
+  showWritten({ none: one('none'), lines: one('lines'), template: one('line') }, queue, lineOf, takeBack, tell);
 }
 
 // What the server last said, less what it has not heard of.
@@ -79,7 +81,7 @@ function showBook(book, all, sold) {
   const unheard = all.filter(entry => entry.edition === edition && entry.state === 'waiting' && !entry.undone).length;
   book.querySelector('[data-fair-left]').textContent = whole.format(base - unheard);
   const here = sold.filter(entry => entry.edition === edition).length;
-  book.querySelector('[data-fair-sold]').textContent = here ? `${whole.format(here)} sold` : '';
+  book.querySelector('[data-fair-sold]').textContent = here ? tell('sold', { number: here }) : '';
 }
 
 const say = words => { one('said').textContent = words; };
@@ -109,7 +111,7 @@ function begin() {
   show();
   queue.send();
   document.body.dataset.interactive = '';
-  keepPage('fair').then(words => { one('offline').textContent = words; }, () => {});
+  keepPage('fair').then(came => { one('offline').textContent = came && tell(came); }, () => {});
 }
 
 begin();

@@ -1,8 +1,9 @@
 // Keeps a page and all that it is made of in this browser, so that it opens where there is no connection: first its files, then itself.
+// Answers the name of the page's words for what came of it; none where that is nothing to speak of.
 const nameOf = path => `pressrun-${path}`;
 
 export async function keepPage(path) {
-  if (!('serviceWorker' in navigator)) return 'Leave it open: this browser opens it again only with a connection.';
+  if (!('serviceWorker' in navigator)) return 'leaveOpen';
   const page = new URL(path, document.baseURI);
   await navigator.serviceWorker.register(new URL('kept-worker.js', document.baseURI), { scope: page.pathname });
   const cache = await caches.open(nameOf(path));
@@ -21,7 +22,7 @@ export async function keepPage(path) {
   if (!(await cache.match(page))) return '';
   // Registered is not yet at work: only an active worker answers in the server's place.
   await navigator.serviceWorker.ready;
-  return 'This page opens on this phone without a connection.';
+  return 'opensHere';
 }
 
 export const letPageGo = path => ('caches' in window ? caches.delete(nameOf(path)) : Promise.resolve());

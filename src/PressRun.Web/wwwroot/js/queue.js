@@ -23,13 +23,19 @@ export function newId() {
   return [...bytes].map(byte => byte.toString(16).padStart(2, '0')).join('').replace(/^(.{8})(.{4})(.{4})(.{4})/, '$1-$2-$3-$4-');
 }
 
-export class Told extends Error {}
+// What the server would not do: named after the page's words for it.
+export class Told extends Error {
+  constructor(name, gaps) {
+    super(name);
+    this.gaps = gaps;
+  }
+}
 
 export async function ask(address, options = {}) {
   const answer = await fetch(new URL(address, document.baseURI), { ...options, redirect: 'manual', signal: AbortSignal.timeout(LONGEST_ANSWER) });
-  if (answer.type === 'opaqueredirect' || answer.status === 401) throw new Told('The server asks you to sign in again: open the shelf, sign in and come back. All is kept here.');
-  if (answer.status === 403) throw new Told('You may read this press and write nothing down. All is kept here.');
-  if (answer.status >= 400 && answer.status < 500) throw new Told(`The server does not take them (${answer.status}). All is kept here.`);
+  if (answer.type === 'opaqueredirect' || answer.status === 401) throw new Told('signIn');
+  if (answer.status === 403) throw new Told('onlyRead');
+  if (answer.status >= 400 && answer.status < 500) throw new Told('noneTaken', { status: String(answer.status) });
   if (!answer.ok) throw new Error(answer.status);
   return answer.status === 204 ? null : answer.json();
 }
@@ -37,8 +43,8 @@ export async function ask(address, options = {}) {
 export const post = (address, message) => ask(address, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(message) });
 
 // prefix: of the keys that entries lie under. address: where they are sent. message: what is sent of some entries. heard: told of the answer, which
-// has an entry with a problem or none for each that was sent. changed: told whenever something has moved.
-export function openQueue({ prefix, address, message, heard, changed }) {
+// has an entry with a problem or none for each that was sent. changed: told whenever something has moved. tell: the page's words.
+export function openQueue({ prefix, address, message, heard, changed, tell }) {
   let place = 0, sending = false, anew = false, sent = 0, failures = 0, timer = 0, trouble = '';
   const keep = entry => localStorage.setItem(prefix + entry.id, JSON.stringify(entry));
   const forget = entry => localStorage.removeItem(prefix + entry.id);
@@ -50,7 +56,7 @@ export function openQueue({ prefix, address, message, heard, changed }) {
     try {
       keep({ ...entry, id: newId(), at: Date.now(), place: place++, state: 'waiting', tried: false, undone: false });
     } catch {
-      trouble = 'This browser keeps nothing more. The last entry was not written down: write it on paper.';
+      trouble = tell('full');
       changed();
       return false;
     }
@@ -96,7 +102,7 @@ export function openQueue({ prefix, address, message, heard, changed }) {
       failures = 0;
     } catch (problem) {
       failures = anew ? 0 : failures + 1;
-      trouble = problem instanceof Told ? problem.message : '';
+      trouble = problem instanceof Told ? tell(problem.message, problem.gaps) : '';
     }
     sending = anew = false;
     changed();
@@ -114,15 +120,13 @@ export function openQueue({ prefix, address, message, heard, changed }) {
     }
   }
 
-  // What has become of all entries, in words. where: such as "the ledger"; count: writes a number with its noun.
-  function words(where, count) {
+  // What has become of all entries, in words.
+  function words() {
     if (trouble) return trouble;
     const all = entries();
     const [waits, refused] = ['waiting', 'refused'].map(state => all.filter(entry => entry.state === state).length);
-    const not = refused ? ` ${count(refused, 'was', 'were')} not taken: see below what was written here.` : '';
-    if (waits === 0) return (all.length > refused ? `All of it is in ${where}.` : 'Nothing waits.') + not;
-    const how = sending ? `under way to ${where}` : navigator.onLine ? 'kept here, tried again by itself' : 'kept here until there is a connection';
-    return `${count(waits, 'entry is', 'entries are')} ${how}.${not}`;
+    const stands = waits > 0 ? tell(sending ? 'underWay' : navigator.onLine ? 'triedAgain' : 'keptHere', { number: waits }) : tell(all.length > refused ? 'allIn' : 'nothingWaits');
+    return refused ? `${stands} ${tell('someNotTaken', { number: refused })}` : stands;
   }
 
   function hurry() {

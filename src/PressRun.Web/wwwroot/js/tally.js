@@ -1,14 +1,16 @@
 // Counting at the binding table. js/queue.js keeps every count until the server has it, js/tally-clock.js the time. What others count is asked for every
 // second and a half while the page is in sight: a question that gets no answer is simply asked again.
 const part = name => import(document.querySelector(`link[rel=modulepreload][data-part=${name}]`).href);
-const [{ ask, newId, openQueue, read }, { keepPage, letPageGo, lightTable }, { showWritten }, { openClock }, { strokes, sumUp }] =
-  await Promise.all(['queue', 'kept-page', 'written-list', 'tally-clock', 'tally-sums'].map(part));
+const [{ ask, newId, openQueue, read }, { keepPage, letPageGo, lightTable }, { showWritten }, { openClock }, { strokes, sumUp }, { wordsOf }] =
+  await Promise.all(['queue', 'kept-page', 'written-list', 'tally-clock', 'tally-sums', 'words'].map(part));
 
 const EVERY = 1500;
+const LEAST_SHOWN = 30; // seconds: less is no minute
 const LONGEST_PAUSE = 15_000;
 const NAME = 'pressrun.tally-name';
 
 const root = document.querySelector('[data-tally]');
+const tell = wordsOf(root);
 const { press, tally, path, locale } = root.dataset;
 const TOLD = `pressrun.tally-told.${tally}`;
 const CLOCK = `pressrun.tally-clock.${tally}`;
@@ -18,10 +20,9 @@ const one = name => root.querySelector(`[data-tally-${name}]`);
 const say = words => { one('said').textContent = words; };
 const whole = new Intl.NumberFormat(locale || undefined);
 const time = new Intl.DateTimeFormat(locale || undefined, { hour: 'numeric', minute: '2-digit' });
-const count = (number, single, many) => `${whole.format(number)} ${number === 1 ? single : many}`;
 const minutes = seconds => {
   const all = Math.round(seconds / 60), hours = Math.floor(all / 60);
-  return hours > 0 ? `${whole.format(hours)} h ${all % 60} min` : `${all} min`;
+  return hours > 0 ? tell('hours', { hours, minutes: all % 60 }) : tell('minutes', { minutes: all });
 };
 
 const nameField = document.getElementById('tally-by');
@@ -29,6 +30,8 @@ const steps = [...root.querySelectorAll('[data-tally-go]')];
 const names = steps.map(button => button.querySelector('.name').textContent);
 let step = Math.min(read(STEP) ?? 0, steps.length - 1);
 let told = newer(JSON.parse(root.dataset.told), read(TOLD));
+
+const listed = (...parts) => parts.filter(Boolean).join(', ');
 
 function newer(first, second) {
   return second && (second.lines > first.lines || (second.lines === first.lines && second.at > first.at)) ? second : first;
@@ -44,6 +47,7 @@ const queue = openQueue({
   }),
   heard: answer => hear(answer.now),
   changed: () => show(),
+  tell,
 });
 
 let name = read(NAME) ?? '';
@@ -86,7 +90,7 @@ async function listen() {
 }
 
 const counts = entry => entry.kind !== 'worked';
-const wordsOf = ({ kind, copies, seconds }) => (kind === 'worked' ? minutes(seconds) : `${whole.format(copies)} ${kind}`);
+const amountOf = ({ kind, copies, seconds }) => (kind === 'worked' ? minutes(seconds) : tell(kind, { number: copies }));
 const lastCount = () => queue.entries().filter(entry => counts(entry) && !entry.undone && entry.state !== 'refused').at(-1);
 
 // A handful counts no more than is left; one by one, more may be counted than there were, because somebody may have found them.
@@ -95,12 +99,12 @@ function tap(kind, handful) {
   const copies = handful === 1 ? 1 : Math.min(handful, left);
   if (copies < 1) return;
   clock.tap();
-  if (write({ kind, step, copies })) say(`${names[step]}: ${whole.format(copies)} ${kind}.`);
+  if (write({ kind, step, copies })) say(tell('counted', { step: names[step], what: amountOf({ kind, copies }) }));
 }
 
 function takeBack(entry) {
   queue.takeBack(entry);
-  say(`${names[entry.step]}, ${wordsOf(entry)}: taken back.`);
+  say(tell('takenBack', { step: names[entry.step], what: amountOf(entry) }));
 }
 
 function turnTo(place) {
@@ -118,35 +122,37 @@ function show() {
   one('enough').textContent = enough(now);
   one('enough').classList.toggle('look', now.spare < 0 || now.further > now.spare);
   steps.forEach((button, place) => showLine(button, now.steps[place], place));
-  one('state').textContent = queue.words('the tally', count);
+  one('state').textContent = queue.words();
   one('state').classList.toggle('look', queue.lookHere);
   one('send')?.toggleAttribute('hidden', queue.sending || queue.waiting().length === 0);
   const last = lastCount();
   if (one('undo')) {
     one('undo').disabled = !last;
-    one('undo').textContent = last ? `Undo ${last.step === step ? '' : `${names[last.step]}, `}${wordsOf(last)}` : 'Undo';
+    one('undo').textContent = last ? tell('undoThat', { what: last.step === step ? amountOf(last) : `${names[last.step]}, ${amountOf(last)}` }) : tell('undo');
   }
   showEnd(now);
   if (one('lines')) {
     showWritten({ none: one('none'), lines: one('lines'), template: one('line') }, queue, entry => (
-      { when: time.format(entry.at), what: names[entry.step], number: wordsOf(entry), arrived: 'in the tally' }), takeBack);
+      { when: time.format(entry.at), what: names[entry.step], number: amountOf(entry) }), takeBack, tell);
   }
 }
 
 function showStep(at) {
-  one('place').textContent = `Step ${whole.format(step + 1)} of ${whole.format(steps.length)}`;
+  one('place').textContent = tell('place', { step: step + 1, steps: steps.length });
   one('name').textContent = names[step];
   one('left').textContent = whole.format(Math.max(0, at.left));
   root.querySelectorAll('[data-tally-count][data-copies]').forEach(button => { button.disabled = Number(button.dataset.copies) > 1 && at.left < 1; });
-  one('over').textContent = at.left < 0 ? `${count(-at.left, 'copy more was', 'copies more were')} counted than there were.` : '';
-  one('done').textContent = `${whole.format(at.done)} done${at.spoiled ? `, ${whole.format(at.spoiled)} spoiled` : ''}${at.seconds >= 30 ? `, ${minutes(at.seconds)} of work` : ''}`;
+  one('over').textContent = at.left < 0 ? tell('over', { number: -at.left }) : '';
+  one('done').textContent = listed(
+    tell('done', { number: at.done }), at.spoiled && tell('spoiled', { number: at.spoiled }), at.seconds >= LEAST_SHOWN && tell('ofWork', { time: minutes(at.seconds) }));
   const people = at.people.filter(person => person.done || person.spoiled || person.seconds);
-  one('people').textContent = people.length < 2 ? '' : people.map(({ by, done, seconds }) => `\u2068${by || 'somebody'}\u2069 ${whole.format(done)}${seconds >= 30 ? ` in ${minutes(seconds)}` : ''}`).join(', ');
+  one('people').textContent = people.length < 2 ? '' : listed(...people.map(({ by, done, seconds }) => tell(
+    seconds >= LEAST_SHOWN ? 'personIn' : 'person', { by: `\u2068${by || tell('somebody')}\u2069`, done, time: minutes(seconds) })));
   const { path, each, rows, width, height } = strokes(at.done);
   const drawing = one('strokes');
   drawing.setAttribute('viewBox', `0 0 ${width} ${rows * height}`);
   drawing.firstElementChild.setAttribute('d', path);
-  one('stroke-is').textContent = each > 1 ? `One stroke is ${whole.format(each)} copies.` : '';
+  one('stroke-is').textContent = each > 1 ? tell('stroke', { number: each }) : '';
 }
 
 function showClock() {
@@ -154,34 +160,33 @@ function showClock() {
   const two = number => String(number).padStart(2, '0');
   one('time').textContent = `${seconds >= 3600 ? `${Math.floor(seconds / 3600)}:${two(Math.floor(seconds / 60) % 60)}` : Math.floor(seconds / 60)}:${two(seconds % 60)}`;
   one('clock').dataset.running = running;
-  if (one('start')) one('start').textContent = running ? 'Pause' : 'Start';
-  one('stands').textContent = running ? 'The clock runs for you at this step.' : 'The clock stands: what is counted now has no minutes of yours.';
+  if (one('start')) one('start').textContent = tell(running ? 'pause' : 'start');
+  one('stands').textContent = tell(running ? 'runs' : 'clockStands');
   one('asked').hidden = !asked;
-  if (asked) one('asked-words').textContent = `${minutes(asked.seconds)} at ${names[asked.step]} went by without a tap. Were you at it?`;
+  if (asked) one('asked-words').textContent = tell('asked', { time: minutes(asked.seconds), step: names[asked.step] });
 }
 
 function enough({ spare, further, wanted }) {
-  if (spare < 0) return `Too few are left: at most ${whole.format(wanted + spare)} can still come out good.`;
-  if (further > spare) return `${spare === 0 ? 'None may go wrong any more' : `${count(spare, 'more copy', 'more copies')} may go wrong`}, and ${whole.format(further)} usually still do: it is close.`;
-  return `${count(spare, 'more copy', 'more copies')} may go wrong before it is too few.`;
+  if (spare < 0) return tell('tooFew', { number: wanted + spare });
+  if (further > spare) return tell(spare === 0 ? 'noneMore' : 'close', { number: spare, further });
+  return tell('spare', { number: spare });
 }
 
 function showLine(button, at, place) {
   button.toggleAttribute('aria-current', place === step);
   if (place === step) button.setAttribute('aria-current', 'step');
-  button.querySelector('.left').textContent = at.left > 0 ? `${whole.format(at.left)} left` : at.done > 0 ? 'all done' : 'none left';
-  button.querySelector('.sums').textContent = [
-    at.done ? `${whole.format(at.done)} done` : '', at.spoiled ? `${whole.format(at.spoiled)} spoiled` : '', at.seconds >= 30 ? minutes(at.seconds) : '',
-  ].filter(Boolean).join(', ');
+  button.querySelector('.left').textContent = at.left > 0 ? tell('left', { number: at.left }) : tell(at.done > 0 ? 'allDone' : 'noneLeft');
+  button.querySelector('.sums').textContent = listed(
+    at.done && tell('done', { number: at.done }), at.spoiled && tell('spoiled', { number: at.spoiled }), at.seconds >= LEAST_SHOWN && minutes(at.seconds));
 }
 
 // Only what has arrived can be written into the ledger.
 function showEnd(now) {
   const waits = queue.waiting().length > 0;
-  const why = waits ? 'What is kept on this phone has to arrive first.' : clock.running ? 'Pause your clock first, so that its minutes are in.' : clock.question() ? 'Answer first how long you were at it.' : '';
+  const why = waits ? 'hasToArrive' : clock.running ? 'pauseFirst' : clock.question() ? 'answerFirst' : '';
   const total = now.steps.reduce((sum, at) => sum + at.seconds, 0);
-  one('sum').textContent = `So far ${count(now.spoiled, 'copy was', 'copies were')} spoiled, and ${minutes(total)} of work went into it, all people together.`;
-  one('why').textContent = why;
+  one('sum').textContent = tell('soFar', { number: now.spoiled, time: minutes(total) });
+  one('why').textContent = why && tell(why);
   one('end')?.toggleAttribute('hidden', why !== '');
 }
 
@@ -229,7 +234,7 @@ function begin() {
   queue.send();
   listen();
   document.body.dataset.interactive = '';
-  (told.written ? letPageGo(path).then(() => '') : keepPage(path)).then(words => { one('offline').textContent = words; }, () => {});
+  (told.written ? letPageGo(path).then(() => '') : keepPage(path)).then(came => { one('offline').textContent = came && tell(came); }, () => {});
 }
 
 begin();
