@@ -48,7 +48,7 @@ public sealed class BenchOrShopService(PlanStore plans, ShelfQuery shelf)
             .. from title in page.Titles
                from edition in title.Editions
                where edition is { CopiesPrinted: null, Plan: not null }
-               select new PlannedRun(edition.Plan!.Id, $"{title.Title}, printing {edition.Printing}"),
+               select new PlannedRun(edition.Plan!.Id, Say($"{title.Title}, printing {edition.Printing}")),
         ];
     }
 

@@ -11,11 +11,12 @@ using PressRun.Web.Libraries.Grid;
 namespace PressRun.Web.Libraries;
 
 /// <summary>A single figure of the bench.</summary>
+/// <param name="Key">Its name among drafts.</param>
 /// <param name="Title">What it is called.</param>
 /// <param name="Kind">What it holds.</param>
 /// <param name="Get">Its value.</param>
 /// <param name="Set">The rates with another value; null stands for none.</param>
-public sealed record BenchTerm(string Title, CellKind Kind, Func<BenchRates, object?> Get, Func<BenchRates, object?, BenchRates> Set);
+public sealed record BenchTerm(string Key, string Title, CellKind Kind, Func<BenchRates, object?> Get, Func<BenchRates, object?, BenchRates> Set);
 
 /// <summary>The press's own table while it is edited; stored whole as soon as what changed is right.</summary>
 public sealed class BenchTable
@@ -35,16 +36,16 @@ public sealed class BenchTable
     }
 
     /// <summary>Its single figures.</summary>
-    public static IReadOnlyList<BenchTerm> Terms { get; } =
+    public static IReadOnlyList<BenchTerm> Terms =>
     [
-        new("An hour costs", new MoneyCell(JobRules.Amount), rates => rates.HourlyRate, (rates, value) => rates with { HourlyRate = (decimal?)value ?? 0m }),
-        new("Hours are", new ChoiceCell<bool>(("one's own", false), ("paid in cash", true)), rates => rates.Paid, (rates, value) => rates with { Paid = (bool?)value ?? false }),
-        new("Fittings of a copy weigh", new MassCell(JobRules.MassOrNone), rates => rates.FittingsMass, (rates, value) => rates with { FittingsMass = (Mass?)value ?? Mass.Zero }),
-        new("Overs", new ChoiceCell<OversMode>(("as many as usually spoil", OversMode.Plain), ("as many as make sure", OversMode.Assured)),
+        new("hour", Say($"An hour costs"), new MoneyCell(JobRules.Amount), rates => rates.HourlyRate, (rates, value) => rates with { HourlyRate = (decimal?)value ?? 0m }),
+        new("hours", Say($"Hours are"), new ChoiceCell<bool>((Say($"one's own"), false), (Say($"paid in cash"), true)), rates => rates.Paid, (rates, value) => rates with { Paid = (bool?)value ?? false }),
+        new("fittings", Say($"Fittings of a copy weigh"), new MassCell(JobRules.MassOrNone), rates => rates.FittingsMass, (rates, value) => rates with { FittingsMass = (Mass?)value ?? Mass.Zero }),
+        new("overs", Say($"Overs"), new ChoiceCell<OversMode>((Say($"as many as usually spoil"), OversMode.Plain), (Say($"as many as make sure"), OversMode.Assured)),
             rates => rates.Overs.Mode, (rates, value) => rates with { Overs = rates.Overs with { Mode = (OversMode?)value ?? OversMode.Plain } }),
-        new("Sure to", new PercentCell(JobRules.Confidence, "Write a confidence between 0 and 100 per cent, both excluded, such as 95."),
+        new("sure", Say($"Sure to"), new PercentCell(JobRules.Confidence, Say($"Write a confidence between 0 and 100 per cent, both excluded, such as 95.")),
             rates => rates.Overs.Confidence, (rates, value) => rates with { Overs = rates.Overs with { Confidence = (decimal?)value ?? Overs.UsualConfidence } }),
-        new("Side staples from the spine", new LengthCell(JobRules.Allowance),
+        new("staples", Say($"Side staples from the spine"), new LengthCell(JobRules.Allowance),
             rates => rates.StapleFromSpine, (rates, value) => rates with { StapleFromSpine = (Length?)value ?? BenchRates.UsualStapleFromSpine }),
     ];
 
@@ -86,7 +87,7 @@ public sealed class BenchTable
     public async Task<string?> SetAsync(BenchTerm term, string text)
     {
         var read = text.Trim().Length == 0 ? default : term.Kind.Read(text.Trim(), Manners);
-        return read.Rule ?? await StoreAsync(term.Set(Rates, read.Value));
+        return read.Rule is { } rule ? SayWhole(rule) : await StoreAsync(term.Set(Rates, read.Value));
     }
 
     /// <summary>Stores a step in the place of the one of its name. Answers null when it is stored, otherwise what stands in the way.</summary>
@@ -144,13 +145,13 @@ public sealed class BenchTable
             case SaveResult<LibraryItem<BenchRates>>.Conflict conflict:
                 stored = conflict.Theirs;
                 Show();
-                Problem = "Somebody else changed the bench in between. Theirs is shown; make your change again if it still holds.";
+                Problem = Say($"Somebody else changed the bench in between. Theirs is shown; make your change again if it still holds.");
                 break;
             case SaveResult<LibraryItem<BenchRates>>.Refused refused:
-                Problem = string.Join(" ", refused.Problems.Select(problem => problem.Rule).Distinct());
+                Problem = string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)).Distinct());
                 break;
             default:
-                Problem = "The press has been taken out in between.";
+                Problem = Say($"The press has been taken out in between.");
                 break;
         }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PressRun.Engine.Paper;
 
 namespace PressRun.Web.Libraries;
@@ -6,23 +7,29 @@ namespace PressRun.Web.Libraries;
 /// name on the packet make them one's own.</summary>
 public static class CommonPapers
 {
+    private const string Coated = "coated";
+    private const string Uncoated = "uncoated";
+
     /// <summary>Keys of the columns that are filled.</summary>
     public static IReadOnlyList<string> Columns { get; } = ["name", "weight", "finish"];
 
-    private static readonly string[][] Iso =
+    private static string[][] Iso =>
     [
-        ["Uncoated 80", "80 gsm", "uncoated"], ["Uncoated 100", "100 gsm", "uncoated"], ["Uncoated 120", "120 gsm", "uncoated"], ["Uncoated 160", "160 gsm", "uncoated"],
-        ["Uncoated card 240", "240 gsm", "uncoated"], ["Silk 115", "115 gsm", "coated"], ["Silk 150", "150 gsm", "coated"], ["Silk card 250", "250 gsm", "coated"],
-        ["Gloss card 300", "300 gsm", "coated"],
+        [Say($"Uncoated 80"), "80 gsm", Uncoated], [Say($"Uncoated 100"), "100 gsm", Uncoated], [Say($"Uncoated 120"), "120 gsm", Uncoated], [Say($"Uncoated 160"), "160 gsm", Uncoated],
+        [Say($"Uncoated card 240"), "240 gsm", Uncoated], [Say($"Silk 115"), "115 gsm", Coated], [Say($"Silk 150"), "150 gsm", Coated], [Say($"Silk card 250"), "250 gsm", Coated],
+        [Say($"Gloss card 300"), "300 gsm", Coated],
     ];
 
-    private static readonly string[][] Us =
+    private static string[][] Us =>
     [
-        ["Copy bond 20", "20 lb bond", "uncoated"], ["Opaque text 60", "60 lb text", "uncoated"], ["Opaque text 70", "70 lb text", "uncoated"],
-        ["Silk text 80", "80 lb text", "coated"], ["Gloss text 100", "100 lb text", "coated"], ["Opaque cover 65", "65 lb cover", "uncoated"],
-        ["Silk cover 80", "80 lb cover", "coated"], ["Gloss cover 100", "100 lb cover", "coated"], ["Index 110", "110 lb index", "uncoated"],
+        [Say($"Copy bond 20"), Pounds(20, "bond"), Uncoated], [Say($"Opaque text 60"), Pounds(60, "text"), Uncoated], [Say($"Opaque text 70"), Pounds(70, "text"), Uncoated],
+        [Say($"Silk text 80"), Pounds(80, "text"), Coated], [Say($"Gloss text 100"), Pounds(100, "text"), Coated], [Say($"Opaque cover 65"), Pounds(65, "cover"), Uncoated],
+        [Say($"Silk cover 80"), Pounds(80, "cover"), Coated], [Say($"Gloss cover 100"), Pounds(100, "cover"), Coated], [Say($"Index 110"), Pounds(110, "index"), Uncoated],
     ];
 
     /// <summary>Name, weight and finish of each, for a region.</summary>
     public static IReadOnlyList<IReadOnlyList<string>> Of(PaperRegion region) => region == PaperRegion.Us ? Us : Iso;
+
+    // As a cell of the table reads it, in whatever language the page is.
+    private static string Pounds(int pounds, string category) => string.Create(CultureInfo.InvariantCulture, $"{pounds} lb {category}");
 }

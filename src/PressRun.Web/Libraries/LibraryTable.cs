@@ -177,14 +177,14 @@ public sealed class LibraryTable<T>(LibraryStore<T> store, TableShape<LibraryIte
             {
                 case SaveResult<LibraryItem<T>>.Conflict conflict:
                     stored[store.IdentityOf(conflict.Theirs.Item)] = conflict.Theirs;
-                    notes[first] = $"Somebody else changed this in between, to {Told(conflict.Theirs)}. Change it once more to save yours over it.";
+                    notes[first] = Say($"Somebody else changed this in between, to {Told(conflict.Theirs)}. Change it once more to save yours over it.");
                     break;
                 case SaveResult<LibraryItem<T>>.Refused refused:
                     Place(refused.Problems, first, problems, notes);
                     break;
                 default:
                     stored.Remove(store.IdentityOf(item.Item));
-                    notes[first] = "Somebody else took this out in between. Change it once more to add it again.";
+                    notes[first] = Say($"Somebody else took this out in between. Change it once more to add it again.");
                     break;
             }
         }
@@ -202,7 +202,7 @@ public sealed class LibraryTable<T>(LibraryStore<T> store, TableShape<LibraryIte
             }
             else
             {
-                notes[row] = problem.Rule;
+                notes[row] = SayWhole(problem.Rule);
             }
         }
     }
@@ -230,5 +230,5 @@ public sealed class LibraryTable<T>(LibraryStore<T> store, TableShape<LibraryIte
         shape.Texts(left, manners).SelectMany(line => line).SequenceEqual(shape.Texts(right, manners).SelectMany(line => line), StringComparer.Ordinal);
 
     private string Told(LibraryItem<T> thing) =>
-        string.Join(", ", shape.Texts(thing, manners).First().Where((text, column) => text.Length > 0 && shape.Columns[column].Role == ColumnRole.Shown));
+        string.Join(", ", shape.Texts(thing, manners).First().Zip(shape.Columns).Where(cell => cell.First.Length > 0 && cell.Second.Role == ColumnRole.Shown).Select(cell => CellWords.Shown(cell.Second.Kind, cell.First)));
 }

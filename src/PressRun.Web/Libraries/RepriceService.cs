@@ -69,5 +69,5 @@ public sealed class RepriceService(PriceListStore lists)
     public async Task<(Repricing? Repricing, string? Problem)> TryAsync(JobSource source, DateOnly on) =>
         await lists.InForceAsync(source.Press.Id, source.Plan.ShopId, on) is { } list
             ? (Repricing.Of(source, list, on), null)
-            : (null, $"{source.PriceList.Name} has no price list that was in force on that day.");
+            : (null, Say($"{source.PriceList.Name} has no price list that was in force on that day."));
 }

@@ -17,6 +17,7 @@ internal static class TranslationFiles
         string[] assemblies = [.. new[] { "Web", "Data", "Engine", "JobFile" }.Select(name => Path.Combine(AppContext.BaseDirectory, "app", $"PressRun.{name}.dll"))];
         var texts = TextsOfCode.In(assemblies[0])
             .Concat(TextsOfCode.Wholes(assemblies).Select(text => new TextOfCode(null, text, "PressRun.Web.Rules.", "")))
+            .Concat(TextsOfTables.All)
             .DistinctBy(found => (found.About, found.Text)).ToList();
         foreach (var path in Directory.GetFiles(Path.Combine(Repository.Root, "src", "PressRun.Web", "Translations"), "*.xlf"))
         {

@@ -152,7 +152,7 @@ internal static partial class TextsOfCode
         foreach (var instruction in method.Body.Instructions.Where(instruction => instruction.OpCode == OpCodes.Ldstr && !BeginsText(instruction)))
         {
             var words = (string)instruction.Operand;
-            if (IsSentence(words) && words.Contains(' ', StringComparison.Ordinal) && !IsOfPage(instruction) && !IsOfClass(instruction) && !IsForHosts(instruction)
+            if (IsSentence(words) && words.Contains(' ', StringComparison.Ordinal) && !IsOfPage(instruction) && !IsOfClass(instruction) && !IsCompared(instruction) && !IsForHosts(instruction)
                 && About(instruction.Next ?? instruction) != words && !EndsInException(instruction))
             {
                 yield return words;
@@ -189,6 +189,9 @@ internal static partial class TextsOfCode
 
         return at?.Operand is "class";
     }
+
+    // What is compared is a key.
+    private static bool IsCompared(Instruction loads) => loads.Next?.Operand is MethodReference { Name: "op_Equality" or "op_Inequality", DeclaringType.FullName: "System.String" };
 
     private static bool EndsInException(Instruction loads)
     {

@@ -57,7 +57,7 @@ public sealed partial class TextsTests
     [Fact]
     public void A_language_tells_every_text_and_no_other()
     {
-        var texts = TextsOfCode.In(App).Select(found => (found.About, found.Text)).Concat(Wholes.Select(text => ((string?)null, text))).ToHashSet();
+        var texts = TextsOfCode.In(App).Select(found => (found.About, found.Text)).Concat(Wholes.Select(text => ((string?)null, text))).Concat(TextsOfTables.All.Select(found => (found.About, found.Text))).ToHashSet();
         foreach (var translation in Translations)
         {
             Assert.Empty(texts.Where(text => !translation.All.ContainsKey(text)));

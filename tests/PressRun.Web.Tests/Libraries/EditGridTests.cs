@@ -123,7 +123,7 @@ public sealed class EditGridTests : BunitContext
         .Add(grid => grid.State, state)
         .Add(grid => grid.Manners, Manners)
         .Add(grid => grid.Label, "Things used up")
-        .Add(grid => grid.RowName, "a thing")
+        .Add(grid => grid.AddLabel, "Add a thing")
         .Add(grid => grid.DraftKey, "grid.test")
         .Add(grid => grid.Changed, () =>
         {

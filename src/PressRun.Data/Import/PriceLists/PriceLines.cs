@@ -1,6 +1,5 @@
-using System.Globalization;
 using PressRun.Engine.Costing;
-using PressRun.JobFile;
+using PressRun.Engine.Measures;
 using PressRun.JobFile.Reading;
 
 namespace PressRun.Data.Import.PriceLists;
@@ -38,6 +37,46 @@ public sealed record PriceLine(PriceSection Section, string Of, string Step, dec
     public string What => Step.Length == 0 ? Of : $"{Of}, {Step}";
 }
 
+/// <summary>What the prices of a list are called, said by whoever shows them.</summary>
+public interface IPriceWords
+{
+    /// <summary>Taking on an order.</summary>
+    string Order { get; }
+
+    /// <summary>Taking on an edition.</summary>
+    string Edition { get; }
+
+    /// <summary>Taking on a part.</summary>
+    string Part { get; }
+
+    /// <summary>The least that an operation costs.</summary>
+    string AtLeast { get; }
+
+    /// <summary>Delivery.</summary>
+    string Delivery { get; }
+
+    /// <summary>A kilogram past the last step of delivery.</summary>
+    string FurtherKilogram { get; }
+
+    /// <summary>A printed side: <c>black on SRA3</c>.</summary>
+    string Print(PrintPrice price);
+
+    /// <summary>A sheet of paper.</summary>
+    string Paper(PaperPrice price);
+
+    /// <summary>A whole book.</summary>
+    string Book(BookPrice price);
+
+    /// <summary>The step from so many units on.</summary>
+    string From(long from);
+
+    /// <summary>The price of each page in that step.</summary>
+    string PageFrom(long from);
+
+    /// <summary>The step of delivery up to a mass.</summary>
+    string UpTo(Mass most);
+}
+
 /// <summary>A price list as single prices: to look at, to change some or all of them, and to say what became dearer.</summary>
 public static class PriceLines
 {
@@ -48,11 +87,11 @@ public static class PriceLines
 
     /// <summary>Every price of a list in order.</summary>
     /// <param name="list">The list.</param>
-    /// <param name="stockName">What a paper is called, by its id.</param>
-    public static IReadOnlyList<PriceLine> Of(Shop list, Func<string, string> stockName)
+    /// <param name="words">What its prices are called.</param>
+    public static IReadOnlyList<PriceLine> Of(Shop list, IPriceWords words)
     {
         var lines = new List<PriceLine>();
-        Map(list, stockName, line =>
+        Map(list, words, line =>
         {
             lines.Add(line);
             return line.Amount;
@@ -65,9 +104,9 @@ public static class PriceLines
     /// <param name="list">The list.</param>
     /// <param name="percent">5 for five per cent dearer; more than -100.</param>
     /// <param name="chosen">Which prices.</param>
-    /// <param name="stockName">What a paper is called, by its id.</param>
-    public static Shop Raised(Shop list, decimal percent, Func<PriceLine, bool> chosen, Func<string, string> stockName) =>
-        Map(list, stockName, line => chosen(line) ? Raised(line.Amount, percent) : line.Amount);
+    /// <param name="words">What its prices are called.</param>
+    public static Shop Raised(Shop list, decimal percent, Func<PriceLine, bool> chosen, IPriceWords words) =>
+        Map(list, words, line => chosen(line) ? Raised(line.Amount, percent) : line.Amount);
 
     /// <summary>By how much a price rose, in per cent of what it was; null where it was nothing.</summary>
     public static decimal? RisePercent(decimal before, decimal after) => before == 0m ? null : (after - before) / before * Hundred;
@@ -75,45 +114,42 @@ public static class PriceLines
     private static decimal Raised(decimal amount, decimal percent) =>
         decimal.Round(amount * (Hundred + percent) / Hundred, Math.Max(UsualDecimals, (int)NumberText.Trimmed(amount).Scale), MidpointRounding.AwayFromZero);
 
-    private static Shop Map(Shop list, Func<string, string> stockName, Func<PriceLine, decimal> change)
+    private static Shop Map(Shop list, IPriceWords words, Func<PriceLine, decimal> change)
     {
         return list with
         {
-            Print = [.. list.Print.Select(price => price with { Steps = Steps(PriceSection.Print, $"{JobWords.Inks.Of(price.Ink)} on {price.SheetId}", price.Steps) })],
-            Paper = [.. list.Paper.Select(price => price with { Steps = Steps(PriceSection.Paper, $"{stockName(price.StockId)} on {price.SheetId}", price.Steps) })],
+            Print = [.. list.Print.Select(price => price with { Steps = Steps(PriceSection.Print, words.Print(price), price.Steps) })],
+            Paper = [.. list.Paper.Select(price => price with { Steps = Steps(PriceSection.Paper, words.Paper(price), price.Steps) })],
             BookPrices = [.. list.BookPrices.Select(price => price with { Steps = [.. price.Steps.Select(step => BookStep(price, step))] })],
             Finishing = [.. list.Finishing.Select(Operation)],
-            SetUp = new SetUp(SetUp("an order", list.SetUp.Order), SetUp("an edition", list.SetUp.Edition), SetUp("a part", list.SetUp.Part)),
+            SetUp = new SetUp(SetUp(words.Order, list.SetUp.Order), SetUp(words.Edition, list.SetUp.Edition), SetUp(words.Part, list.SetUp.Part)),
             Order = list.Order.Delivery is { } delivery ? list.Order with { Delivery = Delivered(delivery) } : list.Order,
         };
 
         decimal Line(PriceSection section, string of, string step, decimal amount) => change(new PriceLine(section, of, step, amount));
 
         PriceStep[] Steps(PriceSection section, string of, IReadOnlyList<PriceStep> steps) =>
-            [.. steps.Select(step => step with { Each = Line(section, of, From(step.From), step.Each) })];
+            [.. steps.Select(step => step with { Each = Line(section, of, words.From(step.From), step.Each) })];
 
         BookStep BookStep(BookPrice price, BookStep step)
         {
-            var papers = price.StockIds is { } ids ? $" on {string.Join(" + ", ids.Select(stockName))}" : "";
-            var of = string.Create(CultureInfo.InvariantCulture, $"{JobWords.Bindings.Of(price.Binding)}, {price.PagesFrom} to {price.PagesTo} pages{papers}");
-            var each = step.Each == 0m ? 0m : Line(PriceSection.Books, of, From(step.From), step.Each);
-            return step with { Each = each, PerPage = step.PerPage == 0m ? 0m : Line(PriceSection.Books, of, From(step.From) + ", a page", step.PerPage) };
+            var of = words.Book(price);
+            var each = step.Each == 0m ? 0m : Line(PriceSection.Books, of, words.From(step.From), step.Each);
+            return step with { Each = each, PerPage = step.PerPage == 0m ? 0m : Line(PriceSection.Books, of, words.PageFrom(step.From), step.PerPage) };
         }
 
         Finishing Operation(Finishing finishing)
         {
             var each = Line(PriceSection.Finishing, finishing.Name, "", finishing.Each);
-            return finishing with { Each = each, Minimum = finishing.Minimum == 0m ? 0m : Line(PriceSection.Finishing, finishing.Name, "at least", finishing.Minimum) };
+            return finishing with { Each = each, Minimum = finishing.Minimum == 0m ? 0m : Line(PriceSection.Finishing, finishing.Name, words.AtLeast, finishing.Minimum) };
         }
 
         decimal SetUp(string of, decimal amount) => amount == 0m ? 0m : Line(PriceSection.SetUp, of, "", amount);
 
         Delivery Delivered(Delivery delivery) => delivery with
         {
-            Steps = [.. delivery.Steps.Select(step => step with { Price = Line(PriceSection.Delivery, "delivery", "up to " + MeasureText.Exact(step.Most), step.Price) })],
-            PerFurtherKilogram = delivery.PerFurtherKilogram is { } further ? Line(PriceSection.Delivery, "delivery", "each further kg", further) : null,
+            Steps = [.. delivery.Steps.Select(step => step with { Price = Line(PriceSection.Delivery, words.Delivery, words.UpTo(step.Most), step.Price) })],
+            PerFurtherKilogram = delivery.PerFurtherKilogram is { } further ? Line(PriceSection.Delivery, words.Delivery, words.FurtherKilogram, further) : null,
         };
     }
-
-    private static string From(long from) => string.Create(CultureInfo.InvariantCulture, $"from {from}");
 }

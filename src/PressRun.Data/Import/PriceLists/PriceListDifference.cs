@@ -32,12 +32,12 @@ public sealed record PriceListDifference(IReadOnlyList<ChangedPrice> Prices, IRe
     /// <summary>Compares two lists.</summary>
     /// <param name="older">The older list.</param>
     /// <param name="newer">The newer list.</param>
-    /// <param name="stockName">What a paper is called, by its id.</param>
+    /// <param name="words">What their prices are called.</param>
     /// <param name="manners">How terms are written.</param>
-    public static PriceListDifference Between(Shop older, Shop newer, Func<string, string> stockName, CellManners manners)
+    public static PriceListDifference Between(Shop older, Shop newer, IPriceWords words, CellManners manners)
     {
-        var before = PriceLines.Of(older, stockName).DistinctBy(KeyOf).ToDictionary(KeyOf);
-        var after = PriceLines.Of(newer, stockName).DistinctBy(KeyOf).ToDictionary(KeyOf);
+        var before = PriceLines.Of(older, words).DistinctBy(KeyOf).ToDictionary(KeyOf);
+        var after = PriceLines.Of(newer, words).DistinctBy(KeyOf).ToDictionary(KeyOf);
         var prices = after.Values.Select(line => new ChangedPrice(line.Section, line.What, before.GetValueOrDefault(KeyOf(line))?.Amount, line.Amount))
             .Concat(before.Values.Where(line => !after.ContainsKey(KeyOf(line))).Select(line => new ChangedPrice(line.Section, line.What, line.Amount, null)))
             .Where(price => price.Before != price.After)

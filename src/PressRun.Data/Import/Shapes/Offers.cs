@@ -12,11 +12,7 @@ namespace PressRun.Data.Import.Shapes;
 /// <param name="Paper">Its name.</param>
 /// <param name="LikeRow">First row of those that print as most do.</param>
 /// <param name="Sheet">The sheet that it comes on.</param>
-public sealed record PaperApart(int Row, string Paper, int LikeRow, string Sheet)
-{
-    /// <summary>What is done with it, in sentences.</summary>
-    public string Says => $"Row {Row}, {Paper}, prints at other prices than row {LikeRow}. Printing is priced by the sheet, so it comes on a sheet of its own, {Sheet}, of the same size. Steps count there by themselves.";
-}
+public sealed record PaperApart(int Row, string Paper, int LikeRow, string Sheet);
 
 /// <summary>What a shop's offers come to in a press: papers that it has not yet, and the prices of a list.</summary>
 public static class Offers

@@ -31,7 +31,7 @@ public sealed class PostageShape(string usualRegion = PostageShape.Home) : Table
     [
         Cells.IdColumn("id|code"),
         Cells.NameColumn("Service", "name|service|product|tariff|produkt|tarif|servicio"),
-        new("region", "Region", Cells.Name) { Required = true, OfThing = true, Otherwise = usualRegion, About = $"where it goes, in your own word; left empty it is {usualRegion}", Words = Cells.Words("region|zone|destination|country|to|ziel|land|pays|destino") },
+        new("region", "Region", Cells.Name) { Required = true, OfThing = true, Otherwise = usualRegion, About = "where it goes, in your own word", Words = Cells.Words("region|zone|destination|country|to|ziel|land|pays|destino") },
         new("validFrom", "From", new DayCell())
         {
             Required = true, OfThing = true, Words = Cells.Words("valid from|from|date|in force|effective|gultig ab|ab|valable des|desde"),

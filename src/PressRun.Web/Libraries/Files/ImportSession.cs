@@ -34,7 +34,7 @@ public sealed class ImportSession : IDisposable
     public CsvPreview? Preview { get; private set; }
 
     /// <summary>What is being done just now; null where nothing is.</summary>
-    public string? Busy { get; private set; }
+    public ImportWork? Busy { get; private set; }
 
     /// <summary>The row it has come to.</summary>
     public int Progress { get; private set; }
@@ -85,12 +85,12 @@ public sealed class ImportSession : IDisposable
         (Source, Mapping, Preview, Problem, Done, Noted) = (null, null, null, null, null, new TermChoice());
         if (file.Size > CsvSource.MostBytes)
         {
-            Problem = $"The file is larger than {CsvSource.MostBytes / 1024 / 1024} MB. Part it, and bring in the parts one after the other.";
+            Problem = Say($"The file is larger than {CsvSource.MostBytes / 1024 / 1024} MB. Part it, and bring in the parts one after the other.");
             return;
         }
 
         path = Path.Combine(Path.GetTempPath(), $"pressrun-{Guid.NewGuid():N}.csv");
-        await DoAsync("Taking the file", async cancel =>
+        await DoAsync(ImportWork.Taking, async cancel =>
         {
             await using (var copy = new FileStream(path, OwnOnly()))
             {
@@ -124,7 +124,7 @@ public sealed class ImportSession : IDisposable
         Preview = null;
         if (Source is { } source && Mapping is { } mapping && Table is { } table)
         {
-            await DoAsync("Looking at", async cancel =>
+            await DoAsync(ImportWork.Looking, async cancel =>
             {
                 if (Terms is not null)
                 {
@@ -145,7 +145,7 @@ public sealed class ImportSession : IDisposable
     }
 
     /// <summary>Brings the file in.</summary>
-    public Task RunAsync() => DoAsync("Bringing in", async cancel =>
+    public Task RunAsync() => DoAsync(ImportWork.BringingIn, async cancel =>
     {
         if (Terms is { } terms)
         {
@@ -157,7 +157,7 @@ public sealed class ImportSession : IDisposable
     });
 
     /// <summary>Takes back what was brought in.</summary>
-    public Task TakeBackAsync() => DoAsync("Taking back", async _ =>
+    public Task TakeBackAsync() => DoAsync(ImportWork.TakingBack, async _ =>
     {
         Problem = await target.TakeBackAsync();
         Done = Problem is null ? null : Done;
@@ -174,7 +174,7 @@ public sealed class ImportSession : IDisposable
         Forget();
     }
 
-    private async Task DoAsync(string what, Func<CancellationToken, Task> work)
+    private async Task DoAsync(ImportWork what, Func<CancellationToken, Task> work)
     {
         using var mine = new CancellationTokenSource();
         running = mine;
@@ -186,15 +186,15 @@ public sealed class ImportSession : IDisposable
         }
         catch (OperationCanceledException)
         {
-            Problem = "Stopped. Nothing was stored.";
+            Problem = Say($"Stopped. Nothing was stored.");
         }
         catch (CsvRefusedException refusal)
         {
-            Problem = refusal.Message;
+            Problem = SayWhole(refusal.Message);
         }
         catch (IOException)
         {
-            Problem = "The file could not be read to its end. Choose it again.";
+            Problem = Say($"The file could not be read to its end. Choose it again.");
         }
         finally
         {

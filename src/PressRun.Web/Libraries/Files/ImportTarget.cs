@@ -7,21 +7,17 @@ namespace PressRun.Web.Libraries.Files;
 
 /// <summary>A table that a file can be brought into.</summary>
 /// <param name="Key">Its name on the page.</param>
-/// <param name="Title">What it is called.</param>
+/// <param name="Title">What its rows are, in English and in the plural, as their shape has it: <c>papers</c>. <see cref="RowWords"/> knows it.</param>
 /// <param name="Columns">Its columns.</param>
 public sealed record ImportTable(string Key, string Title, IReadOnlyList<Column> Columns)
 {
-    private static readonly string[] Before = [" of ", " used ", " with "];
+    /// <summary>What its rows are, as the viewer reads it.</summary>
+    public string Told => RowWords.Of(Title);
 
-    /// <summary>What one of its rows is called: <c>print price</c>, <c>way of selling</c>.</summary>
-    public string One
-    {
-        get
-        {
-            var noun = Before.Select(word => Title.IndexOf(word, StringComparison.Ordinal)).Where(at => at > 0).DefaultIfEmpty(Title.Length).Min();
-            return Title[..noun].EndsWith('s') ? Title.Remove(noun - 1, 1) : Title;
-        }
-    }
+    /// <summary>So many of its rows: <c>1 print price</c>, <c>3 ways of selling</c>.</summary>
+    /// <param name="number">How many.</param>
+    /// <param name="count">Writes a count.</param>
+    public string Counted(int number, Func<decimal, string> count) => RowWords.Of(Title, number, count(number));
 }
 
 /// <summary>What bringing in a file came to.</summary>
@@ -32,11 +28,11 @@ public sealed record ImportDone(string? Said, string? Problem);
 /// <summary>Where a file goes: a library, or a price list.</summary>
 public interface IImportTarget
 {
-    /// <summary>What is brought in: <c>papers</c>.</summary>
+    /// <summary>What is brought in, as the viewer reads it: <c>papers</c>.</summary>
     string Name { get; }
 
     /// <summary>What a person is told before a file is taken.</summary>
-    string Hint => "Take the shop's price list or your own table as it is. The columns are guessed; you look at the guess, then at what would come of it.";
+    string Hint => Say($"Take the shop's price list or your own table as it is. The columns are guessed; you look at the guess, then at what would come of it.");
 
     /// <summary>Address of the page that shows it.</summary>
     string BackTo { get; }

@@ -19,7 +19,7 @@ public sealed class LibraryImport<T>(LibraryStore<T> store, TableShape<LibraryIt
     private ImportReceipt<T>? receipt;
 
     /// <inheritdoc/>
-    public string Name => shape.Name;
+    public string Name => RowWords.Of(shape.Name);
 
     /// <inheritdoc/>
     public string BackTo => backTo;
@@ -49,12 +49,10 @@ public sealed class LibraryImport<T>(LibraryStore<T> store, TableShape<LibraryIt
         }
         catch (ImportRefusedException refusal)
         {
-            return new ImportDone(null, $"Nothing was brought in. {shape.Name}, number {refusal.Index + 1}: {refusal.Problem.Rule}");
+            return new ImportDone(null, Say($"Nothing was brought in. {Name}, number {refusal.Index + 1}: {SayWhole(refusal.Problem.Rule)}"));
         }
 
-        var parts = new[] { (receipt.Added.Count, "added"), (receipt.Replaced.Count, "changed"), (receipt.Unchanged, "were the same") }
-            .Where(part => part.Item1 > 0).Select(part => $"{press.Format.Count(part.Item1)} {part.Item2}");
-        return new ImportDone($"Brought in: {string.Join(", ", parts)}.", null);
+        return new ImportDone(Say($"Brought in: {string.Join(", ", Parts(receipt))}."), null);
     }
 
     /// <inheritdoc/>
@@ -68,9 +66,27 @@ public sealed class LibraryImport<T>(LibraryStore<T> store, TableShape<LibraryIt
         var inTheWay = await store.TakeBackAsync(Press, receipt);
         receipt = inTheWay.Count == 0 ? null : receipt;
         const int most = 3;
-        return inTheWay.Count == 0 ? null : "Nothing was taken back. " + string.Join(" ", inTheWay.Take(most));
+        return inTheWay.Count == 0 ? null : Say($"Nothing was taken back. {string.Join(" ", inTheWay.Take(most).Select(SayWhole))}");
+    }
+
+    private IEnumerable<string> Parts(ImportReceipt<T> done)
+    {
+        if (done.Added.Count > 0)
+        {
+            yield return Say($"{press.Format.Count(done.Added.Count)} added");
+        }
+
+        if (done.Replaced.Count > 0)
+        {
+            yield return Say($"{press.Format.Count(done.Replaced.Count)} changed");
+        }
+
+        if (done.Unchanged > 0)
+        {
+            yield return Say(done.Unchanged, $"{press.Format.Count(done.Unchanged)} was the same", $"{press.Format.Count(done.Unchanged)} were the same");
+        }
     }
 
     // The preview found none; a file that changed in between must not come in half.
-    private static void Refuse(CellProblem problem) => throw new CsvRefusedException($"Row {problem.Row} is not right any more: {problem.Rule}");
+    private static void Refuse(CellProblem problem) => throw new CsvRefusedException(Say($"Row {problem.Row} is not right any more: {SayWhole(problem.Rule)}"));
 }

@@ -34,7 +34,7 @@ public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView p
 
         var apart = new List<PaperApart>();
         Offers.Into(list, Read(source, mapping, cancel).Offers, papers, apart.Add);
-        return preview with { Told = [.. apart.Select(paper => paper.Says)] };
+        return preview with { Told = [.. apart.Select(Says)] };
     }
 
     /// <summary>Brings the file in, all of it or nothing.</summary>
@@ -52,7 +52,7 @@ public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView p
         var (offers, problems) = Read(source, mapping, cancel);
         if (problems.Count > 0)
         {
-            return (new ImportDone(null, $"Nothing was brought in. Row {problems[0].Row}: {problems[0].Rule}"), null);
+            return (new ImportDone(null, Say($"Nothing was brought in. Row {problems[0].Row}: {SayWhole(problems[0].Rule)}")), null);
         }
 
         var lacking = Offers.Lacking(offers.Select(offer => offer.Thing), papers);
@@ -62,20 +62,19 @@ public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView p
         }
         catch (ImportRefusedException refusal)
         {
-            return (new ImportDone(null, $"Nothing was brought in. {lacking[refusal.Index].Name}: {refusal.Problem.Rule}"), null);
+            return (new ImportDone(null, Say($"Nothing was brought in. {lacking[refusal.Index].Name}: {SayWhole(refusal.Problem.Rule)}")), null);
         }
 
         var apart = 0;
         var opened = await reopen();
-        var problem = opened?.Editor is not { } editor ? "The list has been taken out in between." : await editor.ReplaceAsync(NotedTerm.Into(Offers.Into(editor.Record.Prices, offers, opened.Stocks, _ => apart++), terms));
+        var problem = opened?.Editor is not { } editor ? Say($"The list has been taken out in between.") : await editor.ReplaceAsync(NotedTerm.Into(Offers.Into(editor.Record.Prices, offers, opened.Stocks, _ => apart++), terms));
         if (problem is not null)
         {
             await TakeBackAsync();
-            return (new ImportDone(null, $"Nothing was brought in. {problem}"), null);
+            return (new ImportDone(null, Say($"Nothing was brought in. {problem}")), null);
         }
 
-        var came = Words.Many(press.Format.Count(lacking.Count), lacking.Count, "paper is", "papers are");
-        return (new ImportDone($"The list from {press.Format.Day(opened!.Editor!.Record.Prices.ValidFrom)} is stored with what the file holds{NoteSentences.AndTaken(terms.Count)}; {came} new in the library{(apart == 0 ? "" : $", {Words.Many(press.Format.Count(apart), apart, "paper has", "papers have")} a sheet of its own for another print price")}.", null), opened);
+        return (new ImportDone(Came(NoteSentences.Stored(press.Format.Day(opened!.Editor!.Record.Prices.ValidFrom), terms.Count), lacking.Count, apart), null), opened);
     }
 
     /// <summary>Takes the papers back that were brought in last. Answers null when that is done, otherwise what stands in the way.</summary>
@@ -88,7 +87,22 @@ public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView p
 
         var inTheWay = await stocks.TakeBackAsync(press.Record.Id, receipt);
         receipt = inTheWay.Count == 0 ? null : receipt;
-        return inTheWay.Count == 0 ? null : $"The prices are taken back; the papers stay. {inTheWay[0]}";
+        return inTheWay.Count == 0 ? null : Say($"The prices are taken back; the papers stay. {SayWhole(inTheWay[0])}");
+    }
+
+    private static string Says(PaperApart paper) =>
+        Say($"Row {paper.Row}, {paper.Paper}, prints at other prices than row {paper.LikeRow}. Printing is priced by the sheet, so it comes on a sheet of its own, {paper.Sheet}, of the same size. Steps count there by themselves.");
+
+    private string Came(string stored, int papers, int apart)
+    {
+        var (newPapers, ownSheets) = (press.Format.Count(papers), press.Format.Count(apart));
+        if (apart == 0)
+        {
+            return Say(papers, $"{stored}; {newPapers} paper is new in the library.", $"{stored}; {newPapers} papers are new in the library.");
+        }
+
+        var sheets = Say(apart, $"{ownSheets} paper has a sheet of its own for another print price", $"{ownSheets} papers have a sheet of its own for another print price");
+        return Say(papers, $"{stored}; {newPapers} paper is new in the library, {sheets}.", $"{stored}; {newPapers} papers are new in the library, {sheets}.");
     }
 
     private (IReadOnlyList<ReadThing<PaperOffer>> Offers, List<CellProblem> Problems) Read(CsvSource source, CsvMapping mapping, CancellationToken cancel)

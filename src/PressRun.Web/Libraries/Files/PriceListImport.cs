@@ -43,11 +43,11 @@ public sealed class PriceListImport : IImportTarget, ITakesTerms
             ["books"] = new TablePart<BookPrice>(tables.Books, list => list.BookPrices, (list, prices) => list with { BookPrices = prices }),
             ["finishing"] = new TablePart<Finishing>(tables.Finishing, list => list.Finishing, (list, operations) => list with { Finishing = operations }),
         };
-        Tables = [.. parts.Select(part => new ImportTable(part.Key, part.Value.Name, part.Value.Columns)), new ImportTable(Together, tables.Offers.Name, tables.Offers.Columns), new ImportTable(Whole, "lines of a whole price list, as PressRun saves it", file.Columns)];
+        Tables = [.. parts.Select(part => new ImportTable(part.Key, part.Value.Name, part.Value.Columns)), new ImportTable(Together, tables.Offers.Name, tables.Offers.Columns), new ImportTable(Whole, RowWords.WholeList, file.Columns)];
     }
 
     /// <inheritdoc/>
-    public string Name => $"prices of {view.Shop.Name}";
+    public string Name => Say($"prices of {view.Shop.Name}");
 
     /// <inheritdoc/>
     public string BackTo => $"shops/{view.Shop.Id}?list={view.Editor!.Record.Id}";
@@ -99,17 +99,17 @@ public sealed class PriceListImport : IImportTarget, ITakesTerms
             : file.Read([.. CsvReading.Rows(source, mapping, table.Columns, progress, cancel)], List.Name, List.ValidFrom, mapping.Manners(own), problems.Add);
         if (problems.Count > 0)
         {
-            return new ImportDone(null, $"Nothing was brought in. Row {problems[0].Row}: {problems[0].Rule}");
+            return new ImportDone(null, Say($"Nothing was brought in. Row {problems[0].Row}: {SayWhole(problems[0].Rule)}"));
         }
 
         var was = List;
         if (await view.Editor!.ReplaceAsync(NotedTerm.Into(list, Taken)) is { } problem)
         {
-            return new ImportDone(null, $"Nothing was brought in. {problem}");
+            return new ImportDone(null, Say($"Nothing was brought in. {problem}"));
         }
 
         before = was;
-        return new ImportDone($"The list from {press.Format.Day(List.ValidFrom)} is stored with what the file holds{NoteSentences.AndTaken(Taken.Count)}.", null);
+        return new ImportDone($"{NoteSentences.Stored(press.Format.Day(List.ValidFrom), Taken.Count)}.", null);
     }
 
     /// <inheritdoc/>

@@ -54,9 +54,9 @@ public sealed partial class EditGrid : IAsyncDisposable
     [Parameter, EditorRequired]
     public string Label { get; set; } = "";
 
-    /// <summary>What a row is: <c>a paper</c>.</summary>
+    /// <summary>What adds a row: <c>Add a paper</c>.</summary>
     [Parameter, EditorRequired]
-    public string RowName { get; set; } = "";
+    public string AddLabel { get; set; } = "";
 
     /// <summary>Names the table in the browser's store.</summary>
     [Parameter, EditorRequired]
@@ -97,7 +97,7 @@ public sealed partial class EditGrid : IAsyncDisposable
 
     private IReadOnlyList<int> Shown { get; set; } = [];
 
-    private string UnderOf(Column column) => column.Kind.UnitOf(Manners) is { } unit ? $"{column.Title} {unit}" : column.Title;
+    private string UnderOf(Column column) => CellWords.Unit(column.Kind, Manners) is { } unit ? $"{CellWords.Head(column)} {unit}" : CellWords.Head(column);
 
     private string Says
     {
@@ -107,10 +107,10 @@ public sealed partial class EditGrid : IAsyncDisposable
             var unsaved = State.Unsaved.Count;
             return wrong switch
             {
-                0 when unsaved > 0 => said ?? (unsaved == 1 ? "One row is not saved yet." : $"{unsaved} rows are not saved yet."),
-                0 => said ?? "All is saved.",
-                1 => Whole ? "Not saved: one cell waits to be mended." : "One cell waits to be mended; the other rows are saved.",
-                _ => Whole ? $"Not saved: {wrong} cells wait to be mended." : $"{wrong} cells wait to be mended; the other rows are saved.",
+                0 when unsaved > 0 => said ?? Say(unsaved, $"One row is not saved yet.", $"{unsaved} rows are not saved yet."),
+                0 => said ?? Say($"All is saved."),
+                _ when Whole => Say(wrong, $"Not saved: one cell waits to be mended.", $"Not saved: {wrong} cells wait to be mended."),
+                _ => Say(wrong, $"One cell waits to be mended; the other rows are saved.", $"{wrong} cells wait to be mended; the other rows are saved."),
             };
         }
     }
@@ -143,27 +143,28 @@ public sealed partial class EditGrid : IAsyncDisposable
 
         var columns = Shown.Skip(shownColumn).ToList();
         var over = block.Max(cells => cells.Count) - columns.Count;
-        var after = over > 0 ? $"Pasted; {(over == 1 ? "one column" : $"{over} columns")} did not fit beside the table." : null;
-        return ApplyAsync(() => Document.Put(row, columns, block, "a pasted block"), after);
+        var after = over > 0 ? Say(over, $"Pasted; one column did not fit beside the table.", $"Pasted; {over} columns did not fit beside the table.") : null;
+        block = [.. block.Select(cells => cells.Zip(columns, (text, column) => Meant(column, text)).ToList())];
+        return ApplyAsync(() => Document.Put(row, columns, block, Say($"a pasted block")), after);
     }
 
     /// <summary>Takes a typed cell.</summary>
     [JSInvokable]
     public Task Commit(string row, int column, string text) => IsReadOnly || !Shown.Contains(column)
         ? Task.CompletedTask
-        : ApplyAsync(() => Document.Set(row, column, text.Trim(), $"{Columns[column].Title} of {NameOf(row)}"));
+        : ApplyAsync(() => Document.Set(row, column, Meant(column, text.Trim()), Say($"{CellWords.Head(Columns[column])} of {NameOf(row)}")));
 
     /// <summary>Empties a block of cells.</summary>
     [JSInvokable]
     public Task ClearCells(string[] rows, int firstShown, int lastShown) => ReadOnly
         ? Task.CompletedTask
-        : ApplyAsync(() => Document.Clear(rows, [.. Shown.Skip(firstShown).Take(lastShown - firstShown + 1)], "cleared cells"));
+        : ApplyAsync(() => Document.Clear(rows, [.. Shown.Skip(firstShown).Take(lastShown - firstShown + 1)], Say($"cleared cells")));
 
     /// <summary>Takes rows out.</summary>
     [JSInvokable]
     public Task TakeOut(string[] rows) => ReadOnly
         ? Task.CompletedTask
-        : ApplyAsync(() => Document.Remove(rows, rows.Length == 1 ? $"{NameOf(rows[0])} taken out" : $"{rows.Length} rows taken out"));
+        : ApplyAsync(() => Document.Remove(rows, rows is [var only] ? Say($"{NameOf(only)} taken out") : Say($"{rows.Length} rows taken out")));
 
     /// <summary>Does one of <see cref="RowActions"/>.</summary>
     [JSInvokable]
@@ -231,7 +232,7 @@ public sealed partial class EditGrid : IAsyncDisposable
     {
         if (Document.Undoable is { } what && !ReadOnly)
         {
-            await ApplyAsync(Document.Undo, $"Taken back: {what}.");
+            await ApplyAsync(Document.Undo, Say($"Taken back: {what}."));
         }
     }
 
@@ -239,7 +240,7 @@ public sealed partial class EditGrid : IAsyncDisposable
     {
         if (Document.Redoable is { } what && !ReadOnly)
         {
-            await ApplyAsync(Document.Redo, $"Done again: {what}.");
+            await ApplyAsync(Document.Redo, Say($"Done again: {what}."));
         }
     }
 
@@ -272,14 +273,15 @@ public sealed partial class EditGrid : IAsyncDisposable
     {
         var draft = Parse<GridDraft>(await Drafts.RecallAsync(DraftKey));
         var typing = Parse<GridTyping>(await Drafts.RecallAsync(DraftKey + ".typing"));
+        typing = typing is { Text: not null } && Shown.Contains(typing.Column) ? typing with { Text = Meant(typing.Column, typing.Text) } : typing;
         if (draft is null && typing is null)
         {
             return;
         }
 
         await ApplyAsync(
-            () => Document.Edit("what was typed here earlier", rows => GridRecall.Merge(rows, draft, typing, Columns.Count)),
-            "What was typed here earlier and not saved yet is back.");
+            () => Document.Edit(Say($"what was typed here earlier"), rows => GridRecall.Merge(rows, draft, typing, Columns.Count)),
+            Say($"What was typed here earlier and not saved yet is back."));
         await Drafts.ForgetAsync(DraftKey + ".typing");
         if (State.Unsaved.Count == 0)
         {
@@ -304,7 +306,7 @@ public sealed partial class EditGrid : IAsyncDisposable
     private List<(int? Column, string Text)> MessagesOf(GridRow row)
     {
         var messages = Shown.Where(column => State.Problems.ContainsKey((row.Key, column)))
-            .Select(column => ((int?)column, State.Problems[(row.Key, column)])).ToList();
+            .Select(column => ((int?)column, SayWhole(State.Problems[(row.Key, column)]))).ToList();
         if (State.Notes.TryGetValue(row.Key, out var note))
         {
             messages.Add((null, note));
@@ -323,7 +325,9 @@ public sealed partial class EditGrid : IAsyncDisposable
         && Columns.Any(step => step.Step != StepPart.None)
         && Shown.Where(shown => shown <= column && Columns[shown].OfThing).All(shown => above.Cells[shown] == row.Cells[shown]);
 
-    private string NameOf(string row) => Document.Rows.FirstOrDefault(candidate => candidate.Key == row) is { } found ? NameOf(found, 0) : RowName;
+    private string Meant(int column, string typed) => CellWords.Meant(Columns[column].Kind, typed);
 
-    private string NameOf(GridRow row, int at) => row.Cells[Shown[0]] is { Length: > 0 } name ? name : row.IsBlank ? "new row" : $"row {at + 1}";
+    private string NameOf(string row) => Document.Rows.FirstOrDefault(candidate => candidate.Key == row) is { } found ? NameOf(found, 0) : "";
+
+    private string NameOf(GridRow row, int at) => row.Cells[Shown[0]] is { Length: > 0 } name ? name : row.IsBlank ? Say($"new row") : Say($"row {at + 1}");
 }

@@ -6,7 +6,7 @@ using PressRun.Web.Libraries.Grid;
 namespace PressRun.Web.Libraries.Shops;
 
 /// <summary>A table of a price list, edited with the others and stored with them as one document.</summary>
-public abstract class ListSection(string key, string title, string rowName, string note, int columnCount)
+public abstract class ListSection(string key, string title, string addLabel, string note, int columnCount)
 {
     /// <summary>Its name in addresses.</summary>
     public string Key { get; } = key;
@@ -14,8 +14,8 @@ public abstract class ListSection(string key, string title, string rowName, stri
     /// <summary>What it is called.</summary>
     public string Title { get; } = title;
 
-    /// <summary>What a row is.</summary>
-    public string RowName { get; } = rowName;
+    /// <summary>What adds a row to it.</summary>
+    public string AddLabel { get; } = addLabel;
 
     /// <summary>A sentence that explains it.</summary>
     public string Note { get; } = note;
@@ -43,7 +43,7 @@ public abstract class ListSection(string key, string title, string rowName, stri
 /// <summary>A table of a price list whose rows become things of one type.</summary>
 /// <param name="key">Its name in addresses.</param>
 /// <param name="title">What it is called.</param>
-/// <param name="rowName">What a row is.</param>
+/// <param name="addLabel">What adds a row to it.</param>
 /// <param name="note">A sentence that explains it.</param>
 /// <param name="manners">The viewer's decimal mark and units.</param>
 /// <param name="shapeOf">How its rows are read.</param>
@@ -52,13 +52,13 @@ public abstract class ListSection(string key, string title, string rowName, stri
 public sealed class ListSection<T>(
     string key,
     string title,
-    string rowName,
+    string addLabel,
     string note,
     CellManners manners,
     Func<PriceListTable, TableShape<T>> shapeOf,
     Func<Shop, IEnumerable<T>> get,
     Func<Shop, IReadOnlyList<T>, Shop> set)
-    : ListSection(key, title, rowName, note, shapeOf(PriceListTable.For([], [])).Columns.Count)
+    : ListSection(key, title, addLabel, note, shapeOf(PriceListTable.For([], [])).Columns.Count)
     where T : class
 {
     private TableShape<T> shape = shapeOf(PriceListTable.For([], []));

@@ -64,12 +64,12 @@ public sealed class PriceListEditor
         var (list, rule) = term.Typed(Record.Prices, text, Manners);
         if (list is null)
         {
-            return rule;
+            return SayWhole(rule!);
         }
 
         if (text.Trim().Length > 0 && term.Lacks?.Invoke(Record.Prices) is { } lacking)
         {
-            return lacking;
+            return SayWhole(lacking);
         }
 
         await StoreAsync(list, null);
@@ -127,13 +127,13 @@ public sealed class PriceListEditor
                 return;
             case SaveResult<PriceListRecord>.Conflict conflict:
                 (Theirs, refused) = (conflict.Theirs, list);
-                Problem = "Somebody else changed this list in between; yours is not stored yet.";
+                Problem = Say($"Somebody else changed this list in between; yours is not stored yet.");
                 break;
             case SaveResult<PriceListRecord>.Refused problems:
                 Problem = string.Join(" ", problems.Problems.Select(ListSections.Told).Distinct());
                 break;
             default:
-                Problem = "This list has been taken out in between.";
+                Problem = Say($"This list has been taken out in between.");
                 break;
         }
 

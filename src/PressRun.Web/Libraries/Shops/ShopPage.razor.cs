@@ -8,7 +8,6 @@ public sealed partial class ShopPage
 {
     // Sheets, printing, paper, whole books and finishing; discounts and delivery stand with the order.
     private const int PriceTables = 5;
-    private const int MostUses = 4;
 
     private ShopView? view;
     private bool loaded;
@@ -31,6 +30,13 @@ public sealed partial class ShopPage
     /// <summary>The list in the address.</summary>
     [SupplyParameterFromQuery(Name = "list")]
     private Guid? ListId { get; set; }
+
+    private string Uses => view!.Uses.Count switch
+    {
+        0 => Say($"No run goes by this list yet."),
+        1 => Say($"{view.Uses[0]} goes by this list; what it costs changes with it."),
+        _ => Say($"{Press!.Format.Count(view.Uses.Count)} plans go by this list; what they cost changes with it. For new prices start a new list."),
+    };
 
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
@@ -69,14 +75,14 @@ public sealed partial class ShopPage
     private async Task ArchiveAsync()
     {
         var (shop, problem) = await Service.SaveAsync(Press!.Record.Id, view!.Shop with { Archived = !view.Shop.Archived });
-        (view, said) = (shop is null ? view : view with { Shop = shop }, problem ?? (shop!.Archived ? "The shop is archived: kept for the runs that went there, and offered no more." : null));
+        (view, said) = (shop is null ? view : view with { Shop = shop }, problem ?? (shop!.Archived ? Say($"The shop is archived: kept for the runs that went there, and offered no more.") : null));
     }
 
     private async Task TakeOutListAsync(Guid list)
     {
         if (await Service.DeleteListAsync(Press!.Record.Id, list) is DeleteResult.InUse use)
         {
-            said = $"This list stays, because plans go by it: {Told(use.Where)}. Re-price them first, or leave the list: a newer one is used for new runs.";
+            said = Say($"This list stays, because plans go by it: {UseWords.Of(use.Where)}. Re-price them first, or leave the list: a newer one is used for new runs.");
             return;
         }
 
@@ -88,13 +94,10 @@ public sealed partial class ShopPage
     {
         if (await Service.DeleteAsync(Press!.Record.Id, Id) is DeleteResult.InUse use)
         {
-            said = $"{view!.Shop.Name} stays, because plans go by its lists: {Told(use.Where)}. Archived, it is kept for them and offered no more.";
+            said = Say($"{view!.Shop.Name} stays, because plans go by its lists: {UseWords.Of(use.Where)}. Archived, it is kept for them and offered no more.");
             return;
         }
 
         Navigation.NavigateTo("shops");
     }
-
-    private static string Told(IReadOnlyList<string> where) =>
-        string.Join("; ", where.Take(MostUses)) + (where.Count > MostUses ? $"; and {where.Count - MostUses} more" : "");
 }

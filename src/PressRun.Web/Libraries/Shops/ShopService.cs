@@ -18,8 +18,8 @@ namespace PressRun.Web.Libraries.Shops;
 /// <param name="Uses">Plans that go by the open list, in words.</param>
 public sealed record ShopView(ShopRecord Shop, PriceListEditor? Editor, PriceListRecord? Before, IReadOnlyList<Stock> Stocks, IReadOnlyList<string> Uses)
 {
-    /// <summary>What a paper is called.</summary>
-    public string StockName(string id) => Stocks.FirstOrDefault(stock => stock.Id == id)?.Name ?? id;
+    /// <summary>What its prices are called.</summary>
+    public PriceWords PriceWords { get; } = new(id => Stocks.FirstOrDefault(stock => stock.Id == id)?.Name ?? id);
 }
 
 /// <summary>Print shops and their dated price lists.</summary>
@@ -76,21 +76,21 @@ public sealed class ShopService(ShopStore shops, PriceListStore lists, StockStor
     public async Task<(Guid? List, string? Problem)> AddListAsync(PressId press, ShopView view, DateOnly validFrom, decimal percent, Func<PriceLine, bool> chosen)
     {
         var prices = view.Editor is { } editor
-            ? PriceLines.Raised(editor.Record.Prices, percent, chosen, view.StockName) with { ValidFrom = validFrom }
+            ? PriceLines.Raised(editor.Record.Prices, percent, chosen, view.PriceWords) with { ValidFrom = validFrom }
             : PriceListTable.Empty(view.Shop.Name, validFrom);
         return await lists.SaveAsync(press, new PriceListRecord(Guid.Empty, view.Shop.Id, prices, 0)) switch
         {
             SaveResult<PriceListRecord>.Saved saved => (saved.Now.Id, null),
-            SaveResult<PriceListRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => problem.Rule))),
-            _ => (null, "The shop has been taken out in between."),
+            SaveResult<PriceListRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)))),
+            _ => (null, Say($"The shop has been taken out in between.")),
         };
     }
 
     private static (ShopRecord? Shop, string? Problem) Answer(SaveResult<ShopRecord> result) => result switch
     {
         SaveResult<ShopRecord>.Saved saved => (saved.Now, null),
-        SaveResult<ShopRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => problem.Rule))),
-        SaveResult<ShopRecord>.Conflict => (null, "Somebody else changed this shop in between. Fetch the page again."),
-        _ => (null, "This shop has been taken out in between."),
+        SaveResult<ShopRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)))),
+        SaveResult<ShopRecord>.Conflict => (null, Say($"Somebody else changed this shop in between. Fetch the page again.")),
+        _ => (null, Say($"This shop has been taken out in between.")),
     };
 }
