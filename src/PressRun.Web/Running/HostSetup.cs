@@ -2,6 +2,7 @@ using System.Net;
 using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.HttpOverrides;
 using PressRun.Data.Running;
+using PressRun.Web.Layout;
 using PressRun.Web.People;
 
 namespace PressRun.Web.Running;
@@ -31,6 +32,7 @@ public static class HostSetup
         builder.WebHost.ConfigureKestrel(server => server.AddServerHeader = false);
         builder.Logging.AddFilter(HostLog, LogLevel.None);
         builder.Services.KeepAddressesOutOfLogs();
+        builder.Services.AddHeadersToRefusals();
         builder.Services.Configure<ForwardedHeadersOptions>(options =>
         {
             // The framework believes whoever is on this machine, or with one of its settings everybody. Here only proxies that are named are believed.
@@ -60,13 +62,17 @@ public static class HostSetup
         app.UseForwardedHeaders();
         app.UseBrokenRequestAnswers();
         app.UseHostCookies();
-        if (app.Configuration["PathBase"] is { Length: > 0 } pathBase)
+        if (PathBase(app.Configuration) is { HasValue: true } pathBase)
         {
-            app.UsePathBase(pathBase.StartsWith('/') ? pathBase : "/" + pathBase);
+            app.UsePathBase(pathBase);
         }
 
         app.UseOwnOriginOnly();
     }
+
+    /// <summary>The path that the app is served under, as the host set it.</summary>
+    internal static PathString PathBase(IConfiguration configuration) =>
+        configuration["PathBase"] is { Length: > 0 } path ? new PathString("/" + path.Trim('/')) : PathString.Empty;
 
     /// <summary>Runs until it is stopped.</summary>
     /// <exception cref="StartRefusedException">It does not start; the sentence says why.</exception>
