@@ -2,6 +2,8 @@ using System.Net;
 using System.Text;
 using Microsoft.AspNetCore.Diagnostics;
 using PressRun.Web.Quotes;
+using PressRun.Web.Running;
+using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Layout;
 
@@ -24,7 +26,7 @@ public static class PlainPage
         var table = http.Request.Cookies["table"] is ("light" or "dark") and var chosen ? $" data-table=\"{chosen}\"" : "";
         var head = masthead ? """<header><div class="masthead"><a class="wordmark" href="">PressRun</a></div><hr class="masthead-rule"></header>""" : "";
         return Encoding.UTF8.GetBytes($"""
-            <!DOCTYPE html><html lang="en"{table}><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><meta name="robots" content="noindex">
+            <!DOCTYPE html><html lang="{Texts.Language.Name}"{table}><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><meta name="robots" content="noindex">
             <title>{heading}</title><base href="{basePath}">{string.Concat(SharePage.StyleSheets.Select(sheet => $"<link rel=\"stylesheet\" href=\"{sheet}\">"))}<link rel="icon" type="image/svg+xml" href="mark.svg"></head>
             <body class="{(masthead ? "" : "share")}">{head}<main class="page"><section class="sheet"><div class="state"><h1>{heading}</h1><p>{words}</p>{more}</div></section></main></body></html>
             """);
@@ -47,11 +49,11 @@ public static class PlainPage
         return HttpMethods.IsHead(http.Request.Method) ? Task.CompletedTask : response.Body.WriteAsync(page, http.RequestAborted).AsTask();
     }
 
-    /// <summary>Where the app's addresses begin, as the page's base.</summary>
+    /// <summary>Where the app's addresses begin, as the page's base: as it was set, in whatever case it is asked for, because some pages are kept for all who ask.</summary>
     public static string BasePath(HttpContext http)
     {
         ArgumentNullException.ThrowIfNull(http);
-        return http.Request.PathBase.HasValue ? http.Request.PathBase.ToUriComponent() + "/" : "/";
+        return http.Request.PathBase.HasValue ? HostSetup.PathBase(http.RequestServices.GetRequiredService<IConfiguration>()).ToUriComponent() + "/" : "/";
     }
 
     /// <summary>The address that was asked for, to ask again, as an attribute's value.</summary>

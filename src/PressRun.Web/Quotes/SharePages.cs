@@ -5,6 +5,7 @@ using PressRun.Data.Quotes;
 using PressRun.Web.Layout;
 using PressRun.Web.People;
 using PressRun.Web.Quotes.Pdf;
+using PressRun.Web.Running;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Quotes;
@@ -35,8 +36,7 @@ public static class SharePages
         app.MapMethods(Folder + "/{secret}/quote.pdf", Read, PaperAsync).Public(Why);
         app.MapPost(Folder + "/{secret}/{form}", TakeAsync).Public(Why);
         // In whatever way it is asked: an address under a link that takes nothing says so as calmly as one that shows nothing.
-        app.Map(Folder + "/{secret}/{**rest}", NothingAsync).Public(Why);
-        app.Map(Folder, NothingAsync).Public(Why);
+        app.Map(Folder + "/{**rest}", NothingAsync).Public(Why);
     }
 
     /// <summary>Keeps whatever is answered here out of indexes, caches and referrers, errors too: the address is the key.</summary>
@@ -50,7 +50,7 @@ public static class SharePages
 
     // An address of a form that is opened, as by fetching its answer anew, is no page; the quote is.
     private static Task NothingAsync(HttpContext http) => PlainAsync(
-        http, StatusCodes.Status404NotFound, "There is nothing here", "The link as it was sent to you opens the quote; this address is another.");
+        http, StatusCodes.Status404NotFound, Say($"There is nothing here"), Say($"The link as it was sent to you opens the quote; this address is another."));
 
     private static async Task ShowAsync(HttpContext http, SharedQuotes quotes, string secret)
     {
@@ -121,16 +121,23 @@ public static class SharePages
             return;
         }
 
-        if (!look.IsOpen || await quotes.LoadAsync(look, http.RequestAborted) is not var (view, link))
+        if (!look.IsOpen)
         {
             await EndedAsync(http, typed);
             return;
         }
 
-        var (about, reply) = ReplyOf(form, typed, view, link);
+        var (about, reply) = ReplyOf(form, typed);
         if (reply is null)
         {
-            await PlainAsync(http, StatusCodes.Status404NotFound, "There is nothing here", "This address belongs to no form of this quote.");
+            await PlainAsync(http, StatusCodes.Status404NotFound, Say($"There is nothing here"), Say($"This address belongs to no form of this quote."));
+            return;
+        }
+
+        // A form that is refused has the page worked out anew around it, and whoever asks for a quantity has that worked out too.
+        if (!quotes.MayWork(look, LinkWork.Sent) || (reply is Reply.AskFor && !quotes.MayWork(look)))
+        {
+            await OftenAsync(http, typed);
             return;
         }
 
@@ -155,7 +162,7 @@ public static class SharePages
     {
         if (!http.Request.HasFormContentType)
         {
-            await PlainAsync(http, StatusCodes.Status415UnsupportedMediaType, "That is no form", "Send what the forms of this page send.");
+            await PlainAsync(http, StatusCodes.Status415UnsupportedMediaType, Say($"That is no form"), Say($"Send what the forms of this page send."));
             return null;
         }
 
@@ -166,12 +173,12 @@ public static class SharePages
         catch (Exception broken) when (broken is BadHttpRequestException or InvalidDataException or NotSupportedException or IOException)
         {
             var status = (broken as BadHttpRequestException)?.StatusCode ?? StatusCodes.Status400BadRequest;
-            await PlainAsync(http, status, "That did not arrive whole", "Go back, where what you typed still stands, and send it again; a remark has at most 2,000 characters.");
+            await PlainAsync(http, status, Say($"That did not arrive whole"), Say($"Go back, where what you typed still stands, and send it again; a remark has at most 2,000 characters."));
             return null;
         }
     }
 
-    private static (ShareForm About, Reply? Reply) ReplyOf(string form, IFormCollection typed, QuoteView view, QuoteLink link)
+    private static (ShareForm About, Reply? Reply) ReplyOf(string form, IFormCollection typed)
     {
         var name = Line(typed["name"]);
         var words = typed["words"].ToString().ReplaceLineEndings("\n").Trim();
@@ -181,7 +188,7 @@ public static class SharePages
             "agree" => (ShareForm.Agree, new Reply.Agree(name, copies ?? 0, Fingerprint(typed["fingerprint"].ToString()))),
             "turn-down" => (ShareForm.TurnDown, new Reply.TurnDown(name, words)),
             "remark" => (ShareForm.Remark, new Reply.Remark(name, words)),
-            "ask" => (ShareForm.Ask, new Reply.AskFor(name, copies ?? 0, SharedQuotes.Try(view, link, copies).Estimate?.Totals.LandedCost ?? 0m)),
+            "ask" => (ShareForm.Ask, new Reply.AskFor(name, copies ?? 0, 0m)),
             _ => (ShareForm.None, null),
         };
     }
@@ -216,10 +223,10 @@ public static class SharePages
 
     private static (QuoteEventKind Kind, string Words)? DoneBy(string said) => said switch
     {
-        "agree" => (QuoteEventKind.Agreed, "You have agreed. The press has been told."),
-        "turn-down" => (QuoteEventKind.TurnedDown, "You have turned it down. The press has been told."),
-        "ask" => (QuoteEventKind.AskedFor, "The press has been told which quantity you would like. If it agrees, you get a new quote."),
-        "remark" => (QuoteEventKind.Remarked, "Your remark stands below."),
+        "agree" => (QuoteEventKind.Agreed, Say($"You have agreed. The press has been told.")),
+        "turn-down" => (QuoteEventKind.TurnedDown, Say($"You have turned it down. The press has been told.")),
+        "ask" => (QuoteEventKind.AskedFor, Say($"The press has been told which quantity you would like. If it agrees, you get a new quote.")),
+        "remark" => (QuoteEventKind.Remarked, Say($"Your remark stands below.")),
         _ => null,
     };
 
@@ -232,10 +239,10 @@ public static class SharePages
             // Whoever comes from the same place with a link that there is, is not kept waiting for it.
             case null when !quotes.MayMiss(http.Connection.RemoteIpAddress):
                 http.Response.Headers.RetryAfter = "60";
-                await PlainAsync(http, StatusCodes.Status429TooManyRequests, "Too many tries", "Wait a minute, then open the link again as it was sent to you.");
+                await PlainAsync(http, StatusCodes.Status429TooManyRequests, Say($"Too many tries"), Say($"Wait a minute, then open the link again as it was sent to you."));
                 return null;
             case null:
-                await PlainAsync(http, StatusCodes.Status404NotFound, "This link opens nothing", "Look whether all of it was copied. Else ask whoever sent it for a new one.");
+                await PlainAsync(http, StatusCodes.Status404NotFound, Say($"This link opens nothing"), Say($"Look whether all of it was copied. Else ask whoever sent it for a new one."));
                 return null;
             case { IsOpen: false } when !evenEnded:
                 await EndedAsync(http);
@@ -257,21 +264,31 @@ public static class SharePages
         await SendAsync(http, state.Problem is null ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity, await quotes.RenderAsync(state));
     }
 
-    private static Task OftenAsync(HttpContext http)
+    private static Task OftenAsync(HttpContext http, IFormCollection? typed = null)
     {
         http.Response.Headers.RetryAfter = "60";
-        return PlainAsync(http, StatusCodes.Status429TooManyRequests, "One moment", "This was asked for very often by this link. Wait a minute and try again; the quote itself opens meanwhile.");
+        return PlainAsync(
+            http, StatusCodes.Status429TooManyRequests, Say($"One moment"), Say($"This was asked for very often by this link. Wait a minute and try again; the quote itself opens meanwhile."), Kept(typed));
     }
 
     private static Task EndedAsync(HttpContext http, IFormCollection? typed = null) => PlainAsync(
-        http, StatusCodes.Status410Gone, "This link has ended", "What it opened can't be read by it any more. Ask whoever sent it for a new one.", typed is null ? "" : Kept(typed));
+        http, StatusCodes.Status410Gone, Say($"This link has ended"), Say($"What it opened can't be read by it any more. Ask whoever sent it for a new one."), Kept(typed));
 
-    // What somebody wrote while their link ended: it went nowhere, and is theirs to take along.
-    private static string Kept(IFormCollection typed)
+    // What somebody wrote while their link ended, or too often: it went nowhere, and is theirs to take along.
+    private static string Kept(IFormCollection? typed)
     {
+        if (typed is null)
+        {
+            return "";
+        }
+
         var (name, words) = (Line(typed["name"]), typed["words"].ToString().Trim());
-        var box = words.Length == 0 ? "" : $"""<div class="field"><label for="kept">What you wrote</label><textarea id="kept" dir="auto" readonly>{WebUtility.HtmlEncode(words)}</textarea></div>""";
-        return $"""<p>Nothing of what you sent{(name.Length == 0 ? "" : $" as <bdi>{WebUtility.HtmlEncode(name)}</bdi>")} was counted or written down.</p>{box}""";
+        var box = words.Length == 0 ? "" : $"""<div class="field"><label for="kept">{Say($"What you wrote")}</label><textarea id="kept" dir="auto" readonly>{WebUtility.HtmlEncode(words)}</textarea></div>""";
+        var sender = $"<bdi>{WebUtility.HtmlEncode(name)}</bdi>";
+        var nothing = name.Length == 0
+            ? Say($"Nothing of what you sent was counted or written down.")
+            : Say($"Nothing of what you sent as {sender} was counted or written down.");
+        return $"""<p>{nothing}</p>{box}""";
     }
 
     private static Task PlainAsync(HttpContext http, int status, string heading, string words, string more = "") =>

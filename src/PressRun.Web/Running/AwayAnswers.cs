@@ -31,12 +31,12 @@ public static class AwayAnswers
     {
         var isRead = HttpMethods.IsGet(context.Request.Method) || HttpMethods.IsHead(context.Request.Method);
         var more = isRead
-            ? $"""<p class="next"><a class="button first" href="{PlainPage.SameAddress(context)}">Try again</a></p><script type="module" src="js/away.js"></script>"""
+            ? $"""<p class="next"><a class="button first" href="{PlainPage.SameAddress(context)}">{Say($"Try again")}</a></p><script type="module" src="js/away.js"></script>"""
             : "";
         var words = isRead
-            ? "PressRun is running, and the database that it keeps everything in does not answer just now. Nothing is lost. This page comes by itself as soon as it can."
-            : "PressRun is running, and the database that it keeps everything in does not answer just now. Go back, where what you typed still stands, and send it again in a moment; look first whether it has arrived.";
+            ? Say($"PressRun is running, and the database that it keeps everything in does not answer just now. Nothing is lost. This page comes by itself as soon as it can.")
+            : Say($"PressRun is running, and the database that it keeps everything in does not answer just now. Go back, where what you typed still stands, and send it again in a moment; look first whether it has arrived.");
         return PlainPage.SendAsync(context, StatusCodes.Status503ServiceUnavailable, PlainPage.Of(
-            context, "One moment, please", words, more, masthead: !context.Request.Path.StartsWithSegments(Quotes.SharePages.Folder)));
+            context, Say($"One moment, please"), words, more, masthead: !context.Request.Path.StartsWithSegments(Quotes.SharePages.Folder)));
     }
 }

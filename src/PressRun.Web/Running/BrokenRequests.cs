@@ -54,7 +54,7 @@ public static class BrokenRequests
         }
 
         return PlainPage.SendAsync(context, StatusCodes.Status400BadRequest, PlainPage.Of(
-            context, "This form is too old", "It came without the token that its page gives it; nothing was changed. Fetch the page again, and send it from there.", masthead: true));
+            context, Say($"This form is too old"), Say($"It came without the token that its page gives it; nothing was changed. Fetch the page again, and send it from there."), masthead: true));
     });
 
     // The web server tells of a chunk whose size overflows as of any failed transfer, with the overflow inside.

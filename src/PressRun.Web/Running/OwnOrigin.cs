@@ -44,10 +44,9 @@ public static partial class OwnOrigin
         }
 
         var words = isRenamed
-            ? $"It was sent from a page of <code>{WebUtility.HtmlEncode(context.Request.Headers.Origin)}</code> and arrived under the name <code>{WebUtility.HtmlEncode(context.Request.Host.Value)}</code>, "
-                + "so PressRun cannot tell that it comes from its own pages. If a proxy stands in front, whoever runs it lets it pass on the host name, and names it in <code>PressRun__TrustedProxies</code>."
-            : "It was sent from another site's page, and PressRun takes what is sent from its own pages only. Nothing was changed.";
-        return PlainPage.SendAsync(context, StatusCodes.Status403Forbidden, PlainPage.Of(context, "This was not taken", words, masthead: true));
+            ? Say($"It was sent from a page of <code>{WebUtility.HtmlEncode(context.Request.Headers.Origin)}</code> and arrived under the name <code>{WebUtility.HtmlEncode(context.Request.Host.Value)}</code>, so PressRun cannot tell that it comes from its own pages. If a proxy stands in front, whoever runs it lets it pass on the host name, and names it in <code>PressRun__TrustedProxies</code>.")
+            : Say($"It was sent from another site's page, and PressRun takes what is sent from its own pages only. Nothing was changed.");
+        return PlainPage.SendAsync(context, StatusCodes.Status403Forbidden, PlainPage.Of(context, Say($"This was not taken"), words, masthead: true));
     }
 
     // A browser that tells of its page's site knows better than a comparison of names; over plain http it does not tell.

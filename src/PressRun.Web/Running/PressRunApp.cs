@@ -23,9 +23,9 @@ public static class PressRunApp
         var app = builder.Build();
         app.UsePressRunHost();
         app.UsePageHeaders();
+        app.UseViewerLocale();
         app.UseAwayAnswers();
         app.UseOwnOriginOnly();
-        app.UseViewerLocale();
         app.UseStatusCodePagesWithReExecute(PageHeaders.NothingHere);
         app.UsePlainAnswersToForms();
         app.UsePressRunSignIn();
