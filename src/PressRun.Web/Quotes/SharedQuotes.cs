@@ -88,7 +88,7 @@ public sealed class SharedQuotes : IDisposable
             : MayWork(look, LinkWork.Opened) ? await SetAsync(CultureInfo.CurrentCulture)
             : Found(Usual) ?? await SetAsync(Usual);
 
-        byte[]? Found(CultureInfo culture) => pages.TryGetValue((look.LinkId, look.Changes, culture.Name, Texts.Language.Name, basePath, today), out byte[]? page) ? page : null;
+        byte[]? Found(CultureInfo culture) => pages.TryGetValue((look.LinkId, look.Changes, culture.Name, Language.Name, basePath, today), out byte[]? page) ? page : null;
 
         async Task<byte[]?> SetAsync(CultureInfo culture)
         {
@@ -98,7 +98,7 @@ public sealed class SharedQuotes : IDisposable
             }
 
             var page = await RenderAsync(new ShareState(view, link, secret, basePath));
-            return pages.Set((look.LinkId, look.Changes, culture.Name, Texts.Language.Name, basePath, today), page, new MemoryCacheEntryOptions { Size = page.Length, AbsoluteExpirationRelativeToNow = Kept });
+            return pages.Set((look.LinkId, look.Changes, culture.Name, Language.Name, basePath, today), page, new MemoryCacheEntryOptions { Size = page.Length, AbsoluteExpirationRelativeToNow = Kept });
         }
     }
 

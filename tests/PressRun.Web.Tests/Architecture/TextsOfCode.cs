@@ -151,7 +151,7 @@ internal static partial class TextsOfCode
     {
         foreach (var instruction in method.Body.Instructions.Where(instruction => instruction.OpCode == OpCodes.Ldstr && !BeginsText(instruction)))
         {
-            var words = (string)instruction.Operand;
+            var words = Plain((string)instruction.Operand);
             if (IsSentence(words) && words.Contains(' ', StringComparison.Ordinal) && !IsOfPage(instruction) && !IsOfClass(instruction) && !IsCompared(instruction) && !IsForHosts(instruction)
                 && About(instruction.Next ?? instruction) != words && !EndsInException(instruction))
             {
@@ -213,6 +213,9 @@ internal static partial class TextsOfCode
     // What ends in a hyphen goes on as one word: a class.
     private static bool IsSentence(string words) => !words.EndsWith('-') && (TwoWords().IsMatch(words) || Capitalised().IsMatch(words));
 
+    // What of markup is read or heard, also of a piece that begins or ends within an element.
+    private static string Plain(string markup) => PieceOfTag().Replace(Tag().Replace(Attribute().Replace(markup, " $1 "), " "), " ");
+
     private static TypeDefinition Outermost(TypeDefinition type) => type.DeclaringType is { } around ? Outermost(around) : type;
 
     [GeneratedRegex(@"^[A-Z][^{}\n]* [^{}\n]* [^{}\n]*\.$")]
@@ -220,6 +223,9 @@ internal static partial class TextsOfCode
 
     [GeneratedRegex("<[^>]*>")]
     private static partial Regex Tag();
+
+    [GeneratedRegex("<[!/a-z][^>]*$|^[^<>]*>(?=<)|^>")]
+    private static partial Regex PieceOfTag();
 
     [GeneratedRegex("""(?:aria-label|title|placeholder|alt|data-label)="([^"]*)[">]""")]
     private static partial Regex Attribute();

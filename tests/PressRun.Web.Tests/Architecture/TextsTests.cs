@@ -20,14 +20,17 @@ public sealed partial class TextsTests
     // What is read by machines and hosts, in the one language of docs and logs.
     private static readonly string[] NotForViewers = ["Api", "Running"];
 
+    // Files that a spreadsheet or this app reads.
+    private static readonly string[] ForFiles = ["QuoteCsv"];
+
     // What the host reads in the log or at a refused start, and names of limits.
     private static readonly string[] ForHosts = ["HostsCode", "OwnerCode", "KeyHandler", "OtherServer", "OtherServerSetup", "SignIns", "PasskeyRounds", "MailSettings"];
 
     // What a program is answered that sends a message of the wrong shape; no page shows it.
     private static readonly string[] ForPrograms = ["KeptPages", "TallyEndpoints", "FairEndpoint"];
 
-    // What is called so in every language: a standard size, a system in a browser's own line.
-    private static readonly string[] Names = ["Half letter", "Mac OS X"];
+    // What is called so in every language: a standard size, a system in a browser's own line, typefaces, values of headers.
+    private static readonly string[] Names = ["Half letter", "Mac OS X", "Public Sans", "Helvetica Neue", "noindex, nofollow, noarchive", "private, no-store"];
 
     [Fact]
     public void Pages_write_no_words_that_are_not_looked_up() =>
