@@ -20,7 +20,14 @@ public static class BenchSentence
     public static string Of(BinderyView view, PressFormat format) => Say(Whole(view, Copies(view, format), format));
 
     /// <summary>The same with its copies set apart, as a page has it.</summary>
-    public static RenderFragment Set(BinderyView view, PressFormat format) => Put(Whole(view, Put($"<strong>{Copies(view, format)}</strong>"), format));
+    public static RenderFragment Set(BinderyView view, PressFormat format) => Put(Whole(view, Strong(Copies(view, format)), format));
+
+    private static RenderFragment Strong(string words) => builder =>
+    {
+        builder.OpenElement(0, "strong");
+        builder.AddContent(1, words);
+        builder.CloseElement();
+    };
 
     private static FormattableString Whole(BinderyView view, object copies, PressFormat format)
     {
@@ -101,7 +108,7 @@ public static class BenchSentence
     /// <summary>The same with its copies set apart, as a page has it.</summary>
     public static RenderFragment Set(BinderyView view, WorkStep step, PressFormat format)
     {
-        var copies = Put($"<strong>{Copies(view, step, format)}</strong>");
+        var copies = Strong(Copies(view, step, format));
         return Rest(step, copies, format) is { } whole ? Put(whole) : copies;
     }
 
