@@ -127,7 +127,4 @@ public static class Words
         var shown = decimal.Round(hours, 1, MidpointRounding.AwayFromZero);
         return Say(shown, $"{format.Number(shown, 1)} hour", $"{format.Number(shown, 1)} hours");
     }
-
-    /// <summary>One thing or many: <c>1 copy</c>, <c>12 copies</c>.</summary>
-    public static string Many(string count, long number, string one, string many) => $"{count} {(number == 1 ? one : many)}";
 }

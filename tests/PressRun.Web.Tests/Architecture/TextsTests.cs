@@ -54,7 +54,7 @@ public sealed partial class TextsTests
     [Fact]
     public void No_text_is_kept_from_one_viewer_to_the_next()
     {
-        Assert.Empty(TextsOfCode.In(App).Where(found => found.Method == ".cctor"));
+        Assert.DoesNotContain(TextsOfCode.In(App), found => found.Method == ".cctor");
     }
 
     [Fact]
@@ -63,8 +63,8 @@ public sealed partial class TextsTests
         var texts = TextsOfCode.In(App).Select(found => (found.About, found.Text)).Concat(Wholes.Select(text => ((string?)null, text))).Concat(TextsOfTables.All.Select(found => (found.About, found.Text))).ToHashSet();
         foreach (var translation in Translations)
         {
-            Assert.Empty(texts.Where(text => !translation.All.ContainsKey(text)));
-            Assert.Empty(translation.All.Keys.Where(key => !texts.Contains(key)));
+            Assert.DoesNotContain(texts, text => !translation.All.ContainsKey(text));
+            Assert.DoesNotContain(translation.All.Keys, key => !texts.Contains(key));
         }
     }
 

@@ -17,53 +17,49 @@ internal static partial class MarkedText
     /// <exception cref="System.Xml.XmlException">The text is not well formed.</exception>
     public static RenderFragment Of(string text, object?[] gaps) => builder =>
     {
-        var place = 0;
         foreach (var node in Parsed.GetOrAdd(text, words => XElement.Parse($"<t>{words}</t>", LoadOptions.PreserveWhitespace)).Nodes())
         {
-            Add(builder, node, gaps, ref place);
+            Add(builder, node, gaps);
         }
     };
 
-    private static void Add(RenderTreeBuilder builder, XNode node, object?[] gaps, ref int place)
+    // Places are numbered by the code, as in a loop of a page: each kind of part has its own.
+    private static void Add(RenderTreeBuilder builder, XNode node, object?[] gaps)
     {
         if (node is XText words)
         {
             foreach (var part in Gap().Split(words.Value).Where(part => part.Length > 0))
             {
-                Add(builder, part, gaps, ref place);
+                Add(builder, part, gaps);
             }
         }
         else if (node is XElement element)
         {
-            builder.OpenElement(place++, element.Name.LocalName);
-            foreach (var attribute in element.Attributes())
-            {
-                builder.AddAttribute(place++, attribute.Name.LocalName, Texts.Filled(attribute.Value, gaps));
-            }
-
+            builder.OpenElement(0, element.Name.LocalName);
+            builder.AddMultipleAttributes(1, element.Attributes().Select(attribute => KeyValuePair.Create(attribute.Name.LocalName, (object)Texts.Filled(attribute.Value, gaps))));
             foreach (var inner in element.Nodes())
             {
-                Add(builder, inner, gaps, ref place);
+                Add(builder, inner, gaps);
             }
 
             builder.CloseElement();
         }
     }
 
-    private static void Add(RenderTreeBuilder builder, string part, object?[] gaps, ref int place)
+    private static void Add(RenderTreeBuilder builder, string part, object?[] gaps)
     {
         switch (part[0] == '{' ? gaps[int.Parse(part.AsSpan(1, part.Length - 2), CultureInfo.InvariantCulture)] : part)
         {
             case RenderFragment fragment:
-                builder.AddContent(place++, fragment);
+                builder.AddContent(2, fragment);
                 break;
             case Shown shown:
-                builder.OpenComponent<Figure>(place++);
-                builder.AddComponentParameter(place++, nameof(Figure.Of), shown);
+                builder.OpenComponent<Figure>(3);
+                builder.AddComponentParameter(4, nameof(Figure.Of), shown);
                 builder.CloseComponent();
                 break;
             case var words:
-                builder.AddContent(place++, Convert.ToString(words, CultureInfo.CurrentCulture));
+                builder.AddContent(5, Convert.ToString(words, CultureInfo.CurrentCulture));
                 break;
         }
     }
