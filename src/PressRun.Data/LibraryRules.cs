@@ -7,5 +7,9 @@ internal static class LibraryRules
 {
     /// <summary>A job file may leave a name out; a person must see one to choose by.</summary>
     public static List<Problem> Named(string name) =>
-        string.IsNullOrWhiteSpace(name) ? [new Problem("$.name", name, "It needs a name.")] : [];
+        !PlainText.Shows(name) ? [new Problem("$.name", name, "It needs a name.")] : [.. Still("$.name", name)];
+
+    /// <summary>What is wrong with a name that may be left out.</summary>
+    public static IEnumerable<Problem> Still(string path, string name) =>
+        PlainText.IsStill(name) ? [] : [new Problem(path, null, "Write a name on one line, without signs that turn its direction.")];
 }

@@ -11,12 +11,18 @@ internal static class PlainText
     // Letters and signs of Unicode that have no shape: the Hangul fillers and the blank of Braille.
     private static readonly int[] Fillers = [0x115F, 0x1160, 0x2800, 0x3164, 0xFFA0];
 
-    /// <summary>True where it has no control characters, and every surrogate its other half.</summary>
+    /// <summary>True for what a person, a press, a book or anything else may be called: it can be seen, and reads as it stands. How long it may be is its field's to say.</summary>
+    public static bool IsName(string text) => Shows(text) && IsStill(text);
+
+    /// <summary>True where it is on one line, stays on it, and reads in the order in which it stands.</summary>
+    public static bool IsStill(string text) => Is(text) && !Turns(text) && !Piles(text);
+
+    /// <summary>True where it has no control characters and no ends of lines or paragraphs, and every surrogate its other half.</summary>
     public static bool Is(string text)
     {
         for (var index = 0; index < text.Length; index++)
         {
-            if (char.IsControl(text[index]) || (char.IsSurrogate(text[index]) && !char.IsSurrogatePair(text, index++)))
+            if (char.IsControl(text[index]) || text[index] is '\u2028' or '\u2029' || (char.IsSurrogate(text[index]) && !char.IsSurrogatePair(text, index++)))
             {
                 return false;
             }

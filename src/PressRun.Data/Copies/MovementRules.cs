@@ -54,7 +54,7 @@ internal sealed class MovementRules(PressRunDbContext db, DateTimeOffset now)
             "amount", Written(movement.Amount), "Only printings, sales and returns move money here.");
         Require(movement.ChannelId is null || channels.Contains(movement.ChannelId), "channel", movement.ChannelId, "Name one of the press's ways of selling.");
         Require(
-            movement.Note.Length <= MostNote && !movement.Note.Any(char.IsControl), "note", null, $"Write a note on one line, at most {MostNote} characters.");
+            movement.Note.Length <= MostNote && PlainText.IsStill(movement.Note), "note", null, $"Write a note on one line, at most {MostNote} characters.");
 
         void Require(bool holds, string member, string? value, string rule)
         {

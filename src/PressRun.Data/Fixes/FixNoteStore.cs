@@ -103,7 +103,7 @@ public sealed class FixNoteStore
         var problems = new List<Problem>();
         Require(note.Id != Guid.Empty, "id", "A note has an id of its own.");
         Require(
-            note.Text.Trim() is { Length: > 0 and <= MostText } text && PlainText.Is(text), "text", $"Write what is to be mended on one line, at most {MostText} characters.");
+            note.Text.Trim() is { Length: > 0 and <= MostText } text && PlainText.IsName(text), "text", $"Write what is to be mended on one line, at most {MostText} characters.");
         Require(note.Page is null or (>= 1 and <= Job.MostPages), "page", $"Write the number of the page, from 1 to {Job.MostPages}, or leave it empty.");
         Require(note.MendedIn is null || note.MendedIn > printing, "mendedIn", "It is mended in a later printing than the one in which it was noticed.");
         Require(note.CarriedPast == 0 || note.CarriedPast > printing, "carriedPast", "It is carried past a later printing than the one in which it was noticed.");

@@ -1,4 +1,3 @@
-using System.Net.Mail;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Access;
@@ -69,6 +68,13 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
         if (await InvitationStore.AcceptAsync(db, invitation, user.Id, time.GetUtcNow(), cancel) is not { } press)
         {
             return (new AccountResult(null, "This invitation has been used in between, or taken back."), null);
+        }
+
+        // The press's name is one of theirs from now on.
+        var called = await db.Presses.Where(row => row.Id == press).Select(row => row.Name).SingleAsync(cancel);
+        if (account.Password is { } password && PasswordRules.Problem(password, account.Name, account.Email, called) is { } problem)
+        {
+            return (new AccountResult(null, problem), null);
         }
 
         await all.CommitAsync(cancel);
@@ -191,12 +197,12 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
 
     private static string? Problem(string name, string email)
     {
-        if (name.Length is 0 or > User.LongestName || name.Any(char.IsControl))
+        if (!User.IsName(name))
         {
             return $"Write the name that others are to read, of at most {User.LongestName} characters.";
         }
 
-        return email.Length <= User.LongestEmail && MailAddress.TryCreate(email, out var read) && read.Address == email ? null : "Write a mail address such as name@example.org.";
+        return MailAddresses.Is(email) ? null : "Write a mail address such as name@example.org.";
     }
 
     private static string Told(IdentityResult result) => result.Errors.First().Code switch

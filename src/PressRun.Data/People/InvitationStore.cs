@@ -55,6 +55,8 @@ public sealed class InvitationStore
             press,
             async db =>
             {
+                // As with keys: whoever is just being taken out leaves none behind.
+                await PeopleStore.HoldAsync(db, database.Guard, PressRole.Owner, cancel);
                 var now = database.Now;
                 db.Invitations.Add(new InvitationRow
                 {

@@ -1,14 +1,15 @@
 using System.Globalization;
 using System.Text;
 using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
 
 namespace PressRun.Data.People;
 
 /// <summary>
 /// What a password must be: long, and not one that is tried first (NIST SP 800-63B-4, from memory: at least 15 characters where
-/// nothing else is asked for, compared with a list of common ones, no rules on its composition).
+/// nothing else is asked for, compared with a list of common ones and with words of its place and person, no rules on its composition).
 /// </summary>
-public sealed class PasswordRules : IPasswordValidator<User>
+public sealed class PasswordRules(PressRunDbContext db) : IPasswordValidator<User>
 {
     /// <summary>Fewest characters.</summary>
     public const int Fewest = 15;
@@ -35,7 +36,7 @@ public sealed class PasswordRules : IPasswordValidator<User>
 
     /// <summary>What stands in a password's way, in a sentence; null where nothing does.</summary>
     /// <param name="password">As typed.</param>
-    /// <param name="known">What is known of its owner: name, address.</param>
+    /// <param name="known">What is known of its owner: name, address, presses.</param>
     public static string? Problem(string password, params IEnumerable<string> known)
     {
         var plain = Normal(password);
@@ -55,19 +56,21 @@ public sealed class PasswordRules : IPasswordValidator<User>
             return "Many people have had this password, so it is tried first. Take other words.";
         }
 
-        var lower = plain.ToLowerInvariant();
-        return known.SelectMany(Words).Append("pressrun").Any(word => lower.Replace(word, "", StringComparison.Ordinal).Length < Fewest / 2)
-            ? "This is hardly more than a name or an address that others know. Take other words."
+        var (lower, words) = (plain.ToLowerInvariant(), known.SelectMany(Words).Append("pressrun").ToHashSet(StringComparer.Ordinal));
+        return words.Any(word => lower.Replace(word, "", StringComparison.Ordinal).Length < Fewest / 2) ? "This is hardly more than a name or an address that others know. Take other words."
+            : FewWords.Make(plain, words) ? "This is hardly more than a word or two that are tried first. Take four or five words that do not belong together."
             : null;
     }
 
     /// <inheritdoc/>
-    public Task<IdentityResult> ValidateAsync(UserManager<User> manager, User user, string? password)
+    public async Task<IdentityResult> ValidateAsync(UserManager<User> manager, User user, string? password)
     {
         ArgumentNullException.ThrowIfNull(user);
-        return Task.FromResult(Problem(password ?? "", user.Name, user.Email ?? "") is { } problem
+        var presses = await db.Memberships.IgnoreQueryFilters().Where(member => member.UserId == user.Id)
+            .Join(db.Presses, member => member.PressId, press => press.Id, (_, press) => press.Name).ToListAsync();
+        return Problem(password ?? "", [user.Name, user.Email ?? "", .. presses]) is { } problem
             ? IdentityResult.Failed(new IdentityError { Code = "Password", Description = problem })
-            : IdentityResult.Success);
+            : IdentityResult.Success;
     }
 
     // The same few characters again and again, or keys in the order of the alphabet or of the numbers.

@@ -74,13 +74,19 @@ public sealed class PeopleStore
             press, db => db.Memberships.Where(member => member.UserId == self).ExecuteUpdateAsync(set => set.SetProperty(member => member.WithoutMail, without), cancel), cancel, PressRole.Reader);
     }
 
+    /// <summary>Has changes to who is of a press, and to what opens it, take turns, and asks once it is this one's turn what the visitor may do by now.</summary>
+    internal static async Task HoldAsync(PressRunDbContext db, PressGuard guard, PressRole needs, CancellationToken cancel)
+    {
+        await db.Database.ExecuteSqlAsync($"SELECT 1 FROM presses WHERE id = {db.Press.Value} FOR UPDATE", cancel);
+        await guard.DemandAsync(db, needs, cancel);
+    }
+
     private Task<PeopleResult> ChangeAsync(PressId press, Guid user, PressRole? role, PressRole needs, CancellationToken cancel) => database.WriteAsync(
         press,
         async db =>
         {
-            // Two owners who take each other out at once would leave none, so changes to a press's people take turns.
-            await db.Database.ExecuteSqlAsync($"SELECT 1 FROM presses WHERE id = {press.Value} FOR UPDATE", cancel);
-            await database.Guard.DemandAsync(db, needs, cancel);
+            // Two owners who take each other out at once would leave none.
+            await HoldAsync(db, database.Guard, needs, cancel);
             var member = await db.Memberships.SingleOrDefaultAsync(row => row.UserId == user, cancel);
             if (member is null)
             {
@@ -106,6 +112,7 @@ public sealed class PeopleStore
             {
                 // A link of theirs would open the press to them again, and nobody can tell whose a link is: open ones end, and are made anew.
                 await db.Invitations.Where(row => row.UsedAt == null).ExecuteDeleteAsync(cancel);
+                await ApiKeyStore.EndOfAsync(db, user, database.Now, cancel);
             }
 
             await db.SaveChangesAsync(cancel);

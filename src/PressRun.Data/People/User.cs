@@ -13,6 +13,9 @@ public sealed class User : IdentityUser<Guid>
     /// <summary>Longest mail address, in characters (RFC 5321 leaves 254 for one between its brackets).</summary>
     public const int LongestEmail = 254;
 
+    /// <summary>True for what somebody may call a person, or a passkey, an invitation or a key by which they know it again.</summary>
+    public static bool IsName(string? text) => text?.Trim() is { Length: <= LongestName } name && PlainText.IsName(name);
+
     /// <summary>What others read.</summary>
     public string Name { get; set; } = "";
 

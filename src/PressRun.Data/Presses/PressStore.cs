@@ -9,6 +9,9 @@ namespace PressRun.Data.Presses;
 /// <summary>The presses on this server.</summary>
 public sealed class PressStore
 {
+    /// <summary>Longest name of a press, in characters.</summary>
+    public const int MostName = 120;
+
     private readonly PressDatabase database;
 
     internal PressStore(PressDatabase database) => this.database = database;
@@ -103,9 +106,13 @@ public sealed class PressStore
     internal static List<Problem> Problems(string name, string currency)
     {
         var problems = new List<Problem>();
-        if (string.IsNullOrWhiteSpace(name))
+        if (!PlainText.Shows(name))
         {
-            problems.Add(new Problem("$.name", name, "A press needs a name."));
+            problems.Add(new Problem("$.name", null, "A press needs a name."));
+        }
+        else if (name.Trim().Length > MostName || !PlainText.IsStill(name.Trim()))
+        {
+            problems.Add(new Problem("$.name", null, $"Write the press's name on one line, at most {MostName} characters."));
         }
 
         if (Currency.Find(currency) is null)

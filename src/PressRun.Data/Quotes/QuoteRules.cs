@@ -38,7 +38,7 @@ public static class QuoteRules
 
         foreach (var (index, part) in facts.Bill.Index())
         {
-            if (part.Name.Length > LongestName || !PlainText.Is(part.Name))
+            if (part.Name.Length > LongestName || !PlainText.IsName(part.Name))
             {
                 problems.Add(new Problem($"$.bill[{index}].name", part.Name, "Write a name on one line, at most 120 characters."));
             }
@@ -83,7 +83,7 @@ public static class QuoteRules
     /// <summary>What is wrong with a person's name; null where nothing is.</summary>
     internal static string? NameProblem(string name) => !PlainText.Shows(name)
         ? "Write a name."
-        : name.Length > LongestName || !PlainText.Is(name) || PlainText.Turns(name) || PlainText.Piles(name) ? "Write a name on one line, at most 120 characters." : null;
+        : name.Length > LongestName || !PlainText.IsStill(name) ? "Write a name on one line, at most 120 characters." : null;
 
     /// <summary>What is wrong with a remark, whose lines end in <c>\n</c>; null where nothing is.</summary>
     internal static string? RemarkProblem(string words) => !PlainText.Shows(words)

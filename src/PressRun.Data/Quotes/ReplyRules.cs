@@ -9,7 +9,7 @@ internal static class ReplyRules
     /// <summary>What stands in the way of a reply, as a sentence to the reader; null where nothing does.</summary>
     public static string? Problem(Reply reply, QuoteLinkRow link, QuoteCourseWriting course) => reply switch
     {
-        Reply.Agree agree => QuoteRules.NameProblem(agree.Name) ?? Unsettled(link, course) ?? OtherThanShown(agree, course.Quote),
+        Reply.Agree agree => QuoteRules.NameProblem(agree.Name) ?? Unsettled(link, course),
         Reply.TurnDown no => QuoteRules.NameProblem(no.Name) ?? (no.Words.Length == 0 ? null : QuoteRules.RemarkProblem(no.Words)) ?? Unsettled(link, course),
         Reply.AskFor ask => QuoteRules.NameProblem(ask.Name) ?? (ask.Quantity >= link.TryFrom && ask.Quantity <= link.TryTo
             ? Settled(course)
@@ -17,6 +17,12 @@ internal static class ReplyRules
         Reply.Remark remark => QuoteRules.NameProblem(remark.Name) ?? QuoteRules.RemarkProblem(remark.Words) ?? (link.MayRemark ? null : "This link is for reading only."),
         _ => throw new ArgumentOutOfRangeException(nameof(reply), reply, "There is no such reply."),
     };
+
+    /// <summary>What is wrong where somebody agrees to something else than the quote says, also where they agreed to it before; null where nothing is.</summary>
+    public static string? OtherThanShown(Reply reply, QuoteRow quote) =>
+        reply is not Reply.Agree agree || (agree.Quantity == quote.Quantity && CryptographicOperations.FixedTimeEquals(agree.Fingerprint, quote.Fingerprint))
+            ? null
+            : "What you saw is not what this quote says. Look at it again before you agree.";
 
     /// <summary>The event that a reply becomes.</summary>
     public static QuoteEvent EventOf(Reply reply, QuoteLinkRow link, QuoteRow quote) => reply switch
@@ -45,9 +51,4 @@ internal static class ReplyRules
         QuoteState.Agreed => "This quote is agreed already.",
         _ => null,
     };
-
-    private static string? OtherThanShown(Reply.Agree agree, QuoteRow quote) =>
-        agree.Quantity == quote.Quantity && CryptographicOperations.FixedTimeEquals(agree.Fingerprint, quote.Fingerprint)
-            ? null
-            : "What you saw is not what this quote says. Look at it again before you agree.";
 }

@@ -99,6 +99,11 @@ public sealed class SharedQuoteStore
                     return new SaveResult<QuoteEvent>.Gone();
                 }
 
+                if (ReplyRules.OtherThanShown(reply, course.Quote) is { } other)
+                {
+                    return new SaveResult<QuoteEvent>.Refused([new Problem("$", null, other)]);
+                }
+
                 if (await SaidBeforeAsync(db, link, reply, cancel) is { } before)
                 {
                     // Two may have one link and answer at once: the first one counts, and the other is told whose that was.

@@ -74,11 +74,16 @@ internal sealed class JobIntake
             problems.Add(new Problem("$.currency", file.Currency.Code, $"This press reckons in {currency}; its prices and those of the file cannot stand beside each other."));
         }
 
-        if (string.IsNullOrWhiteSpace(file.Edition.Title))
+        if (!PlainText.Shows(file.Edition.Title))
         {
-            problems.Add(new Problem("$.edition.title", file.Edition.Title, "A book that is kept needs a title."));
+            problems.Add(new Problem("$.edition.title", null, "A book that is kept needs a title."));
         }
 
+        // In a file names may be anything; what is kept is read by people.
+        problems.AddRange(LibraryRules.Still("$.edition.title", file.Edition.Title));
+        problems.AddRange(file.Edition.Parts.SelectMany((part, index) => LibraryRules.Still($"$.edition.parts[{index}].name", part.Name)));
+        problems.AddRange(file.Stocks.SelectMany((stock, index) => LibraryRules.Still($"$.stocks[{index}].name", stock.Name)));
+        problems.AddRange(LibraryRules.Still("$.shop.name", file.Shop.Name));
         return problems;
     }
 

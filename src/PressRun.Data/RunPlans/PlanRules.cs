@@ -15,11 +15,11 @@ internal static class PlanRules
     public static async Task<List<Problem>> CheckAsync(PressRunDbContext db, PlanRecord plan, CancellationToken cancel)
     {
         var problems = new List<Problem>();
-        if (string.IsNullOrWhiteSpace(plan.Name))
+        if (!PlainText.Shows(plan.Name))
         {
             problems.Add(new Problem("$.name", plan.Name, "A plan needs a name."));
         }
-        else if (plan.Name.Length > MostName || !PlainText.Is(plan.Name))
+        else if (plan.Name.Length > MostName || !PlainText.IsStill(plan.Name))
         {
             problems.Add(new Problem("$.name", null, $"Write a plan's name on one line, at most {MostName} characters."));
         }

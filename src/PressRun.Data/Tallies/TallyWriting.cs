@@ -66,7 +66,7 @@ internal sealed class TallyWriting(PressRunDbContext db, TallyRow tally, DateTim
             { Kind: TallyKind.Worked, Copies: not 0 } or { Kind: not TallyKind.Worked, Seconds: not 0 } => "Copies and time are written down by entries of their own.",
             { Kind: TallyKind.Worked, Seconds: < 1 or > TallyStore.MostSeconds } => "Write down 1 second to a day of work at once.",
             { Kind: not TallyKind.Worked, Copies: < 1 or > TallyStore.MostCopies } => "Write down 1 to 10,000 copies at once.",
-            _ when entry.By.Trim().Length > TallyStore.MostName || !PlainText.Is(entry.By) => $"Write the name of whoever counts on one line, at most {TallyStore.MostName} characters.",
+            _ when entry.By.Trim().Length > TallyStore.MostName || !PlainText.IsStill(entry.By) => $"Write the name of whoever counts on one line, at most {TallyStore.MostName} characters.",
             _ => null,
         };
     }

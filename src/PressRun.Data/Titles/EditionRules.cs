@@ -34,7 +34,8 @@ internal static class EditionRules
         for (var index = 0; index < parts.Count; index++)
         {
             var name = parts[index].Part.Name;
-            if (string.IsNullOrWhiteSpace(name) || parts.Take(index).Any(earlier => earlier.Part.Name == name))
+            problems.AddRange(LibraryRules.Still($"$.parts[{index}].name", name));
+            if (!PlainText.Shows(name) || parts.Take(index).Any(earlier => earlier.Part.Name == name))
             {
                 problems.Add(new Problem($"$.parts[{index}].name", name, "Each part of an edition has a name of its own."));
             }

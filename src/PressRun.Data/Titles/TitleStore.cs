@@ -142,7 +142,7 @@ public sealed partial class TitleStore
     internal static List<Problem> Problems(TitleRecord title)
     {
         var problems = new List<Problem>();
-        if (string.IsNullOrWhiteSpace(title.Title))
+        if (!PlainText.Shows(title.Title))
         {
             problems.Add(new Problem("$.title", title.Title, "A title needs words."));
         }
@@ -160,7 +160,7 @@ public sealed partial class TitleStore
 
         void CheckText(string text, string path, int most)
         {
-            if (text.Length > most || !PlainText.Is(text))
+            if (text.Length > most || !PlainText.IsStill(text))
             {
                 problems.Add(new Problem(path, null, $"Write a text on one line, at most {most} characters."));
             }

@@ -11,8 +11,23 @@ public static class PageHeaders
         "default-src 'self'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; font-src 'self'; connect-src 'self'; "
         + "object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'";
 
+    // For what is refused before anything is known of the request: it is no page, loads nothing and leads nowhere.
+    private const string NoPage = "default-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
     /// <summary>Where the page lies that says that nothing is here.</summary>
     public const string NothingHere = "/not-found";
+
+    /// <summary>Has every answer carry headers that has none yet, whatever refused it before the rest was asked, such as a name that this host does not have. It comes first, so that
+    /// it is asked last when an answer starts: pages have set their own by then.</summary>
+    public static void UseHeadersOfRefusals(this IApplicationBuilder app) => app.Use((context, next) =>
+    {
+        context.Response.OnStarting(() =>
+        {
+            Add(context.Response.Headers, NoPage, "no-referrer");
+            return Task.CompletedTask;
+        });
+        return next(context);
+    });
 
     /// <summary>Adds the headers where an answer does not bring its own.</summary>
     public static WebApplication UsePageHeaders(this WebApplication app)
@@ -30,10 +45,7 @@ public static class PageHeaders
                 }
 
                 // Assets bring their own; all else is somebody's, files that are saved too.
-                headers.TryAdd("Cache-Control", "private, no-store");
-                headers.TryAdd("Content-Security-Policy", Policy);
-                headers.TryAdd("X-Content-Type-Options", "nosniff");
-                headers.TryAdd("Referrer-Policy", "same-origin");
+                Add(headers, Policy, "same-origin");
 
                 // In the place of another answer the page keeps that one's status; asked for by itself it is no page either.
                 if (context.Request.Path == NothingHere && context.Response.StatusCode == StatusCodes.Status200OK)
@@ -46,5 +58,13 @@ public static class PageHeaders
             return next(context);
         });
         return app;
+    }
+
+    private static void Add(IHeaderDictionary headers, string policy, string referrers)
+    {
+        headers.TryAdd("Cache-Control", "private, no-store");
+        headers.TryAdd("Content-Security-Policy", policy);
+        headers.TryAdd("X-Content-Type-Options", "nosniff");
+        headers.TryAdd("Referrer-Policy", referrers);
     }
 }

@@ -2,6 +2,7 @@ using System.Net;
 using System.Text;
 using Microsoft.AspNetCore.Diagnostics;
 using PressRun.Web.Quotes;
+using PressRun.Web.Running;
 
 namespace PressRun.Web.Layout;
 
@@ -47,11 +48,11 @@ public static class PlainPage
         return HttpMethods.IsHead(http.Request.Method) ? Task.CompletedTask : response.Body.WriteAsync(page, http.RequestAborted).AsTask();
     }
 
-    /// <summary>Where the app's addresses begin, as the page's base.</summary>
+    /// <summary>Where the app's addresses begin, as the page's base: as the host set it, in whatever case it is asked for, since pages of links are kept for all who ask.</summary>
     public static string BasePath(HttpContext http)
     {
         ArgumentNullException.ThrowIfNull(http);
-        return http.Request.PathBase.HasValue ? http.Request.PathBase.ToUriComponent() + "/" : "/";
+        return http.Request.PathBase.HasValue ? HostSetup.PathBase(http.RequestServices.GetRequiredService<IConfiguration>()).ToUriComponent() + "/" : "/";
     }
 
     /// <summary>The address that was asked for, to ask again, as an attribute's value.</summary>

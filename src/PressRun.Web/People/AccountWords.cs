@@ -10,9 +10,6 @@ internal static class AccountWords
     public static string PasswordHint { get; } =
         $"At least {PasswordRules.Fewest} characters, of whatever kind; spaces count. Four or five words that do not belong together are easy to remember.";
 
-    /// <summary>True for what somebody may call a person, a passkey or a key by which they know it again.</summary>
-    public static bool IsName(string? text) => text?.Trim() is { Length: > 0 and <= User.LongestName } && !text.Any(char.IsControl);
-
     /// <summary>A role as people say it.</summary>
     public static string Of(PressRole role) => role switch
     {
@@ -35,7 +32,7 @@ internal static class AccountWords
         nameof(PeopleResult.LastOwner) => "This is the press's last owner: without one nobody could look after it. Make somebody else an owner first.",
         nameof(PeopleResult.Gone) => "They are not among the press's people any more.",
         nameof(PeopleResult.NotYours) =>
-            "Whoever gives the code opens everything that this person has. They belong to a press that you do not own, or set this server up, or are yourself: only whoever runs the server can make them one.",
+            "No code was made. Whoever gives one opens everything that this person has, so that an owner does not make them for everybody; whoever runs the server can make one for anybody.",
         _ => null,
     };
 }

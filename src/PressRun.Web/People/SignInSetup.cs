@@ -122,6 +122,7 @@ public static class SignInSetup
         var http = context.HttpContext;
         var metadata = http.GetEndpoint()?.Metadata;
         var asks = metadata?.GetMetadata<IAllowAnonymous>() is null || metadata.GetMetadata<PublicAttribute>() is { AsksWho: true };
+        http.Features.Set(new ShownSignIn(WhoClaims.Person(context.Principal)));
         if (!asks || WhoClaims.Person(context.Principal) is not { } person || !await LastsAsync(http, person))
         {
             context.RejectPrincipal();
@@ -152,9 +153,18 @@ public static class SignInSetup
         }
     }
 
+    // Whoever asks for a page is sent to the door and then back. An address of nothing is told so at once: it may be a secret link, not quite as it was sent.
     private static Task GoAsync(RedirectContext<CookieAuthenticationOptions> context)
     {
-        context.Response.Redirect(context.RedirectUri);
+        if (context.HttpContext.GetEndpoint() is null)
+        {
+            context.Response.StatusCode = StatusCodes.Status404NotFound;
+        }
+        else
+        {
+            context.Response.Redirect(context.RedirectUri);
+        }
+
         return Task.CompletedTask;
     }
 }

@@ -145,9 +145,11 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
     private static string Reason(AttemptLimit limit, string address) =>
         limit == OfPlace ? Refusals.Place : limit == OfAddress ? Refusals.AccountEverywhere(address) : Refusals.AccountHere;
 
+    // Of whatever page: one that is open to everybody asks nobody who they are, and the sign-in is their browser's all the same.
     private async Task EndOwnAsync()
     {
-        if (WhoClaims.Person((await Http.AuthenticateAsync(SignInSetup.People)).Principal) is { } before)
+        await Http.AuthenticateAsync(SignInSetup.People);
+        if (Http.Features.Get<ShownSignIn>()?.Person is { } before)
         {
             await sessions.EndAsync(before.UserId, before.SessionId);
         }

@@ -12,6 +12,10 @@ public sealed record Who(bool SignIn, string? Name)
     public bool Inside => !SignIn || Name is not null;
 }
 
+/// <summary>The sign-in that a request's cookie names, whether or not it lasts and whether or not the page asks.</summary>
+/// <param name="Person">Null for none.</param>
+internal sealed record ShownSignIn(Visitor.Person? Person);
+
 /// <summary>What a cookie or a key says of its holder, as claims and as a visitor.</summary>
 internal static class WhoClaims
 {

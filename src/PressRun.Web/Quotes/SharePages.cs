@@ -35,8 +35,7 @@ public static class SharePages
         app.MapMethods(Folder + "/{secret}/quote.pdf", Read, PaperAsync).Public(Why);
         app.MapPost(Folder + "/{secret}/{form}", TakeAsync).Public(Why);
         // In whatever way it is asked: an address under a link that takes nothing says so as calmly as one that shows nothing.
-        app.Map(Folder + "/{secret}/{**rest}", NothingAsync).Public(Why);
-        app.Map(Folder, NothingAsync).Public(Why);
+        app.Map(Folder + "/{**rest}", NothingAsync).Public(Why);
     }
 
     /// <summary>Keeps whatever is answered here out of indexes, caches and referrers, errors too: the address is the key.</summary>
@@ -121,16 +120,23 @@ public static class SharePages
             return;
         }
 
-        if (!look.IsOpen || await quotes.LoadAsync(look, http.RequestAborted) is not var (view, link))
+        if (!look.IsOpen)
         {
             await EndedAsync(http, typed);
             return;
         }
 
-        var (about, reply) = ReplyOf(form, typed, view, link);
+        var (about, reply) = ReplyOf(form, typed);
         if (reply is null)
         {
             await PlainAsync(http, StatusCodes.Status404NotFound, "There is nothing here", "This address belongs to no form of this quote.");
+            return;
+        }
+
+        // A form that is refused has the page worked out anew around it, and whoever asks for a quantity has that worked out too.
+        if (!quotes.MayWork(look, LinkWork.Sent) || (reply is Reply.AskFor && !quotes.MayWork(look)))
+        {
+            await OftenAsync(http, typed);
             return;
         }
 
@@ -171,7 +177,7 @@ public static class SharePages
         }
     }
 
-    private static (ShareForm About, Reply? Reply) ReplyOf(string form, IFormCollection typed, QuoteView view, QuoteLink link)
+    private static (ShareForm About, Reply? Reply) ReplyOf(string form, IFormCollection typed)
     {
         var name = Line(typed["name"]);
         var words = typed["words"].ToString().ReplaceLineEndings("\n").Trim();
@@ -181,7 +187,7 @@ public static class SharePages
             "agree" => (ShareForm.Agree, new Reply.Agree(name, copies ?? 0, Fingerprint(typed["fingerprint"].ToString()))),
             "turn-down" => (ShareForm.TurnDown, new Reply.TurnDown(name, words)),
             "remark" => (ShareForm.Remark, new Reply.Remark(name, words)),
-            "ask" => (ShareForm.Ask, new Reply.AskFor(name, copies ?? 0, SharedQuotes.Try(view, link, copies).Estimate?.Totals.LandedCost ?? 0m)),
+            "ask" => (ShareForm.Ask, new Reply.AskFor(name, copies ?? 0, 0m)),
             _ => (ShareForm.None, null),
         };
     }
@@ -257,18 +263,24 @@ public static class SharePages
         await SendAsync(http, state.Problem is null ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity, await quotes.RenderAsync(state));
     }
 
-    private static Task OftenAsync(HttpContext http)
+    private static Task OftenAsync(HttpContext http, IFormCollection? typed = null)
     {
         http.Response.Headers.RetryAfter = "60";
-        return PlainAsync(http, StatusCodes.Status429TooManyRequests, "One moment", "This was asked for very often by this link. Wait a minute and try again; the quote itself opens meanwhile.");
+        return PlainAsync(
+            http, StatusCodes.Status429TooManyRequests, "One moment", "This was asked for very often by this link. Wait a minute and try again; the quote itself opens meanwhile.", Kept(typed));
     }
 
     private static Task EndedAsync(HttpContext http, IFormCollection? typed = null) => PlainAsync(
-        http, StatusCodes.Status410Gone, "This link has ended", "What it opened can't be read by it any more. Ask whoever sent it for a new one.", typed is null ? "" : Kept(typed));
+        http, StatusCodes.Status410Gone, "This link has ended", "What it opened can't be read by it any more. Ask whoever sent it for a new one.", Kept(typed));
 
-    // What somebody wrote while their link ended: it went nowhere, and is theirs to take along.
-    private static string Kept(IFormCollection typed)
+    // What somebody wrote while their link ended, or too often: it went nowhere, and is theirs to take along.
+    private static string Kept(IFormCollection? typed)
     {
+        if (typed is null)
+        {
+            return "";
+        }
+
         var (name, words) = (Line(typed["name"]), typed["words"].ToString().Trim());
         var box = words.Length == 0 ? "" : $"""<div class="field"><label for="kept">What you wrote</label><textarea id="kept" dir="auto" readonly>{WebUtility.HtmlEncode(words)}</textarea></div>""";
         return $"""<p>Nothing of what you sent{(name.Length == 0 ? "" : $" as <bdi>{WebUtility.HtmlEncode(name)}</bdi>")} was counted or written down.</p>{box}""";

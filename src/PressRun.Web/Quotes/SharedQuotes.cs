@@ -13,6 +13,19 @@ using PressRun.Web.People;
 
 namespace PressRun.Web.Quotes;
 
+/// <summary>What is worked out for one link alone. Each is counted by itself, so that a reader who tried many quantities may still answer.</summary>
+public enum LinkWork
+{
+    /// <summary>A PDF, or a quantity that is tried or asked for.</summary>
+    Tried,
+
+    /// <summary>A form that is taken.</summary>
+    Sent,
+
+    /// <summary>A page that nobody has asked for since the last change, or not in this language's way of writing numbers.</summary>
+    Opened,
+}
+
 /// <summary>Quotes as their readers see them: pages that are rendered once for each change and kept as bytes, and what readers say.</summary>
 public sealed class SharedQuotes : IDisposable
 {
@@ -21,8 +34,15 @@ public sealed class SharedQuotes : IDisposable
     /// <summary>Links that never were that may be asked for from one place within a minute.</summary>
     public const int MostMisses = 30;
 
-    /// <summary>PDFs and tried quantities, together, that are worked out for one link within a minute.</summary>
+    /// <summary>PDFs and tried quantities, together, that are worked out for one link within a minute; and forms that are taken.</summary>
     public const int MostWorked = 30;
+
+    /// <summary>Pages that are set for one link within a minute; further ones are written as in <see cref="Usual"/>. What is kept of one link is at most as much as is set
+    /// while it is kept.</summary>
+    public const int MostOpened = 10;
+
+    /// <summary>How numbers are written for whoever asks in too many languages.</summary>
+    public static readonly CultureInfo Usual = CultureInfo.GetCultureInfo("en");
 
     private static readonly TimeSpan Kept = TimeSpan.FromMinutes(5);
 
@@ -35,9 +55,10 @@ public sealed class SharedQuotes : IDisposable
     private readonly PartitionedRateLimiter<string> misses = PartitionedRateLimiter.Create<string, string>(place =>
         RateLimitPartition.GetFixedWindowLimiter(place, _ => new FixedWindowRateLimiterOptions { PermitLimit = MostMisses, Window = TimeSpan.FromMinutes(1) }));
 
-    // What is worked out for one request alone, a PDF or a tried quantity, is work that a link may ask for now and then; its page is there already.
-    private readonly PartitionedRateLimiter<Guid> worked = PartitionedRateLimiter.Create<Guid, Guid>(link =>
-        RateLimitPartition.GetFixedWindowLimiter(link, _ => new FixedWindowRateLimiterOptions { PermitLimit = MostWorked, Window = TimeSpan.FromMinutes(1) }));
+    // What is worked out for one request alone is work that a link may ask for now and then; its page is there already.
+    private readonly PartitionedRateLimiter<(Guid Link, LinkWork Work)> worked = PartitionedRateLimiter.Create<(Guid Link, LinkWork Work), (Guid, LinkWork)>(asked =>
+        RateLimitPartition.GetFixedWindowLimiter(
+            asked, _ => new FixedWindowRateLimiterOptions { PermitLimit = asked.Work == LinkWork.Opened ? MostOpened : MostWorked, Window = TimeSpan.FromMinutes(1) }));
 
     /// <summary>Made once for the app.</summary>
     public SharedQuotes(SharedQuoteStore store, IServiceScopeFactory scopes, TimeProvider time) => (this.store, this.scopes, this.time) = (store, scopes, time);
@@ -50,9 +71,9 @@ public sealed class SharedQuotes : IDisposable
     }
 
     /// <summary>True where something may be worked out for a link once more within this minute; it is counted.</summary>
-    public bool MayWork(SharedLook look)
+    public bool MayWork(SharedLook look, LinkWork work = LinkWork.Tried)
     {
-        using var lease = worked.AttemptAcquire(look.LinkId);
+        using var lease = worked.AttemptAcquire((look.LinkId, work));
         return lease.IsAcquired;
     }
 
@@ -62,24 +83,27 @@ public sealed class SharedQuotes : IDisposable
     /// <summary>The page of an open link as it is sent; null where the link has ended meanwhile.</summary>
     public async Task<byte[]?> PageAsync(SharedLook look, string secret, string basePath, CancellationToken cancel)
     {
-        var key = (look.LinkId, look.Changes, CultureInfo.CurrentCulture.Name, basePath, DateOnly.FromDateTime(time.GetUtcNow().UtcDateTime));
-        if (pages.TryGetValue(key, out byte[]? kept))
-        {
-            return kept;
-        }
+        var today = DateOnly.FromDateTime(time.GetUtcNow().UtcDateTime);
+        return Found(CultureInfo.CurrentCulture) is { } kept ? kept
+            : MayWork(look, LinkWork.Opened) ? await SetAsync(CultureInfo.CurrentCulture)
+            : Found(Usual) ?? await SetAsync(Usual);
 
-        if (await LoadAsync(look, cancel) is not var (view, link))
-        {
-            return null;
-        }
+        byte[]? Found(CultureInfo culture) => pages.TryGetValue((look.LinkId, look.Changes, culture.Name, basePath, today), out byte[]? page) ? page : null;
 
-        var page = await RenderAsync(new ShareState(view, link, secret, basePath));
-        return pages.Set(key, page, new MemoryCacheEntryOptions { Size = page.Length, AbsoluteExpirationRelativeToNow = Kept });
+        async Task<byte[]?> SetAsync(CultureInfo culture)
+        {
+            if (await LoadAsync(look, culture, cancel) is not var (view, link))
+            {
+                return null;
+            }
+
+            var page = await RenderAsync(new ShareState(view, link, secret, basePath));
+            return pages.Set((look.LinkId, look.Changes, culture.Name, basePath, today), page, new MemoryCacheEntryOptions { Size = page.Length, AbsoluteExpirationRelativeToNow = Kept });
+        }
     }
 
     /// <summary>The quote behind an open link; null where it has ended meanwhile.</summary>
-    public async Task<(QuoteView View, QuoteLink Link)?> LoadAsync(SharedLook look, CancellationToken cancel) =>
-        await store.LoadAsync(look, cancel) is var (whole, link) ? (QuoteView.Of(whole, CultureInfo.CurrentCulture), link) : null;
+    public Task<(QuoteView View, QuoteLink Link)?> LoadAsync(SharedLook look, CancellationToken cancel) => LoadAsync(look, CultureInfo.CurrentCulture, cancel);
 
     /// <summary>Renders a page that is shown once: a quantity that is tried, or a form that comes back.</summary>
     public async Task<byte[]> RenderAsync(ShareState state)
@@ -94,13 +118,22 @@ public sealed class SharedQuotes : IDisposable
         return Encoding.UTF8.GetBytes(html);
     }
 
-    /// <summary>Adds what a reader says; a sentence where it is refused. Null where the link has ended.</summary>
-    public async Task<(bool Taken, string? Problem)?> ReplyAsync(SharedLook look, Reply reply, CancellationToken cancel) => await store.ReplyAsync(look, reply, cancel) switch
+    /// <summary>Adds what a reader says, a quantity that is asked for with what it was shown to cost; a sentence where it is refused. Null where the link has ended.</summary>
+    public async Task<(bool Taken, string? Problem)?> ReplyAsync(SharedLook look, Reply reply, CancellationToken cancel)
     {
-        SaveResult<QuoteEvent>.Saved => (true, null),
-        SaveResult<QuoteEvent>.Refused refused => (false, string.Join(" ", refused.Problems.Select(problem => problem.Rule))),
-        _ => null,
-    };
+        if (reply is not Reply.AskFor ask)
+        {
+            return await SayAsync(look, reply, cancel);
+        }
+
+        if (await LoadAsync(look, cancel) is not var (view, link))
+        {
+            return null;
+        }
+
+        var (shown, problem) = Try(view, link, ask.Quantity);
+        return shown is null ? (false, problem) : await SayAsync(look, ask with { Landed = shown.Totals.LandedCost }, cancel);
+    }
 
     /// <summary>What a quantity costs that a reader may try; a sentence where they may not, or it cannot be worked out.</summary>
     public static (Estimate? Estimate, string? Problem) Try(QuoteView view, QuoteLink link, int? copies)
@@ -118,6 +151,16 @@ public sealed class SharedQuotes : IDisposable
         var estimate = worked.Prepared.Estimate(quantity);
         return estimate.Succeeded ? (estimate.Value, null) : (null, "The shop does not make so many.");
     }
+
+    private async Task<(bool Taken, string? Problem)?> SayAsync(SharedLook look, Reply reply, CancellationToken cancel) => await store.ReplyAsync(look, reply, cancel) switch
+    {
+        SaveResult<QuoteEvent>.Saved => (true, null),
+        SaveResult<QuoteEvent>.Refused refused => (false, string.Join(" ", refused.Problems.Select(problem => problem.Rule))),
+        _ => null,
+    };
+
+    private async Task<(QuoteView View, QuoteLink Link)?> LoadAsync(SharedLook look, CultureInfo culture, CancellationToken cancel) =>
+        await store.LoadAsync(look, cancel) is var (whole, link) ? (QuoteView.Of(whole, culture), link) : null;
 
     /// <inheritdoc/>
     public void Dispose()

@@ -2,6 +2,7 @@ using System.Net;
 using Microsoft.AspNetCore.HostFiltering;
 using Microsoft.AspNetCore.HttpOverrides;
 using PressRun.Data.Running;
+using PressRun.Web.Layout;
 using PressRun.Web.People;
 
 namespace PressRun.Web.Running;
@@ -63,6 +64,7 @@ public static partial class HostSetup
     public static void UsePressRunHost(this WebApplication app)
     {
         ArgumentNullException.ThrowIfNull(app);
+        app.UseHeadersOfRefusals();
         app.UseKnownHosts();
         app.UseForwardedHeaders();
         var pathBase = PathBase(app.Configuration);

@@ -16,7 +16,7 @@ public sealed class ShareAnswerTests(SampleApp sample)
         (string Method, string Path, HttpStatusCode Status)[] cases =
         [
             ("GET", $"q/{secret}", HttpStatusCode.OK), ("HEAD", $"q/{secret}", HttpStatusCode.OK), ("GET", $"q/{secret}?copies=60", HttpStatusCode.OK), ("GET", $"q/{secret}/quote.pdf", HttpStatusCode.OK),
-            ("GET", $"q/{secret}?copies=many", HttpStatusCode.UnprocessableEntity), ("GET", $"q/{secret}/agree", HttpStatusCode.NotFound), ("GET", $"q/{secret}/a/b", HttpStatusCode.NotFound), ("GET", "q", HttpStatusCode.NotFound),
+            ("GET", $"q/{secret}?copies=many", HttpStatusCode.UnprocessableEntity), ("GET", $"q/{secret}/agree", HttpStatusCode.NotFound), ("GET", $"q/{secret}/a/b", HttpStatusCode.NotFound), ("GET", $"q//{secret}", HttpStatusCode.NotFound), ("GET", $"Q//{secret}/quote.pdf", HttpStatusCode.NotFound), ("GET", "q", HttpStatusCode.NotFound),
             ("GET", "q/nothing", HttpStatusCode.NotFound), ("GET", $"q/{ended}", HttpStatusCode.Gone), ("GET", $"q/{ended}/quote.pdf", HttpStatusCode.Gone), ("POST", $"q/{ended}/remark", HttpStatusCode.Gone),
             ("POST", $"q/{secret}/remark", HttpStatusCode.UnprocessableEntity), ("POST", $"q/{secret}/burn", HttpStatusCode.NotFound), ("PUT", $"q/{secret}", HttpStatusCode.NotFound), ("DELETE", $"q/{secret}/agree", HttpStatusCode.NotFound), ("POST", $"q/{secret}", HttpStatusCode.NotFound), ("POST", "q", HttpStatusCode.NotFound), ("PATCH", $"q/{secret}/a/b", HttpStatusCode.NotFound),
         ];
@@ -129,6 +129,57 @@ public sealed class ShareAnswerTests(SampleApp sample)
             using var answer = await reader.AskAsync("HEAD", path);
             return answer.StatusCode;
         }
+    }
+
+    // A refused form has the page worked out around it, and a quantity that is asked for is worked out like one that is tried.
+    [Theory]
+    [InlineData("remark")]
+    [InlineData("agree")]
+    [InlineData("ask")]
+    public async Task A_form_is_taken_so_often_in_a_minute_comes_back_after_that_and_the_page_opens_all_the_same(string form)
+    {
+        var secret = await sample.Stored.ShareAsync(3, $"Lou Tern, {form}");
+        using var reader = new HttpPerson(sample.Address);
+        for (var sent = 0; sent < 30; sent++)
+        {
+            Assert.Equal(HttpStatusCode.UnprocessableEntity, (await SendAsync()).Status);
+        }
+
+        var (status, page) = await SendAsync();
+        Assert.Equal(HttpStatusCode.TooManyRequests, status);
+        Assert.Contains("A long remark.</textarea>", page, StringComparison.Ordinal);
+        using var opened = await reader.AskAsync("GET", $"q/{secret}");
+        using var tried = await reader.AskAsync("HEAD", $"q/{secret}?copies=60");
+        Assert.Equal((HttpStatusCode.OK, form == "ask" ? HttpStatusCode.TooManyRequests : HttpStatusCode.OK), (opened.StatusCode, tried.StatusCode));
+
+        async Task<(HttpStatusCode Status, string Page)> SendAsync()
+        {
+            using var filled = new FormUrlEncodedContent([new("name", ""), new("copies", "60"), new("words", "A long remark.")]);
+            using var answer = await reader.AskAsync("POST", $"q/{secret}/{form}", filled);
+            return (answer.StatusCode, await answer.Content.ReadAsStringAsync());
+        }
+    }
+
+    // Unicode CLDR: all of these write a comma before the cents.
+    [Fact]
+    public async Task Whoever_asks_in_ever_more_languages_is_answered_and_has_no_more_pages_set_than_a_few()
+    {
+        var secret = await sample.Stored.ShareAsync(3, "Mo Shoal");
+        var cents = ((await Quotes.FindAsync(sample.Stored.Press.Id, 3))!.Quote.Landed % 1m).ToString("F2", System.Globalization.CultureInfo.InvariantCulture)[2..];
+        string[] languages = ["fr", "de", "es", "it", "nl", "pl", "sv", "da", "fi", "cs", "pt-PT", "tr", "uk", "ro"];
+        var written = new List<char>();
+        using var http = new HttpClient { BaseAddress = sample.Address };
+        foreach (var language in languages)
+        {
+            using var request = new HttpRequestMessage(HttpMethod.Get, $"q/{secret}");
+            request.Headers.Add("Accept-Language", language);
+            using var answer = await http.SendAsync(request, TestContext.Current.CancellationToken);
+            Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+            var page = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+            written.Add(page.Contains($",{cents}<", StringComparison.Ordinal) ? ',' : page.Contains($".{cents}<", StringComparison.Ordinal) ? '.' : '?');
+        }
+
+        Assert.Equal(new string(',', 10) + new string('.', 4), new string([.. written]));
     }
 
     private QuoteStore Quotes => sample.Stored.Services.GetRequiredService<QuoteStore>();

@@ -9,7 +9,7 @@ namespace PressRun.Browser.Tests.People;
 public sealed class EndpointTests(PeopleApp people)
 {
     // Whoever opens another to the public says so here too, and in docs/people.md why.
-    private static readonly string[] Public = ["/first-owner", "/join/{Secret}", "/livez", "/new-password", "/not-found", "/q", "/q/{secret}", "/q/{secret}/quote.pdf", "/q/{secret}/{**rest}", "/q/{secret}/{form}", "/readyz", "/sign-in", "/sign-in/elsewhere", "/sign-in/passkey"];
+    private static readonly string[] Public = ["/first-owner", "/join/{Secret}", "/livez", "/new-password", "/not-found", "/q/{**rest}", "/q/{secret}", "/q/{secret}/quote.pdf", "/q/{secret}/{form}", "/readyz", "/sign-in", "/sign-in/elsewhere", "/sign-in/passkey"];
 
     [Fact]
     public void What_is_public_says_why_and_is_listed()
@@ -38,12 +38,29 @@ public sealed class EndpointTests(PeopleApp people)
                     || (answer.StatusCode == HttpStatusCode.Redirect && answer.Headers.Location!.ToString().Contains("/sign-in?to=", StringComparison.Ordinal));
                 if (!asked)
                 {
-                    faults.Add($"{method} {path} answers {(int)answer.StatusCode}");
+                    faults.Add($"{method} {path} of {endpoint.Route} answers {(int)answer.StatusCode}");
                 }
             }
         }
 
         Assert.True(faults.Count == 0, string.Join(Environment.NewLine, faults));
+    }
+
+    // A link that lost or won a sign on its way: the way to the door would carry it along, into logs and histories.
+    [Theory]
+    [InlineData("q//a-secret")]
+    [InlineData("Q//a-secret/quote.pdf")]
+    [InlineData("q%2Fa-secret")]
+    [InlineData("press/q/a-secret")]
+    [InlineData("join//a-secret")]
+    public async Task An_address_that_is_nearly_a_secret_link_is_sent_nowhere(string path)
+    {
+        await people.ReadyAsync();
+        using var stranger = new HttpPerson(people.App.Address);
+        using var answer = await stranger.AskAsync("GET", path);
+
+        Assert.Equal((HttpStatusCode.NotFound, null), (answer.StatusCode, answer.Headers.Location));
+        Assert.DoesNotContain("a-secret", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -18,6 +18,9 @@ internal sealed record MappedEndpoint(string Route, IReadOnlyList<string> Method
 /// <summary>Every endpoint of the app, asked of the app itself, so that a new one is tried without being listed.</summary>
 internal static partial class EveryEndpoint
 {
+    // The framework's own, for files that are added while developing; the published app has none.
+    private const string FilesInTheMaking = "{**path:file}";
+
     private const string Assets = "Styles, scripts and fonts are the same for everybody.";
 
     /// <summary>All but the files that are the same for everybody, those of the page that describes the HTTP interface among them.</summary>
@@ -31,16 +34,21 @@ internal static partial class EveryEndpoint
                 endpoint.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods ?? ["GET", "POST"],
                 endpoint.Metadata.GetMetadata<IAllowAnonymous>() is { } open ? (open as PublicAttribute)?.Why ?? "" : null,
                 endpoint.Metadata.Any(metadata => metadata.GetType().Name == "ComponentTypeMetadata")))
-            .Where(endpoint => endpoint.Public != Assets && !FileOfTheApiPage().IsMatch(endpoint.Route))];
+            .Where(endpoint => endpoint.Public != Assets && endpoint.Route != FilesInTheMaking && !FileOfTheApiPage().IsMatch(endpoint.Route))];
     }
 
-    /// <summary>An address of a route, with what stands for its parameters.</summary>
+    /// <summary>An address of a route, with what stands for its parameters; for others something of the kind that the route asks for.</summary>
     public static string Address(string route, IReadOnlyDictionary<string, string> parameters) => Parameter().Replace(
-        route, match => parameters.TryGetValue(match.Groups["name"].Value.ToLowerInvariant(), out var known) ? known : "anything");
+        route, match => parameters.TryGetValue(match.Groups["name"].Value.ToLowerInvariant(), out var known) ? known : match.Groups["kind"].Value switch
+        {
+            "int" => "1",
+            "guid" => Guid.AllBitsSet.ToString(),
+            _ => "anything",
+        });
 
     [GeneratedRegex(@"^/?api/[\w.]+\.(js|svg)$")]
     private static partial Regex FileOfTheApiPage();
 
-    [GeneratedRegex(@"\{\**(?<name>\w+)(:\w+)*\??\}")]
+    [GeneratedRegex(@"\{\**(?<name>\w+)(:(?<kind>\w+))*\??\}")]
     private static partial Regex Parameter();
 }

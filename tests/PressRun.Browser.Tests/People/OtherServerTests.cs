@@ -27,6 +27,11 @@ public sealed class OtherServerTests(ServedElsewhere elsewhere) : IClassFixture<
         using var came = await elsewhere.ComeAsync(again, "/account");
         Assert.EndsWith("/account", came.Headers.Location!.ToString(), StringComparison.Ordinal);
         Assert.Contains("ines@example.org", await ReadAsync(again, "account"), StringComparison.Ordinal);
+        using var copied = again.Copied();
+        using var anew = await elsewhere.ComeAsync(again, "/account");
+        using var dead = await copied.AskAsync("GET", "account");
+        Assert.Equal(HttpStatusCode.Redirect, dead.StatusCode);
+        Assert.Contains("on 2 devices", await ReadAsync(again, "account"), StringComparison.Ordinal);
         using var ended = await again.SendAsync("account", "account/end-others", []);
         Assert.Equal(HttpStatusCode.Redirect, ended.StatusCode);
         using var first = await ines.AskAsync("GET", "account");

@@ -35,6 +35,14 @@ internal sealed partial class HttpPerson : IDisposable
         return person;
     }
 
+    /// <summary>Somebody who took a copy of this one's cookies, and keeps it as it was.</summary>
+    public HttpPerson Copied()
+    {
+        var copy = new HttpPerson(address);
+        copy.cookies.Add(cookies.GetAllCookies());
+        return copy;
+    }
+
     public Task<HttpResponseMessage> AskAsync(string method, string path, HttpContent? body = null) =>
         http.SendAsync(new HttpRequestMessage(new HttpMethod(method), path.TrimStart('/')) { Content = body });
 

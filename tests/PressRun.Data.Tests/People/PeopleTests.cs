@@ -44,6 +44,67 @@ public sealed class PeopleTests(PostgresFixture postgres)
         Assert.Empty(await Household.AsAsync(stays, () => stores.Invitations.ListAsync(press)));
     }
 
+    [Theory]
+    [InlineData(null)]
+    [InlineData(PressRole.Editor)]
+    public async Task A_key_says_who_made_it_and_ends_when_they_are_no_owner_any_more(PressRole? then)
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var press = (await Household.PressAsync(stores)).Id;
+        var (stays, goes) = (await Household.MemberAsync(stores, press, "Stays", PressRole.Owner), await Household.MemberAsync(stores, press, "Goes", PressRole.Owner));
+        var (kept, ended) = (await Household.AsAsync(stays, () => stores.Keys.MakeAsync(press, "kept", false)), await Household.AsAsync(goes, () => stores.Keys.MakeAsync(press, "ended", true)));
+        Assert.Equal([("ended", "Goes"), ("kept", "Stays")], (await Household.AsAsync(stays, () => stores.Keys.ListAsync(press))).Select(key => (key.Name, key.Maker!)));
+        var visitor = (await stores.Keys.FindAsync(ended))!.Value.Visitor;
+
+        Assert.Equal(PeopleResult.Done, await Household.AsAsync(stays, () => then is { } role ? stores.People.ChangeAsync(press, goes.UserId, role) : stores.People.RemoveAsync(press, goes.UserId)));
+
+        Assert.Null(await stores.Keys.FindAsync(ended));
+        await Assert.ThrowsAsync<AccessRefusedException>(() => Household.AsAsync(visitor, () => stores.Presses.LoadAsync(press)));
+        Assert.NotNull(await stores.Keys.FindAsync(kept));
+        Assert.Equal("Stays", Assert.Single(await Household.AsAsync(stays, () => stores.Keys.ListAsync(press))).Maker);
+    }
+
+    [Fact]
+    public async Task Whoever_leaves_takes_their_keys_along_and_no_others()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var (press, other) = ((await Household.PressAsync(stores)).Id, (await Household.PressAsync(stores)).Id);
+        var (stays, goes) = (await Household.MemberAsync(stores, press, "Stays", PressRole.Owner), await Household.MemberAsync(stores, press, "Goes", PressRole.Owner));
+        await Household.JoinAsync(stores, other, goes, PressRole.Owner);
+        var (here, there) = (await Household.AsAsync(goes, () => stores.Keys.MakeAsync(press, "here", false)), await Household.AsAsync(goes, () => stores.Keys.MakeAsync(other, "there", false)));
+
+        Assert.Equal(PeopleResult.Done, await Household.AsAsync(goes, () => stores.People.LeaveAsync(press)));
+
+        Assert.Null(await stores.Keys.FindAsync(here));
+        Assert.NotNull(await stores.Keys.FindAsync(there));
+    }
+
+    [Fact]
+    public async Task A_key_that_is_made_while_its_maker_is_taken_out_does_not_outlive_them()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var press = (await Household.PressAsync(stores)).Id;
+        var (stays, goes) = (await Household.MemberAsync(stores, press, "Stays", PressRole.Owner), await Household.MemberAsync(stores, press, "Goes", PressRole.Owner));
+        var made = Enumerable.Range(0, 8).Select(_ => TryAsync()).ToList();
+
+        await Household.AsAsync(stays, () => stores.People.RemoveAsync(press, goes.UserId));
+        await Task.WhenAll(made);
+
+        Assert.Empty(await Household.AsAsync(stays, () => stores.Keys.ListAsync(press)));
+
+        async Task TryAsync()
+        {
+            try
+            {
+                await Household.AsAsync(goes, () => stores.Keys.MakeAsync(press, "late", true));
+            }
+            catch (AccessRefusedException)
+            {
+                // Taken out already.
+            }
+        }
+    }
+
     [Fact]
     public async Task An_editor_who_goes_ends_nobodys_invitation()
     {

@@ -82,6 +82,10 @@ public sealed class SharedQuoteStoreTests(PostgresFixture postgres)
         Assert.Equal((QuoteState.Agreed, "Ada Reed", 150, quote.Landed), (whole.State, agreed.By, agreed.Quantity, agreed.Amount));
         Assert.Equal(quote.Fingerprint, agreed.Fingerprint);
         Assert.IsType<SaveResult<QuoteEvent>.Refused>(await stores.Shared.ReplyAsync(look, new Reply.TurnDown("Ada", "")));
+
+        // Sent again with something else than was agreed to, it is not called agreed.
+        Assert.IsType<SaveResult<QuoteEvent>.Refused>(await stores.Shared.ReplyAsync(look, agree with { Quantity = 151 }));
+        Assert.IsType<SaveResult<QuoteEvent>.Refused>(await stores.Shared.ReplyAsync(look, agree with { Fingerprint = [] }));
         Assert.Equal(1, await stores.Quotes.UnseenAsync(small.Id));
         await stores.Quotes.SeeAsync(small.Id, quote.Id, whole.Changes);
         Assert.Equal(0, await stores.Quotes.UnseenAsync(small.Id));

@@ -30,5 +30,18 @@ public sealed class ShareLimitTests
         Assert.True(quotes.MayWork(other));
     }
 
+    [Theory]
+    [InlineData(LinkWork.Tried, SharedQuotes.MostWorked)]
+    [InlineData(LinkWork.Sent, SharedQuotes.MostWorked)]
+    [InlineData(LinkWork.Opened, SharedQuotes.MostOpened)]
+    public void Each_kind_of_work_is_counted_by_itself(LinkWork work, int most)
+    {
+        using var quotes = new SharedQuotes(null!, null!, TimeProvider.System);
+        var look = Look();
+
+        Assert.Equal(most, Enumerable.Range(0, 2 * most).Count(_ => quotes.MayWork(look, work)));
+        Assert.All(Enum.GetValues<LinkWork>().Where(other => other != work), other => Assert.True(quotes.MayWork(look, other)));
+    }
+
     private static SharedLook Look() => new(PressId.New(), Guid.NewGuid(), Guid.NewGuid(), IsOpen: true, Changes: 1);
 }
