@@ -532,6 +532,10 @@ namespace PressRun.Migrations.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("made_at");
 
+                    b.Property<Guid?>("MadeBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("made_by");
+
                     b.Property<bool>("MayWrite")
                         .HasColumnType("boolean")
                         .HasColumnName("may_write");
@@ -557,6 +561,9 @@ namespace PressRun.Migrations.Migrations
 
                     b.HasKey("PressId", "Id")
                         .HasName("pk_api_keys");
+
+                    b.HasIndex("MadeBy")
+                        .HasDatabaseName("ix_api_keys_made_by");
 
                     b.HasIndex("SecretHash")
                         .IsUnique()
@@ -2148,6 +2155,12 @@ namespace PressRun.Migrations.Migrations
 
             modelBuilder.Entity("PressRun.Data.People.ApiKeyRow", b =>
                 {
+                    b.HasOne("PressRun.Data.People.User", null)
+                        .WithMany()
+                        .HasForeignKey("MadeBy")
+                        .OnDelete(DeleteBehavior.SetNull)
+                        .HasConstraintName("fk_api_keys_users_made_by");
+
                     b.HasOne("PressRun.Data.Presses.PressRow", null)
                         .WithMany()
                         .HasForeignKey("PressId")

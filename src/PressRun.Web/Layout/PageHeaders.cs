@@ -17,8 +17,17 @@ public static class PageHeaders
     /// <summary>Where the page lies that says that nothing is here.</summary>
     public const string NothingHere = "/not-found";
 
-    /// <summary>Has every answer carry headers, before anything else is asked: also what the framework refuses by itself, such as a name that this host does not have.</summary>
-    public static void AddHeadersToRefusals(this IServiceCollection services) => services.Insert(0, ServiceDescriptor.Singleton<IStartupFilter, Refusals>());
+    /// <summary>Has every answer carry headers that has none yet, whatever refused it before the rest was asked, such as a name that this host does not have. It comes first, so that
+    /// it is asked last when an answer starts: pages have set their own by then.</summary>
+    public static void UseHeadersOfRefusals(this IApplicationBuilder app) => app.Use((context, next) =>
+    {
+        context.Response.OnStarting(() =>
+        {
+            Add(context.Response.Headers, NoPage, "no-referrer");
+            return Task.CompletedTask;
+        });
+        return next(context);
+    });
 
     /// <summary>Adds the headers where an answer does not bring its own.</summary>
     public static WebApplication UsePageHeaders(this WebApplication app)
@@ -57,23 +66,5 @@ public static class PageHeaders
         headers.TryAdd("Content-Security-Policy", policy);
         headers.TryAdd("X-Content-Type-Options", "nosniff");
         headers.TryAdd("Referrer-Policy", referrers);
-    }
-
-    // What is registered to the answer first is asked last: pages have set their own by then.
-    private sealed class Refusals : IStartupFilter
-    {
-        public Action<IApplicationBuilder> Configure(Action<IApplicationBuilder> next) => app =>
-        {
-            app.Use((context, rest) =>
-            {
-                context.Response.OnStarting(() =>
-                {
-                    Add(context.Response.Headers, NoPage, "no-referrer");
-                    return Task.CompletedTask;
-                });
-                return rest(context);
-            });
-            next(app);
-        };
     }
 }

@@ -65,6 +65,7 @@ public static partial class HostSetup
     public static void UsePressRunHost(this WebApplication app)
     {
         ArgumentNullException.ThrowIfNull(app);
+        app.UseHeadersOfRefusals();
         app.UseKnownHosts();
         app.UseForwardedHeaders();
         var pathBase = PathBase(app.Configuration);

@@ -12,7 +12,7 @@ public sealed class RefusalHeadersTests
 {
     [Theory]
     [InlineData("GET", "http://other.example/", null, HttpStatusCode.BadRequest, "no-referrer", "default-src 'none'")]
-    [InlineData("POST", "http://press.example/", "http://other.example", HttpStatusCode.Forbidden, "no-referrer", "default-src 'none'")]
+    [InlineData("POST", "http://press.example/", "http://other.example", HttpStatusCode.Forbidden, "same-origin", "default-src 'self'")]
     [InlineData("GET", "http://press.example/", null, HttpStatusCode.OK, "same-origin", "default-src 'self'")]
     [InlineData("GET", "http://press.example/q/anything", null, HttpStatusCode.OK, "no-referrer", "default-src 'self'")]
     public async Task What_is_refused_at_the_door_carries_headers_as_pages_do(string method, string address, string? origin, HttpStatusCode status, string referrers, string policy)
@@ -23,6 +23,7 @@ public sealed class RefusalHeadersTests
         await using var app = builder.Build();
         app.UsePressRunHost();
         app.UsePageHeaders();
+        app.UseOwnOriginOnly();
         app.Map("/{**any}", () => "here");
         await app.StartAsync(TestContext.Current.CancellationToken);
         using var client = app.GetTestClient();
