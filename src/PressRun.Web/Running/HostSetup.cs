@@ -38,7 +38,6 @@ public static partial class HostSetup
         builder.Services.KeepAddressesOutOfLogs();
         // Names are looked at by KnownHosts, which lets a supervisor ask and says what is wrong.
         builder.Services.PostConfigure<HostFilteringOptions>(options => options.AllowedHosts = ["*"]);
-        builder.Services.AddHeadersToRefusals();
         builder.Services.Configure<ForwardedHeadersOptions>(options =>
         {
             // The framework believes whoever is on this machine, or with one of its settings everybody. Here only proxies that are named are believed.
