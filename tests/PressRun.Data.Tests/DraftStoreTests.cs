@@ -50,6 +50,33 @@ public sealed class DraftStoreTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task One_person_keeps_so_many_drafts_and_no_more_and_the_oldest_go()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        await stores.Drafts.KeepAsync(small.Id, Subject with { Person = "another" }, new Draft("price", "9", Noon));
+
+        for (var i = 0; i <= DraftStore.Most; i++)
+        {
+            await stores.Drafts.KeepAsync(small.Id, Subject, new Draft($"field {i}", "9", Noon.AddSeconds(i)));
+        }
+
+        var kept = await stores.Drafts.OfSubjectAsync(small.Id, Subject);
+        Assert.Equal(DraftStore.Most, kept.Count);
+        Assert.DoesNotContain(kept, draft => draft.Field == "field 0");
+        Assert.Single(await stores.Drafts.OfSubjectAsync(small.Id, Subject with { Person = "another" }));
+    }
+
+    [Fact]
+    public async Task A_draft_that_is_found_by_more_than_a_word_is_refused()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+
+        await Assert.ThrowsAsync<ArgumentException>(() => stores.Drafts.KeepAsync(small.Id, Subject, new Draft(new string('f', DraftStore.LongestKey + 1), "9", Noon)));
+    }
+
+    [Fact]
     public async Task A_draft_longer_than_the_longest_is_refused()
     {
         await using var stores = await Stores.NewAsync(postgres);

@@ -23,18 +23,29 @@ public sealed class DraftStore
     /// <summary>Most characters of one draft.</summary>
     public const int LongestText = 20_000;
 
+    /// <summary>Most characters of each word by which a draft is found.</summary>
+    public const int LongestKey = 200;
+
+    /// <summary>Most drafts of one person in one press; the oldest go.</summary>
+    public const int Most = 300;
+
     private readonly PressDatabase database;
 
     internal DraftStore(PressDatabase database) => this.database = database;
 
     /// <summary>Keeps a draft; one typed earlier never replaces one typed later, in whatever order they arrive.</summary>
-    /// <exception cref="ArgumentException">The text is longer than <see cref="LongestText"/>.</exception>
+    /// <exception cref="ArgumentException">The text is longer than <see cref="LongestText"/>, or a word of its key than <see cref="LongestKey"/>.</exception>
     public async Task KeepAsync(PressId press, DraftSubject subject, Draft draft, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(draft);
         if (draft.Text.Length > LongestText)
         {
             throw new ArgumentException($"A draft has at most {LongestText} characters.", nameof(draft));
+        }
+
+        if (new[] { subject.SubjectKind, subject.SubjectId, draft.Field }.Any(word => word.Length > LongestKey))
+        {
+            throw new ArgumentException($"What a draft is found by has at most {LongestKey} characters a word.", nameof(subject));
         }
 
         var at = draft.At.ToUniversalTime();
@@ -45,7 +56,10 @@ public sealed class DraftStore
                 INSERT INTO drafts (press_id, person, subject_kind, subject_id, field, text, at)
                 VALUES ({press.Value}, {subject.Person}, {subject.SubjectKind}, {subject.SubjectId}, {draft.Field}, {draft.Text}, {at})
                 ON CONFLICT (press_id, person, subject_kind, subject_id, field)
-                DO UPDATE SET text = EXCLUDED.text, at = EXCLUDED.at WHERE drafts.at <= EXCLUDED.at
+                DO UPDATE SET text = EXCLUDED.text, at = EXCLUDED.at WHERE drafts.at <= EXCLUDED.at;
+
+                DELETE FROM drafts WHERE ctid IN (
+                    SELECT ctid FROM drafts WHERE press_id = {press.Value} AND person = {subject.Person} ORDER BY at DESC OFFSET {Most})
                 """,
                 cancel),
             cancel,

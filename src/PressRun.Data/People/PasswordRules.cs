@@ -20,9 +20,19 @@ public sealed class PasswordRules(PressRunDbContext db) : IPasswordValidator<Use
     // A password of fewer different characters is a run of keys, not a secret.
     private const int FewestDifferent = 5;
 
-    /// <summary>The same characters however a keyboard put them together (NFKC, one of the forms that NIST SP 800-63B names; from memory).</summary>
+    // At most four signs are put together to one, so that a longer text is too long in its normal form too. To find that takes time by the square of its length.
+    private const int MostTyped = Most * 4;
+
+    /// <summary>The same characters however a keyboard put them together (NFKC, one of the forms that NIST SP 800-63B names; from memory). A text that is too long to be a
+    /// password stays as it is.</summary>
     public static string Normal(string password)
     {
+        ArgumentNullException.ThrowIfNull(password);
+        if (password.Length > MostTyped)
+        {
+            return password;
+        }
+
         try
         {
             return password.Normalize(NormalizationForm.FormKC);
@@ -40,15 +50,15 @@ public sealed class PasswordRules(PressRunDbContext db) : IPasswordValidator<Use
     public static string? Problem(string password, params IEnumerable<string> known)
     {
         var plain = Normal(password);
+        if (plain.Length > Most)
+        {
+            return $"A password has at most {Most} characters.";
+        }
+
         var length = new StringInfo(plain).LengthInTextElements;
         if (length < Fewest)
         {
             return $"A password has at least {Fewest} characters; this one has {length}. Four or five words that do not belong together are easy to remember.";
-        }
-
-        if (plain.Length > Most)
-        {
-            return $"A password has at most {Most} characters.";
         }
 
         if (CommonPasswords.Contain(plain) || IsARun(plain))

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Http.Features;
 using PressRun.Data.Running;
 using PressRun.Web.Layout;
 
@@ -9,6 +10,7 @@ namespace PressRun.Web.Running;
 public static class BrokenRequests
 {
     private const int MostPort = 65_535;
+    private static readonly PathString[] WithOwnLimit = ["/_blazor", "/api/v1", "/fair", "/tally"];
 
     /// <summary>Refuses requests without a host, as HTTP/1.0 allows them, or with a port that is none: no address of a page could be told from
     /// them; only whether the server lives may be asked so. What is found broken while a body is read gets the status that the web server has for it.</summary>
@@ -40,6 +42,21 @@ public static class BrokenRequests
         if (!HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method) && context.Features.Get<IStatusCodePagesFeature>() is { } pages)
         {
             pages.Enabled = false;
+        }
+
+        return next(context);
+    });
+
+    /// <summary>Most bytes of a form of the app's pages; the longest has a remark in it.</summary>
+    public const int MostOfForm = 64 * 1024;
+
+    /// <summary>Takes no larger forms than the pages have. A form is read whole before anybody is asked who they are, so without this strangers would fill the memory. Hub,
+    /// HTTP interface and kept pages have limits of their own.</summary>
+    public static void UseSmallForms(this IApplicationBuilder app) => app.Use((context, next) =>
+    {
+        if (!WithOwnLimit.Any(folder => context.Request.Path.StartsWithSegments(folder)) && context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } body)
+        {
+            body.MaxRequestBodySize = MostOfForm;
         }
 
         return next(context);

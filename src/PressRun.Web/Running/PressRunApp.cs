@@ -28,6 +28,7 @@ public static class PressRunApp
         app.UseOwnOriginOnly();
         app.UseStatusCodePagesWithReExecute(PageHeaders.NothingHere);
         app.UsePlainAnswersToForms();
+        app.UseSmallForms();
         app.UsePressRunSignIn();
         app.UseAntiforgery();
         app.UseTokensOrNothing();
