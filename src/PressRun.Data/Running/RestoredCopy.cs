@@ -51,6 +51,6 @@ internal static partial class RestoredCopy
         }
     }
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "{Count} mails that waited in this database are kept back, as it was restored or moved. A start with PressRun__WaitingMail=send sends them, one with drop takes them out.")]
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Mail that waited in this database is kept back ({Count}), as it was restored or moved. A start with PressRun__WaitingMail=send sends them, one with drop takes them out.")]
     private static partial void LogHeld(ILogger logger, int count);
 }

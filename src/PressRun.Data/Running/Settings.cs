@@ -24,7 +24,7 @@ public sealed record Setting(string Variable, string Usual, string Sets);
 /// <summary>Everything that the host can set: PressRun's own options, and those of the framework that it needs.</summary>
 public static class Settings
 {
-    /// <summary>The host names answered to where the host names none: those of this machine alone.</summary>
+    /// <summary>The host names that are always answered to: those of this machine alone.</summary>
     public const string UsualHosts = "localhost;127.0.0.1;[::1]";
 
     /// <summary>In the order of the documentation.</summary>
@@ -38,7 +38,7 @@ public static class Settings
         new("PressRun__Api__MostWaiting", "`64`", "jobs that wait for their turn; further ones are answered by 503"),
         new("PressRun__Api__LongestSeconds", "`20`", "seconds that a job may wait and be worked on"),
         new("ASPNETCORE_URLS", "`http://127.0.0.1:5080`", "where it listens"),
-        new("AllowedHosts", $"`{UsualHosts}`", "host names it answers to, also where a proxy forwards another; add yours when one stands in front"),
+        new("AllowedHosts", "none", $"host names that it answers to besides `{UsualHosts}`, separated by semicolons, also where a proxy forwards another"),
         new("PathBase", "none", "path that it is served under, such as `/press`"),
         new("Logging__LogLevel__Default", "`Information`", "how much is logged; `Logging__Console__FormatterName=json` logs as JSON"),
     ];

@@ -28,7 +28,7 @@ public static class PlainPage
         return Encoding.UTF8.GetBytes($"""
             <!DOCTYPE html><html lang="{Texts.Language.Name}"{table}><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><meta name="robots" content="noindex">
             <title>{heading}</title><base href="{basePath}">{string.Concat(SharePage.StyleSheets.Select(sheet => $"<link rel=\"stylesheet\" href=\"{sheet}\">"))}<link rel="icon" type="image/svg+xml" href="mark.svg"></head>
-            <body class="{(masthead ? "" : "share")}">{head}<main class="page"><section class="sheet"><div class="state"><h1>{heading}</h1><p>{words}</p>{more}</div></section></main></body></html>
+            <body{(masthead ? "" : " class=\"share\"")}>{head}<main class="page"><section class="sheet"><div class="state"><h1>{heading}</h1><p>{words}</p>{more}</div></section></main></body></html>
             """);
     }
 

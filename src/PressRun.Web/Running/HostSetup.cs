@@ -19,12 +19,6 @@ public static partial class HostSetup
         ArgumentNullException.ThrowIfNull(builder);
         SecretFiles.AddTo(builder.Configuration);
         builder.Configuration.AddInMemoryCollection(SettingsReading.Emptied(builder.Configuration));
-        if (string.IsNullOrWhiteSpace(builder.Configuration[KnownHosts.Setting]))
-        {
-            // The framework would answer to every name.
-            builder.Configuration.AddInMemoryCollection([new(KnownHosts.Setting, Settings.UsualHosts)]);
-        }
-
         if (!Listening.IsSaid(builder.Configuration))
         {
             builder.WebHost.UseUrls(Listening.UsualAddress);
@@ -96,12 +90,13 @@ public static partial class HostSetup
         var signIn = app.Services.AsksToSignIn();
         Listening.Check(app.Configuration, loopbackOnly: !signIn);
         var path = PathBase(app.Configuration).ToUriComponent();
-        app.Lifetime.ApplicationStarted.Register(() => Console.WriteLine($"PressRun is at {string.Join(" and ", app.Urls.Select(url => url + path))}"));
+        app.Lifetime.ApplicationStarted.Register(() => Console.WriteLine($"PressRun is at {string.Join(" and ", app.Urls.Select(url => Listening.ToOpen(url) + path))}"));
         await app.StartAsync();
         if (signIn)
         {
-            await app.Services.GetRequiredService<OwnerCode>().PrintAsync(app.Urls.First() + path);
-            await app.Services.GetRequiredService<HostsCode>().PrintAsync(app.Urls.First() + path);
+            var address = Listening.ToOpen(app.Urls.First()) + path;
+            await app.Services.GetRequiredService<OwnerCode>().PrintAsync(address);
+            await app.Services.GetRequiredService<HostsCode>().PrintAsync(address);
         }
 
         await app.WaitForShutdownAsync();

@@ -10,16 +10,16 @@ namespace PressRun.Web.Running;
 /// </summary>
 public static partial class KnownHosts
 {
-    /// <summary>The setting that names them, separated by semicolons; <c>*.example.org</c> stands for all names under one, <c>*</c> for all there are.</summary>
+    /// <summary>The setting that names more than this machine's own, which are always answered to, separated by semicolons; <c>*.example.org</c> stands for all names under one, <c>*</c> for all there are.</summary>
     public const string Setting = "AllowedHosts";
 
     private const string All = "*";
 
-    /// <summary>The names that are allowed.</summary>
+    /// <summary>The names that are allowed. No page elsewhere can have one of this machine's own.</summary>
     public static string[] Of(IConfiguration configuration)
     {
         ArgumentNullException.ThrowIfNull(configuration);
-        return (configuration[Setting] ?? "").Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        return $"{Settings.UsualHosts};{configuration[Setting]}".Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
     }
 
     /// <summary>Refuses other names with status 400 and a sentence, and tells the log of the first.</summary>

@@ -33,6 +33,13 @@ public static class Listening
         }
     }
 
+    /// <summary>An address as a browser on this machine opens it: one that stands for all that the machine has is none.</summary>
+    public static string ToOpen(string address)
+    {
+        var read = BindingAddress.Parse(address);
+        return read.Host is "*" or "+" or "0.0.0.0" or "[::]" ? $"{read.Scheme}://localhost:{read.Port}" : address;
+    }
+
     // The server's own section of the configuration overrides the addresses named elsewhere.
     private static IEnumerable<string> ServersOwn(IConfiguration configuration) =>
         configuration.GetSection("Kestrel:Endpoints").GetChildren().Select(endpoint => endpoint["Url"]).OfType<string>();

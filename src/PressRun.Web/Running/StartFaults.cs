@@ -8,7 +8,7 @@ namespace PressRun.Web.Running;
 /// <summary>Says in a sentence why PressRun does not start, also where the framework tells it by an exception of its own.</summary>
 public static class StartFaults
 {
-    private const string Name = "Name another address in ASPNETCORE_URLS.";
+    private const string Name = "name another address in ASPNETCORE_URLS.";
 
     // Parts of the framework that refuse what the host has set, in words that are fit to be read.
     private static readonly string[] ReadSettings = ["Microsoft.Extensions.Configuration", "Microsoft.Extensions.Logging", "Microsoft.AspNetCore.Server.Kestrel"];
@@ -17,12 +17,13 @@ public static class StartFaults
     public static string? Sentence(Exception fault) => fault switch
     {
         StartRefusedException => fault.Message,
-        IOException { InnerException: AddressInUseException } => $"{fault.Message} Stop what listens there. {Name}",
-        SocketException { SocketErrorCode: SocketError.AccessDenied } => $"PressRun may not listen where ASPNETCORE_URLS says: ports below 1024 are root's. {Name}",
-        SocketException { SocketErrorCode: SocketError.AddressNotAvailable } => $"ASPNETCORE_URLS names an address that this machine does not have. {Name}",
+        IOException { InnerException: AddressInUseException } => $"{fault.Message} Stop what listens there, or {Name}",
+        SocketException { SocketErrorCode: SocketError.AccessDenied } => $"PressRun may not listen where ASPNETCORE_URLS says: ports below 1024 are root's. Let a proxy serve those, and {Name}",
+        SocketException { SocketErrorCode: SocketError.AddressNotAvailable } => $"ASPNETCORE_URLS names an address that this machine does not have; {Name}",
         OptionsValidationException settings => "A setting cannot be used. " + string.Join(' ', settings.Failures),
         InvalidOperationException or InvalidDataException or UnauthorizedAccessException when ReadSettings.Any(part => fault.Source?.StartsWith(part, StringComparison.Ordinal) == true) =>
             "A setting cannot be used. " + fault.Message + (fault.InnerException is { } cause ? " " + cause.Message : ""),
+        _ when DatabaseAway.IsWhy(fault) => "The database stopped answering while PressRun started. Start it again when it does.",
         _ => null,
     };
 }

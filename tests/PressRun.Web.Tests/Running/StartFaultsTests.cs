@@ -24,6 +24,13 @@ public sealed class StartFaultsTests
     }
 
     [Theory]
+    [InlineData("http://0.0.0.0:5080", "http://localhost:5080")]
+    [InlineData("http://[::]:5080", "http://localhost:5080")]
+    [InlineData("http://*:5080", "http://localhost:5080")]
+    [InlineData("https://192.0.2.7:5443", "https://192.0.2.7:5443")]
+    public void The_address_that_is_printed_can_be_opened(string listensOn, string printed) => Assert.Equal(printed, Listening.ToOpen(listensOn));
+
+    [Theory]
     [InlineData("PressRun:Api:MostWaiting", "many", "'PressRun:Api:MostWaiting'")]
     [InlineData("PressRun:Api:MostWaiting", "20000", "MostWaiting must be between 0 and 10000")]
     public void A_limit_that_cannot_be_used_is_told(string key, string value, string words)
@@ -52,6 +59,10 @@ public sealed class StartFaultsTests
     [InlineData(SocketError.AddressNotAvailable, "an address that this machine does not have")]
     public void A_port_that_may_not_be_had_is_told(SocketError error, string words) =>
         Assert.Contains(words, StartFaults.Sentence(new SocketException((int)error)), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_database_that_goes_in_the_middle_of_a_start_is_told() =>
+        Assert.StartsWith("The database stopped answering", StartFaults.Sentence(new InvalidOperationException("Somebody asked.", new DatabaseAwayException())), StringComparison.Ordinal);
 
     [Fact]
     public void A_defect_is_told_whole() => Assert.Null(StartFaults.Sentence(new InvalidOperationException("Nobody foresaw it.")));
