@@ -109,6 +109,21 @@ public sealed class EndpointTests(PeopleApp people)
         Assert.Equal(before, await alone.Stored.ArchiveAsync());
     }
 
+    // A form is read whole before anybody is asked who they are.
+    [Theory]
+    [InlineData("sign-in")]
+    [InlineData("first-owner")]
+    [InlineData("new-password")]
+    [InlineData("join/no-such-secret")]
+    [InlineData("sign-in/passkey")]
+    public async Task A_form_that_is_larger_than_any_of_the_pages_is_not_read(string page)
+    {
+        using var stranger = new HttpPerson(people.App.Address);
+        using var answer = await stranger.AskAsync("POST", page, new FormUrlEncodedContent([new("Email", new string('x', 70_000))]));
+
+        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, answer.StatusCode);
+    }
+
     [Fact]
     public async Task No_form_is_taken_without_the_token_of_its_page()
     {

@@ -7,6 +7,16 @@ public sealed class PasswordRulesTests
 {
     private static readonly string[] Known = ["Orla Lindqvist", "orla@example.org", "Harbour Loft"];
 
+    // Putting signs together takes time by the square of how many there are, and everybody may send some.
+    [Fact]
+    public void What_is_too_long_for_a_password_is_left_as_it_is()
+    {
+        var text = string.Concat(Enumerable.Repeat("e\u0301", PasswordRules.Most * 3));
+
+        Assert.Same(text, PasswordRules.Normal(text));
+        Assert.Contains("at most", PasswordRules.Problem(text), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("Password12345678")]
     [InlineData("P@ssw0rd!2024!!!")]
