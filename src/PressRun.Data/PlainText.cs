@@ -8,14 +8,19 @@ internal static class PlainText
 {
     private const int MostMarks = 8;
 
+    private const int FirstJoined = 0x0590;
+
+    // Joiners, and marks of direction that turn nothing around.
+    private static readonly int[] Joining = [0x200C, 0x200D, 0x200E, 0x200F, 0x061C];
+
     // Letters and signs of Unicode that have no shape: the Hangul fillers and the blank of Braille.
     private static readonly int[] Fillers = [0x115F, 0x1160, 0x2800, 0x3164, 0xFFA0];
 
     /// <summary>True for what a person, a press, a book or anything else may be called: it can be seen, and reads as it stands. How long it may be is its field's to say.</summary>
     public static bool IsName(string text) => Shows(text) && IsStill(text);
 
-    /// <summary>True where it is on one line, stays on it, and reads in the order in which it stands.</summary>
-    public static bool IsStill(string text) => Is(text) && !Turns(text) && !Piles(text);
+    /// <summary>True where it is on one line, stays on it, and reads in the order in which it stands, with nothing in it that cannot be seen.</summary>
+    public static bool IsStill(string text) => Is(text) && !Turns(text) && !Piles(text) && !Hides(text);
 
     /// <summary>True where it has no control characters and no ends of lines or paragraphs, and every surrogate its other half.</summary>
     public static bool Is(string text)
@@ -50,6 +55,14 @@ internal static class PlainText
         }
 
         return false;
+    }
+
+    /// <summary>True where it holds signs that are not seen, by which two names that look the same are two (Unicode's category of format characters). Joiners and marks of direction
+    /// stay beside letters of the scripts that are written with them, from the Hebrew block on, and beside pictures.</summary>
+    public static bool Hides(string text)
+    {
+        var mayJoin = text.EnumerateRunes().Any(rune => rune.Value >= FirstJoined && (Rune.IsLetter(rune) || Rune.GetUnicodeCategory(rune) == UnicodeCategory.OtherSymbol));
+        return text.EnumerateRunes().Any(rune => Rune.GetUnicodeCategory(rune) == UnicodeCategory.Format && !(mayJoin && Joining.Contains(rune.Value)));
     }
 
     /// <summary>True where it turns the direction of what stands in it, so that it reads as something else than it is (UAX #9, embeddings, overrides and isolates).</summary>

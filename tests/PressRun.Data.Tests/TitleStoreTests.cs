@@ -7,6 +7,11 @@ namespace PressRun.Data.Tests;
 
 public sealed class TitleStoreTests(PostgresFixture postgres)
 {
+    // Whoever imports may send as many marks as a file holds.
+    [Fact]
+    public void Marks_without_end_are_dropped_before_they_are_put_in_order() =>
+        Assert.Equal("cafe noir", SearchText.Fold("Cafe" + string.Concat(Enumerable.Repeat("\u0301\u0316", 200_000)) + " Noir"));
+
     [Fact]
     public async Task Titles_of_the_same_words_take_different_addresses_also_at_once()
     {

@@ -13,7 +13,7 @@ internal static class SearchText
     public static string Fold(string text)
     {
         var folded = new StringBuilder(text.Length);
-        foreach (var character in Sound(text).Normalize(NormalizationForm.FormKD))
+        foreach (var character in WithoutMarks(Sound(text)).Normalize(NormalizationForm.FormKD))
         {
             if (char.IsLetterOrDigit(character))
             {
@@ -27,6 +27,9 @@ internal static class SearchText
 
         return folded.ToString().TrimEnd();
     }
+
+    // They are dropped in any case; to put a long run of them in order takes time by the square of its length.
+    private static string WithoutMarks(string text) => string.Concat(text.EnumerateRunes().Where(rune => Rune.GetUnicodeCategory(rune) != UnicodeCategory.NonSpacingMark));
 
     /// <summary>A text search query for words that begin so, all of them; null where nothing is asked.</summary>
     public static string? PrefixQuery(string? typed)

@@ -11,7 +11,7 @@ namespace PressRun.Data.Tests.People;
 /// <summary>What is typed as a name is one, wherever it is typed. Signs by the Unicode Standard: categories Cf, Zl and Zp, marks of direction of UAX #9.</summary>
 public sealed class NameTests(PostgresFixture postgres)
 {
-    public static TheoryData<string> NoNames => ["\u200B\u2060", "\u3164", "Orla\u202Eevil", "\u2067Orla", "Orla\u2028Owner", "Orla\u2029Owner", "Orla\nOwner", "Or\u0301\u0301\u0301\u0301\u0301\u0301\u0301\u0301\u0301la"];
+    public static TheoryData<string> NoNames => ["\u200B\u2060", "\u3164", "Orla\u202Eevil", "\u2067Orla", "Orla\u2028Owner", "Orla\u2029Owner", "Orla\nOwner", "Or\u200Bla", "O\u00ADrla", "\uFEFFOrla", "Orla\U000E0041", "\u200EOrla", "Or\u0301\u0301\u0301\u0301\u0301\u0301\u0301\u0301\u0301la"];
 
     [Theory]
     [MemberData(nameof(NoNames))]
