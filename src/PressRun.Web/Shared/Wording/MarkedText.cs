@@ -5,6 +5,9 @@ using System.Xml.Linq;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Rendering;
 
+// A text that is looked up has its parts always in the same order, so counting them numbers them as places in code do.
+#pragma warning disable ASP0006
+
 namespace PressRun.Web.Shared.Wording;
 
 /// <summary>A text with elements and gaps, as a page renders it. Elements are the text's own; what fills a gap never becomes one.</summary>
