@@ -40,6 +40,6 @@ internal static partial class TextsOfTables
         [kind.UnitOf(new CellManners(CultureInfo.InvariantCulture, UnitSystem.Metric)), .. kind.Units, .. kind.IsClosed ? kind.Choices : []];
 
     // Symbols of measures are the same in all languages.
-    [GeneratedRegex(@"^([a-zµ]{1,3}|%|cm³/g|lb [a-z]+)$")]
+    [GeneratedRegex(@"^(µm|mm|cm|in|g|kg|oz|lb|gsm|s|min|%|cm³/g|lb [a-z]+)$")]
     private static partial Regex Symbol();
 }

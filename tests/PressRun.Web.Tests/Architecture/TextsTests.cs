@@ -57,6 +57,10 @@ public sealed partial class TextsTests
         Assert.DoesNotContain(TextsOfCode.In(App), found => found.Method == ".cctor");
     }
 
+    // Without this the two tests below would hold of no language at all.
+    [Fact]
+    public void The_app_speaks_the_languages_whose_files_it_has() => Assert.Equal(["en", "de"], Translation.Languages.Select(language => language.Name));
+
     [Fact]
     public void A_language_tells_every_text_and_no_other()
     {
