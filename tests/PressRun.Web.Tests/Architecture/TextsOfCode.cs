@@ -90,7 +90,9 @@ internal static partial class TextsOfCode
 
     private static bool TakesArray(Instruction call) => call.Operand is MethodReference { Parameters: [.., { ParameterType.FullName: "System.Object[]" }] };
 
-    private static bool IsFactory(Instruction call) => call.Operand is MethodReference { Name: "Create", DeclaringType.Name: "FormattableStringFactory" };
+    // An address that is put together without a culture is no text.
+    private static bool IsFactory(Instruction call) =>
+        call.Operand is MethodReference { Name: "Create", DeclaringType.Name: "FormattableStringFactory" } && call.Next?.Operand is not MethodReference { Name: "Invariant" };
 
     // Say(about, text) loads what it is about just before the text.
     private static string? About(Instruction loads) => loads.Previous is { OpCode.Code: Code.Ldstr } before && IsSaidAbout(loads) ? (string)before.Operand : null;
@@ -193,6 +195,7 @@ internal static partial class TextsOfCode
     // What is compared is a key.
     private static bool IsCompared(Instruction loads) => loads.Next?.Operand is MethodReference { Name: "op_Equality" or "op_Inequality", DeclaringType.FullName: "System.String" };
 
+    // What is refused to a person is shown to them; all other messages are for programmers.
     private static bool EndsInException(Instruction loads)
     {
         var at = loads.Next;
@@ -200,7 +203,7 @@ internal static partial class TextsOfCode
         {
             if (at.OpCode == OpCodes.Newobj)
             {
-                return at.Operand is MethodReference made && made.DeclaringType.Name.EndsWith("Exception", StringComparison.Ordinal);
+                return at.Operand is MethodReference made && made.DeclaringType.Name.EndsWith("Exception", StringComparison.Ordinal) && made.DeclaringType.Name != "AccessRefusedException";
             }
         }
 
