@@ -36,7 +36,8 @@ public sealed class NameTests(PostgresFixture postgres)
         var book = JobReader.Read(JobResources.SampleJob).Value;
         var turned = book with
         {
-            Shop = book.Shop with { Name = "Print\u202E" }, Stocks = [book.Stocks[0] with { Name = "Felt\u2067" }, .. book.Stocks.Skip(1)],
+            Shop = book.Shop with { Name = "Print\u202E" },
+            Stocks = [book.Stocks[0] with { Name = "Felt\u2067" }, .. book.Stocks.Skip(1)],
             Edition = book.Edition with { Parts = [book.Edition.Parts[0] with { Name = "Cover\u2028" }, .. book.Edition.Parts.Skip(1)] },
         };
 
