@@ -10,7 +10,7 @@ namespace PressRun.Web.Running;
 public static class BrokenRequests
 {
     private const int MostPort = 65_535;
-    private static readonly PathString[] WithOwnLimit = ["/_blazor", "/api/v1", "/fair", "/tally"];
+    private static readonly PathString[] WithOwnLimit = ["/_blazor", "/api/v1", "/fair", "/tally", "/q"];
 
     /// <summary>Refuses requests without a host, as HTTP/1.0 allows them, or with a port that is none: no address of a page could be told from
     /// them; only whether the server lives may be asked so. What is found broken while a body is read gets the status that the web server has for it.</summary>
@@ -51,10 +51,22 @@ public static class BrokenRequests
     public const int MostOfForm = 64 * 1024;
 
     /// <summary>Takes no larger forms than the pages have. A form is read whole before anybody is asked who they are, so without this strangers would fill the memory. Hub,
-    /// HTTP interface and kept pages have limits of their own.</summary>
+    /// HTTP interface, kept pages and pages of links have limits of their own.</summary>
     public static void UseSmallForms(this IApplicationBuilder app) => app.Use((context, next) =>
     {
-        if (!WithOwnLimit.Any(folder => context.Request.Path.StartsWithSegments(folder)) && context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } body)
+        if (WithOwnLimit.Any(folder => context.Request.Path.StartsWithSegments(folder)))
+        {
+            return next(context);
+        }
+
+        if (context.Request.ContentLength > MostOfForm)
+        {
+            context.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
+            return Task.CompletedTask;
+        }
+
+        // Of a form that does not say how long it is, no more is read.
+        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } body)
         {
             body.MaxRequestBodySize = MostOfForm;
         }
