@@ -20,7 +20,7 @@ internal static class PlainText
     public static bool IsName(string text) => Shows(text) && IsStill(text);
 
     /// <summary>True where it is on one line, stays on it, and reads in the order in which it stands, with nothing in it that cannot be seen.</summary>
-    public static bool IsStill(string text) => Is(text) && !Turns(text) && !Piles(text) && !Hides(text);
+    public static bool IsStill(string text) => Is(text) && !Piles(text) && !Hides(text);
 
     /// <summary>True where it has no control characters and no ends of lines or paragraphs, and every surrogate its other half.</summary>
     public static bool Is(string text)
@@ -57,14 +57,12 @@ internal static class PlainText
         return false;
     }
 
-    /// <summary>True where it holds signs that are not seen, by which two names that look the same are two (Unicode's category of format characters). Joiners and marks of direction
+    /// <summary>True where it holds signs that are not seen, by which two names that look the same are two or reads as something else
+    /// than it is (Unicode's category of format characters, with the embeddings, overrides and isolates of UAX #9). Joiners and marks of direction
     /// stay beside letters of the scripts that are written with them, from the Hebrew block on, and beside pictures.</summary>
     public static bool Hides(string text)
     {
         var mayJoin = text.EnumerateRunes().Any(rune => rune.Value >= FirstJoined && (Rune.IsLetter(rune) || Rune.GetUnicodeCategory(rune) == UnicodeCategory.OtherSymbol));
         return text.EnumerateRunes().Any(rune => Rune.GetUnicodeCategory(rune) == UnicodeCategory.Format && !(mayJoin && Joining.Contains(rune.Value)));
     }
-
-    /// <summary>True where it turns the direction of what stands in it, so that it reads as something else than it is (UAX #9, embeddings, overrides and isolates).</summary>
-    public static bool Turns(string text) => text.Any(sign => sign is (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069'));
 }

@@ -210,7 +210,8 @@ public sealed class StartTests(PostgresFixture postgres)
         await using var again = await PrivateServer.StartAsync(options, [], TimeProvider.System, NullLogger.Instance, CancellationToken.None);
         await Eventually.HoldsAsync(async () => (await app.GetAsync("/shelf")).Status == 200);
         await Eventually.HoldsAsync(() => Task.FromResult(app.Output.Contains("The database answers again", StringComparison.Ordinal)));
-        Assert.Equal(2, app.Output.Split('\n').Count(line => line.Contains(" warn ", StringComparison.Ordinal) || line.Contains(" error ", StringComparison.Ordinal) || line.StartsWith(' ')));
+        var loud = app.Output.Split('\n').Where(line => line.Contains(" warn ", StringComparison.Ordinal) || line.Contains(" error ", StringComparison.Ordinal) || line.StartsWith(' ')).ToList();
+        Assert.True(loud.Count == 2, string.Join('\n', loud));
     }
 
     [Fact]

@@ -10,6 +10,8 @@ public static class ViewerLocale
     /// <summary>Name of the cookie that remembers which language somebody chose by hand.</summary>
     public const string CookieName = "language";
 
+    private static readonly AcceptLanguageHeaderRequestCultureProvider Browser = new();
+
     /// <summary>Numbers and dates follow the first language of the browser that the platform knows; words the language that was chosen by hand, else the first of the
     /// browser's that the app speaks, else English.</summary>
     public static WebApplication UseViewerLocale(this WebApplication app)
@@ -27,8 +29,9 @@ public static class ViewerLocale
 
     private static async Task<ProviderCultureResult?> AskedForAsync(HttpContext http)
     {
-        var byBrowser = await new AcceptLanguageHeaderRequestCultureProvider().DetermineProviderCultureResult(http);
-        return Translation.Languages.FirstOrDefault(language => language.Name == http.Request.Cookies[CookieName]) is { } chosen
+        var byBrowser = await Browser.DetermineProviderCultureResult(http);
+        var byHand = http.Request.Cookies[CookieName];
+        return Translation.Languages.FirstOrDefault(language => language.Name == byHand) is { } chosen
             ? new ProviderCultureResult(byBrowser?.Cultures ?? [chosen.Name], [chosen.Name])
             : byBrowser;
     }

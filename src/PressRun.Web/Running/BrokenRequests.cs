@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Features;
 using PressRun.Data.Running;
 using PressRun.Web.Layout;
+using PressRun.Web.Quotes;
 
 namespace PressRun.Web.Running;
 
@@ -10,7 +11,7 @@ namespace PressRun.Web.Running;
 public static class BrokenRequests
 {
     private const int MostPort = 65_535;
-    private static readonly PathString[] WithOwnLimit = ["/_blazor", "/api/v1", "/fair", "/tally", "/q"];
+    private static readonly PathString[] WithOwnLimit = ["/_blazor", "/api/v1", "/fair/entries", "/tally", SharePages.Folder];
 
     /// <summary>Refuses requests without a host, as HTTP/1.0 allows them, or with a port that is none: no address of a page could be told from
     /// them; only whether the server lives may be asked so. What is found broken while a body is read gets the status that the web server has for it.</summary>

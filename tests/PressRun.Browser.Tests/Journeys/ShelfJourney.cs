@@ -96,6 +96,45 @@ public sealed class ShelfJourney(Chromium chromium, SampleApp sample)
     }
 
     [Fact]
+    public async Task A_press_counts_for_the_button_that_it_began_on_though_a_message_pushes_it_away_before_the_release()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync("titles/new");
+        await visit.EnterAsync("Title", "Thirty Five Buoys");
+        await visit.TypeAsync("Pages inside the cover", "35");
+        var put = visit.Page.GetByRole(AriaRole.Button, new() { Name = "Put it on the shelf" });
+        await put.ScrollIntoViewIfNeededAsync();
+        var box = (await put.BoundingBoxAsync())!;
+        await visit.Page.Mouse.MoveAsync(box.X + (box.Width / 2), box.Y + 3);
+
+        await visit.Page.Mouse.DownAsync();
+        await Expect(visit.Page.GetByText("the nearest are 32 or 36.").First).ToBeVisibleAsync();
+        Assert.True((await put.BoundingBoxAsync())!.Y > box.Y + 3, "The message pushed nothing away, so nothing was tested.");
+        await visit.Page.Mouse.UpAsync();
+
+        await Expect(visit.Page.GetByText("It does not stand on the shelf yet")).ToBeVisibleAsync();
+        visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task A_press_is_taken_back_by_moving_the_mouse_away()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync("titles/new");
+        await visit.EnterAsync("Title", "Thirty Six Buoys");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Put it on the shelf" }).HoverAsync();
+
+        await visit.Page.Mouse.DownAsync();
+        await visit.Page.GetByRole(AriaRole.Heading, new() { Level = 1 }).HoverAsync();
+        await visit.Page.Mouse.UpAsync();
+        await visit.EnterAsync("By", "Tilde Ferrow");
+
+        Assert.EndsWith("titles/new", visit.Page.Url, StringComparison.Ordinal);
+        Assert.Empty((await sample.Stored.FindAsync("Thirty Six Buoys")).Titles);
+        visit.WasQuiet();
+    }
+
+    [Fact]
     public async Task A_title_that_was_typed_before_the_page_was_fetched_anew_is_put_on_the_shelf_as_it_reads_there()
     {
         await using var visit = await sample.VisitAsync(chromium);

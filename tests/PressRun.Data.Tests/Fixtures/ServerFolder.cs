@@ -9,7 +9,7 @@ internal sealed partial class ServerFolder : IDisposable
 {
     private const int Kill = 9;
 
-    public string Path { get; } = System.IO.Path.Combine("/tmp", "pressrun-folder-" + Guid.NewGuid().ToString("N")[..8]);
+    public string Path { get; } = ShortFolder.New("folder");
 
     public (string Name, string Value) Setting => ("PressRun__DataFolder", Path);
 

@@ -37,6 +37,20 @@ public sealed partial class TextsTests
         found.Type.StartsWith("PressRun.Web.", StringComparison.Ordinal)
         && !NotForViewers.Contains(Feature(found.Type)) && !ForHosts.Concat(ForPrograms).Concat(ForFiles).Contains(found.Type.Split('.')[^1]) && !Names.Contains(found.Words)));
 
+    // What reads the built app finds what it looks for: in a page that does all of it wrongly.
+    [Fact]
+    public void Words_that_are_not_looked_up_are_found()
+    {
+        var tests = typeof(LooseWords).Assembly.Location;
+        var written = TextsOfCode.WrittenByPages(tests).Where(found => found.Type == typeof(LooseWords).FullName).Select(found => found.Words).ToList();
+        var unlooked = TextsOfCode.Unlooked(tests).Where(found => found.Type == typeof(LooseWords).FullName).Select(found => found.Words).ToList();
+        var looked = TextsOfCode.In(tests).Where(found => found.Type == typeof(LooseWords).FullName).ToList();
+
+        Assert.Equal(["Loose content", "<p>Loose markup</p>", "aria-label=Loose label"], written);
+        Assert.Equal(["A sentence that is only made"], unlooked);
+        Assert.Equal([("a state", "told {0} of {1}", "Told"), (null, "kept too long", ".cctor")], looked.Select(found => (found.About, found.Text, found.Method)).OrderByDescending(found => found.Text));
+    }
+
     [Fact]
     public void A_text_with_elements_is_well_formed()
     {

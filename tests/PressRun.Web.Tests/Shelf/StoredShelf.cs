@@ -17,7 +17,7 @@ namespace PressRun.Web.Tests.Shelf;
 /// <summary>The sample press on a private PostgreSQL, with the shelf's services as the app has them and an ear for what they ask the database.</summary>
 public sealed class StoredShelf : IAsyncLifetime
 {
-    private readonly string folder = Path.Combine("/tmp", "pressrun-shelf-" + Guid.NewGuid().ToString("N")[..8]);
+    private readonly string folder = ShortFolder.New("shelf");
     private readonly Statements statements = new();
     private IHost host = null!;
 

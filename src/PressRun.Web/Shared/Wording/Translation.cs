@@ -28,7 +28,7 @@ public sealed class Translation
     public static CultureInfo Own { get; } = CultureInfo.GetCultureInfo("en");
 
     /// <summary>All languages that the app speaks, its own first.</summary>
-    public static IReadOnlyList<CultureInfo> Languages => [Own, .. ByLanguage.Values.Select(translation => translation.Language).OrderBy(language => language.Name, StringComparer.Ordinal)];
+    public static IReadOnlyList<CultureInfo> Languages { get; } = [Own, .. ByLanguage.Values.Select(translation => translation.Language).OrderBy(language => language.Name, StringComparer.Ordinal)];
 
     /// <summary>Of this translation.</summary>
     public CultureInfo Language { get; }
