@@ -22,7 +22,7 @@ run() {
 export DOTNET_TieredPGO=0
 # Their databases lie in memory where there is enough of it: nothing of them outlives the run, and a slow disk would make up most of it.
 memory=$(df --output=avail -k /dev/shm 2>/dev/null | tail -1)
-[ "${memory:-0}" -ge $((6 * 1024 * 1024)) ] && [ -w /dev/shm ] && export PRESSRUN_TESTS_IN=/dev/shm
+[ "${memory:-0}" -ge $((6 * 1024 * 1024)) ] && [ -w /dev/shm ] && export TEST_DATABASES_IN=/dev/shm
 # The browser's tests wait for pages most of their time; the others run beside them, one after another.
 run tests/PressRun.Browser.Tests &
 for project in tests/*.Tests; do
