@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Components.Web;
+using Microsoft.AspNetCore.SignalR;
 using MudBlazor;
 using MudBlazor.Services;
 using PressRun.Web.Bindery;
@@ -33,7 +34,11 @@ public static class WebPages
     public static IServiceCollection AddPressRunPages(this IServiceCollection services)
     {
         services.AddRazorComponents().AddInteractiveServerComponents()
-            .AddHubOptions(hub => hub.MaximumReceiveMessageSize = MostMessage);
+            .AddHubOptions(hub =>
+            {
+                hub.MaximumReceiveMessageSize = MostMessage;
+                hub.AddFilter<LinesOfPeople>();
+            });
         services.AddScoped<IErrorBoundaryLogger, QuietBoundary>();
         services.AddMudServices(mud =>
         {

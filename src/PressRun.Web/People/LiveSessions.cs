@@ -24,6 +24,10 @@ public sealed class LiveSessions : IDisposable
     // So often it is looked whether a sign-in has ended by itself, because of its age or because nobody was there.
     private static readonly TimeSpan Rounds = TimeSpan.FromSeconds(30);
 
+    /// <summary>Most lines of one person to this node. Each holds a page in the server's memory; nobody reads so many at once, on all their devices together.</summary>
+    public const int MostOfOne = 30;
+
+    private readonly Lock connecting = new();
     private readonly ConcurrentDictionary<object, (Visitor.Person Person, Func<AccessChange, Task> Tell)> pages = new();
     private readonly ConcurrentDictionary<object, (Visitor.Person Person, Action Cut)> lines = new();
     private readonly IAccessNews news;
@@ -44,8 +48,18 @@ public sealed class LiveSessions : IDisposable
     /// <summary>Has a page told of changes until the answer is disposed of.</summary>
     public IDisposable Watch(Visitor.Person person, Func<AccessChange, Task> tell) => Keep(pages, (person, tell));
 
+    /// <summary>True while somebody may open one more line, whichever of their sign-ins it is by.</summary>
+    public bool HasRoom(Visitor.Person person) => lines.Values.Count(line => line.Person.UserId == person.UserId) < MostOfOne;
+
     /// <summary>Has a line cut when its sign-in ends, until the answer is disposed of.</summary>
-    public IDisposable Connect(Visitor.Person person, Action cut) => Keep(lines, (person, cut));
+    /// <returns>Null where the person has as many lines as there may be.</returns>
+    public IDisposable? Connect(Visitor.Person person, Action cut)
+    {
+        lock (connecting)
+        {
+            return HasRoom(person) ? Keep(lines, (person, cut)) : null;
+        }
+    }
 
     /// <inheritdoc/>
     public void Dispose()

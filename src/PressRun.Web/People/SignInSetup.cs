@@ -68,13 +68,10 @@ public static class SignInSetup
         ArgumentNullException.ThrowIfNull(app);
         app.UseAuthentication();
         app.UseAuthorization();
+        app.UseNotTooManyLines();
         app.Use(async (context, next) =>
         {
-            var visitor = WhoClaims.Visitor(context.User);
-            using var visiting = Visiting.As(visitor);
-            using var line = visitor is Visitor.Person person && context.Request.Path.StartsWithSegments("/_blazor")
-                ? context.RequestServices.GetRequiredService<LiveSessions>().Connect(person, context.Abort)
-                : null;
+            using var visiting = Visiting.As(WhoClaims.Visitor(context.User));
             try
             {
                 await next(context);

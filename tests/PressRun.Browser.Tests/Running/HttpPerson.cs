@@ -1,4 +1,6 @@
 using System.Net;
+using System.Net.WebSockets;
+using System.Text;
 using System.Text.RegularExpressions;
 
 namespace PressRun.Browser.Tests.Running;
@@ -61,6 +63,16 @@ internal sealed partial class HttpPerson : IDisposable
         }
 
         return await AskAsync("POST", to, new FormUrlEncodedContent(fields));
+    }
+
+    /// <summary>Opens a line as a page does (with the first message of its protocol), and leaves it open.</summary>
+    public async Task<ClientWebSocket> OpenLineAsync()
+    {
+        var line = new ClientWebSocket();
+        line.Options.Cookies = cookies;
+        await line.ConnectAsync(new UriBuilder(new Uri(address, "_blazor")) { Scheme = "ws" }.Uri, CancellationToken.None);
+        await line.SendAsync(Encoding.UTF8.GetBytes("{\"protocol\":\"blazorpack\",\"version\":1}\u001e"), WebSocketMessageType.Text, endOfMessage: true, CancellationToken.None);
+        return line;
     }
 
     public void Dispose() => http.Dispose();

@@ -37,6 +37,28 @@ public sealed partial class TextsTests
         found.Type.StartsWith("PressRun.Web.", StringComparison.Ordinal)
         && !NotForViewers.Contains(Feature(found.Type)) && !ForHosts.Concat(ForPrograms).Concat(ForFiles).Contains(found.Type.Split('.')[^1]) && !Names.Contains(found.Words)));
 
+    // A script says nothing of its own: its page tells it the words in the viewer's language (docs/translations.md).
+    [Fact]
+    public void Scripts_say_no_words_of_their_own()
+    {
+        Assert.True(TextsOfScripts.Names.Count > 15, "The scripts are found.");
+        Nothing(TextsOfScripts.Names.SelectMany(name => TextsOfScripts.Said(TextsOfScripts.Text(name)).Select(words => (name, words))));
+    }
+
+    [Fact]
+    public void Words_of_a_script_are_found_and_no_others() => Assert.Equal(
+        ["Copied.", "No line to here", "say it ${times}", "say it twice"],
+        TextsOfScripts.Said(
+            """
+            // A remark says 'what it likes', and "so does this one".
+            /* 'Over two lines
+               as well' */
+            says.textContent = 'Copied.'; // 'and here'
+            if (/"|don't \/ care/.test(text)) throw new Error("No line to here");
+            const one = tell('noLine'), keys = { 'Enter': 'input, select', label: `say it ${times}` };
+            list.querySelector('.waiting [data-row] > input'); note(`say it twice`);
+            """));
+
     // What reads the built app finds what it looks for: in a page that does all of it wrongly.
     [Fact]
     public void Words_that_are_not_looked_up_are_found()

@@ -1,11 +1,12 @@
 using System.Text.RegularExpressions;
 using PressRun.Web.Fair;
 using PressRun.Web.Kept;
+using PressRun.Web.People;
 using PressRun.Web.Tallies;
 
 namespace PressRun.Web.Tests.Kept;
 
-/// <summary>The scripts of kept pages say nothing of their own: a page tells its script each word that it asks for, and none besides.</summary>
+/// <summary>Scripts say nothing of their own: a page tells its script each word that it asks for, and none besides.</summary>
 public sealed partial class KeptWordsTests
 {
     private static readonly string[] OfQueue = ["queue", "written-list", "kept-page"];
@@ -14,6 +15,7 @@ public sealed partial class KeptWordsTests
     {
         { [.. OfQueue, "fair"], [.. FairWords.OfScript().Keys] },
         { [.. OfQueue, "tally"], [.. TallyWords.OfCounting().Keys] },
+        { ["passkeys"], [.. PasskeyWords.OfScript().Keys] },
         { ["tally-begin"], [.. TallyWords.OfBeginning().Keys.Except(KeptWords.OfMessages().Keys)] },
     };
 

@@ -20,10 +20,10 @@ document.addEventListener('click', async event => {
   const from = document.getElementById(button.dataset.copy);
   const says = button.parentElement.querySelector('[data-copied]');
   if (await copyText(from.value ?? from.textContent)) {
-    says.textContent = 'Copied.';
+    says.textContent = says.dataset.yes;
   } else {
     getSelection().selectAllChildren(from);
     from.select?.();
-    says.textContent = 'It is selected: copy it with the keys.';
+    says.textContent = says.dataset.else;
   }
 });

@@ -9,6 +9,12 @@ notice?.addEventListener('components-reconnect-state-changed', event => {
   if (state === 'failed') document.addEventListener('visibilitychange', onVisible, { once: true });
 });
 
+// Somebody has so many pages open that this one got no line: Blazor's script leaves the refusal to whoever listens.
+addEventListener('unhandledrejection', event => {
+  const { errorType, message } = event.reason ?? {};
+  if (errorType === 'FailedToNegotiateWithServerError' && message.includes("'429'")) notice?.classList.add('too-many-pages');
+});
+
 async function tryAgain() {
   try {
     if (!(await Blazor.reconnect())) location.reload();
