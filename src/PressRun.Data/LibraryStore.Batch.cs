@@ -84,7 +84,7 @@ public abstract partial class LibraryStore<T>
     }
 
     private static bool Met(DbUpdateException exception) =>
-        exception is DbUpdateConcurrencyException || exception.InnerException is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation };
+        exception is DbUpdateConcurrencyException || Collision.Is(exception);
 
     private async Task<IReadOnlyList<SaveResult<LibraryItem<T>>>> SaveAllAsync(PressRunDbContext db, IReadOnlyList<LibraryItem<T>> items, CancellationToken cancel)
     {

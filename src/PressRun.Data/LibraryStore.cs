@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Npgsql;
 using PressRun.Data.Presses;
 using PressRun.Engine.Costing;
 using PressRun.JobFile;
@@ -32,7 +31,7 @@ public abstract partial class LibraryStore<T>
         {
             return await database.WriteAsync(press, db => item.Version == 0 ? AddAsync(db, item, cancel) : ChangeAsync(db, item, cancel), cancel);
         }
-        catch (DbUpdateException exception) when (exception.InnerException is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation })
+        catch (DbUpdateException exception) when (Collision.Is(exception))
         {
             return new SaveResult<LibraryItem<T>>.Refused([new Problem("$.id", Keys.Id(item.Item), "The library has this already.")]);
         }

@@ -40,16 +40,13 @@ public sealed class MailOutbox
         async db =>
         {
             var now = database.Now;
-            var row = await db.Mails.FromSqlRaw(Due, now).IgnoreQueryFilters().SingleOrDefaultAsync(cancel);
-            if (row is null)
+            if (await FirstAsync(db, now, cancel) is not { } row)
             {
                 return null;
             }
 
             var (due, tries) = (now + Taken, row.Tries + 1);
             await Own(db, row.PressId, row.Id).ExecuteUpdateAsync(mail => mail.SetProperty(found => found.DueAt, due).SetProperty(found => found.Tries, tries), cancel);
-            db.ChangeTracker.Clear();
-            db.Press = row.PressId;
             var quote = await db.Quotes.AsNoTracking().Include(found => found.Replaces).SingleAsync(found => found.Id == row.QuoteId, cancel);
             var whole = await QuoteStore.WholeAsync(db, quote, now, cancel);
             return new DueMail(row.PressId, row.Id, row.Address, tries, whole, whole.Events.Single(happened => happened.Sequence == row.Sequence));
@@ -76,6 +73,23 @@ public sealed class MailOutbox
         return true;
     }
 
+    // Whoever was taken out while it waited, may change nothing any more or wants none by now is told nothing.
+    private async Task<MailRow?> FirstAsync(PressRunDbContext db, DateTimeOffset now, CancellationToken cancel)
+    {
+        while (await db.Mails.FromSqlRaw(Due, now).IgnoreQueryFilters().AsNoTracking().SingleOrDefaultAsync(cancel) is { } row)
+        {
+            db.Press = row.PressId;
+            if (!database.Guard.SignIn || await MailWriting.Told(db).AnyAsync(address => address == row.Address, cancel))
+            {
+                return row;
+            }
+
+            await Own(db, row.PressId, row.Id).ExecuteDeleteAsync(cancel);
+        }
+
+        return null;
+    }
+
     private static IQueryable<MailRow> Own(PressRunDbContext db, PressId press, Guid id) => db.Mails.IgnoreQueryFilters().Where(row => row.PressId == press && row.Id == id);
 }
 
@@ -85,6 +99,10 @@ public sealed class MailOutbox
 /// <param name="to">Who is told where nobody signs in; empty for nobody.</param>
 internal sealed class MailWriting(PressGuard guard, bool isOn, string to)
 {
+    /// <summary>The addresses of everybody who may change the press and wants mail.</summary>
+    public static IQueryable<string> Told(PressRunDbContext db) => db.Memberships.Where(member => member.Role != PressRole.Reader && !member.WithoutMail)
+        .Join(db.Users, member => member.UserId, user => user.Id, (_, user) => user.Email!);
+
     /// <summary>Adds a mail to everybody who may change the press and wants it; saving is the caller's.</summary>
     public async Task AddAsync(PressRunDbContext db, QuoteEventRow happened, CancellationToken cancel)
     {
@@ -93,8 +111,7 @@ internal sealed class MailWriting(PressGuard guard, bool isOn, string to)
             return;
         }
 
-        var addresses = guard.SignIn
-            ? await db.Memberships.Where(member => member.Role != PressRole.Reader && !member.WithoutMail).Join(db.Users, member => member.UserId, user => user.Id, (_, user) => user.Email!).ToListAsync(cancel)
+        var addresses = guard.SignIn ? await Told(db).ToListAsync(cancel)
             : to.Length == 0 ? [] : [to];
         db.Mails.AddRange(addresses.Select(address => new MailRow
         {

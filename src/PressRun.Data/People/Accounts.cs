@@ -99,7 +99,7 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
     /// the address.</summary>
     public async Task<User?> VerifyAsync(string email, string password)
     {
-        var user = Known(email) is null ? null : await users.FindByEmailAsync(email);
+        var user = await FindByAddressAsync(email);
         if (user?.PasswordHash is null)
         {
             var nobody = new User();
@@ -114,8 +114,8 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
     /// <summary>An account, or null.</summary>
     public Task<User?> FindAsync(Guid user) => users.FindByIdAsync(user.ToString());
 
-    /// <summary>True where somebody has an account with an address.</summary>
-    public async Task<bool> HasAsync(string email) => Known(email) is not null && await users.FindByEmailAsync(email) is not null;
+    /// <summary>Whose account an address is; null where nobody has it, or it is none.</summary>
+    public async Task<User?> FindByAddressAsync(string email) => Known(email) is null ? null : await users.FindByEmailAsync(email);
 
     /// <summary>Whose account another server opens for somebody; null where it opens none.</summary>
     public Task<User?> FindByLinkAsync(AccountLink link)
@@ -124,32 +124,33 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
         return users.FindByLoginAsync(link.Server, link.Subject);
     }
 
-    /// <summary>True where a server opens somebody's account.</summary>
-    public async Task<bool> IsLinkedAsync(User user, string server) => (await users.GetLoginsAsync(user)).Any(login => login.LoginProvider == server);
-
     /// <summary>Has another server open somebody's account; who already opens an account there, goes on opening that one.</summary>
     public async Task<bool> LinkAsync(User user, AccountLink link)
     {
         ArgumentNullException.ThrowIfNull(link);
-        return (await users.AddLoginAsync(user, new UserLoginInfo(link.Server, link.Subject, null))).Succeeded;
+        return (await MakingAsync(() => users.AddLoginAsync(user, new UserLoginInfo(link.Server, link.Subject, null)))).Succeeded;
     }
 
-    /// <summary>Has a server open somebody's account no more.</summary>
-    public async Task UnlinkAsync(User user, string server)
-    {
-        foreach (var login in (await users.GetLoginsAsync(user)).Where(login => login.LoginProvider == server))
-        {
-            await users.RemoveLoginAsync(user, login.LoginProvider, login.ProviderKey);
-        }
-    }
-
-    /// <summary>Changes a password. Other sign-ins are the caller's to end.</summary>
+    /// <summary>Changes a password and ends all of somebody's sign-ins but one: both, or neither.</summary>
+    /// <param name="user">Whose.</param>
+    /// <param name="here">The sign-in that lasts.</param>
+    /// <param name="now">The one there is, as typed; not asked for where there is none.</param>
+    /// <param name="next">The new one, as typed.</param>
+    /// <param name="cancel">Ends the wait.</param>
     /// <returns>What stands in the way, in a sentence; null where it is changed.</returns>
-    public async Task<string?> ChangePasswordAsync(User user, string now, string next)
+    public async Task<string?> ChangePasswordAsync(User user, Guid here, string now, string next, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(user);
+        await using var all = await db.Database.BeginTransactionAsync(cancel);
         var changed = user.PasswordHash is null ? await users.AddPasswordAsync(user, next) : await users.ChangePasswordAsync(user, now, next);
-        return changed.Succeeded ? null : Told(changed);
+        if (!changed.Succeeded)
+        {
+            return Told(changed);
+        }
+
+        await SessionStore.EndOthersAsync(db, user.Id, here, time.GetUtcNow(), cancel);
+        await all.CommitAsync(cancel);
+        return null;
     }
 
     /// <summary>Sets a new password for whoever a code was made for, ends all their sign-ins and takes their passkeys out: all of it, or
@@ -172,7 +173,7 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
 
         // Whoever lost their password to somebody else may have got passkeys from them.
         await PasskeyStore.RemoveAllAsync(db, id, cancel);
-        await SessionStore.EndAllAsync(db, id, time.GetUtcNow(), cancel);
+        await SessionStore.EndOthersAsync(db, id, null, time.GetUtcNow(), cancel);
         await all.CommitAsync(cancel);
         return new AccountResult(user, null);
     }
@@ -186,13 +187,27 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
         }
 
         var user = new User { Id = Guid.CreateVersion7(), Name = name, Email = email, UserName = email, IsHost = isHost, CreatedAt = time.GetUtcNow() };
-        var made = account.Password is { } password ? await users.CreateAsync(user, password) : await users.CreateAsync(user);
+        var made = await MakingAsync(() => account.Password is { } password ? users.CreateAsync(user, password) : users.CreateAsync(user));
         if (made.Succeeded && account.Link is { } link && !await LinkAsync(user, link))
         {
             return new AccountResult(null, "You have an account here already. Sign in, and open the link again.");
         }
 
         return made.Succeeded ? new AccountResult(user, null) : new AccountResult(null, Told(made));
+    }
+
+    // Of two that are made at once the second finds nobody, and the first all the same when it is kept.
+    private async Task<IdentityResult> MakingAsync(Func<Task<IdentityResult>> make)
+    {
+        try
+        {
+            return await make();
+        }
+        catch (DbUpdateException exception) when (Collision.Is(exception))
+        {
+            db.ChangeTracker.Clear();
+            return IdentityResult.Failed(users.ErrorDescriber.DuplicateEmail(""));
+        }
     }
 
     private static string? Problem(string name, string email)
@@ -202,7 +217,7 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
             return $"Write the name that others are to read, of at most {User.LongestName} characters.";
         }
 
-        return MailAddresses.Is(email) ? null : "Write a mail address such as name@example.org.";
+        return User.IsEmail(email) ? null : "Write a mail address such as name@example.org.";
     }
 
     private static string Told(IdentityResult result) => result.Errors.First().Code switch

@@ -12,15 +12,13 @@ namespace PressRun.Data.People;
 public sealed record Passkey(string Id, string Name, DateTimeOffset MadeAt, bool IsCopied);
 
 /// <summary>Passkeys as they are kept: the public half, and how often it was used.</summary>
-public sealed class PasskeyStore
+public sealed class PasskeyStore(UserManager<User> users, PressRunDbContext db)
 {
     /// <summary>Most passkeys of one person.</summary>
     public const int Most = 10;
 
-    private readonly UserManager<User> users;
-    private readonly PressDatabase database;
-
-    internal PasskeyStore(UserManager<User> users, PressDatabase database) => (this.users, this.database) = (users, database);
+    // Any number will do, as long as nothing else in the database locks by it.
+    private const long AddLock = 5_080_006;
 
     /// <summary>Somebody's passkeys, the first first.</summary>
     public async Task<IReadOnlyList<Passkey>> ListAsync(User user) =>
@@ -31,32 +29,26 @@ public sealed class PasskeyStore
     /// <returns>What stands in the way, in a sentence; null where it is added.</returns>
     public async Task<string?> AddAsync(User user, UserPasskeyInfo passkey)
     {
-        // Of two that are added at once the second finds the account changed, so that this count holds.
+        // One after the other: by an id that somebody has, the framework would write over theirs.
+        await using var all = await db.Database.BeginTransactionAsync();
+        await db.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({AddLock})");
         if ((await users.GetPasskeysAsync(user)).Count >= Most)
         {
             return $"You have {Most} passkeys. Take one out first.";
         }
 
-        return await KeepAsync(user, passkey) ? null : "Your account was changed elsewhere in between. Try again.";
+        if (await users.FindByPasskeyIdAsync(passkey.CredentialId) is not null || !await KeepAsync(user, passkey))
+        {
+            return "Your account was changed elsewhere in between. Try again.";
+        }
+
+        await all.CommitAsync();
+        return null;
     }
 
     /// <summary>Keeps what its use changed of one, such as the count by which a copy of it would be found out.</summary>
     /// <returns>False where the account was changed elsewhere in between.</returns>
     public async Task<bool> KeepAsync(User user, UserPasskeyInfo passkey) => (await users.AddOrUpdatePasskeyAsync(user, passkey)).Succeeded;
-
-    /// <summary>Takes one of somebody's out; another's is left alone.</summary>
-    /// <returns>False where they have none by this id.</returns>
-    public async Task<bool> RemoveAsync(Guid user, string id)
-    {
-        if (!Base64Url.IsValid(id))
-        {
-            return false;
-        }
-
-        var credential = Base64Url.DecodeFromChars(id);
-        return await database.WriteServerAsync(
-            db => db.Set<IdentityUserPasskey<Guid>>().Where(row => row.UserId == user && row.CredentialId == credential).ExecuteDeleteAsync(), CancellationToken.None) > 0;
-    }
 
     /// <summary>Takes all of somebody's out in a transaction of the caller's.</summary>
     internal static Task<int> RemoveAllAsync(PressRunDbContext db, Guid user, CancellationToken cancel) =>

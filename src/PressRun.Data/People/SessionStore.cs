@@ -30,12 +30,23 @@ public sealed class SessionStore
     internal SessionStore(PressDatabase database) => this.database = database;
 
     /// <summary>Begins a sign-in.</summary>
-    /// <returns>Its id for the cookie: random, and worth nothing without the server's protection of it.</returns>
-    public Task<Guid> BeginAsync(Guid user, string device, CancellationToken cancel = default) => database.WriteServerAsync(
+    /// <param name="user">Who has shown that they are themselves, as they were found then.</param>
+    /// <param name="device">What their browser calls itself.</param>
+    /// <param name="cancel">Ends the wait.</param>
+    /// <returns>Its id for the cookie: random, and worth nothing without the server's protection of it. Null where what they showed was changed
+    /// meanwhile, as by the owner of an account whose password somebody else has.</returns>
+    public Task<Guid?> BeginAsync(User user, string device, CancellationToken cancel = default) => database.WriteServerAsync<Guid?>(
         async db =>
         {
+            // A change either waits for this one, and then ends it, or is seen here.
+            var found = await db.Users.FromSql($"SELECT * FROM users WHERE id = {user.Id} FOR SHARE").AsNoTracking().SingleOrDefaultAsync(cancel);
+            if (found is null || found.SecurityStamp != user.SecurityStamp)
+            {
+                return null;
+            }
+
             var now = database.Now;
-            var session = new SessionRow { Id = Guid.NewGuid(), UserId = user, Device = Short(device), BeganAt = now, SeenAt = now, ExpiresAt = now + Longest };
+            var session = new SessionRow { Id = Guid.NewGuid(), UserId = user.Id, Device = Short(device), BeganAt = now, SeenAt = now, ExpiresAt = now + Longest };
             db.Sessions.Add(session);
             await db.SaveChangesAsync(cancel);
             return session.Id;
@@ -71,10 +82,12 @@ public sealed class SessionStore
             cancel);
 
     /// <summary>Ends one of somebody's sign-ins; another's is left alone.</summary>
-    public Task EndAsync(Guid user, Guid session, CancellationToken cancel = default) => EndAsync(user, session, null, cancel);
+    public Task EndAsync(Guid user, Guid session, CancellationToken cancel = default) => database.WriteServerAsync(
+        db => EndAsync(db, db.Sessions.Where(row => row.UserId == user && row.EndedAt == null && row.Id == session), database.Now, cancel), cancel);
 
     /// <summary>Ends all of somebody's sign-ins but one.</summary>
-    public Task EndOthersAsync(Guid user, Guid kept, CancellationToken cancel = default) => EndAsync(user, null, kept, cancel);
+    public Task EndOthersAsync(Guid user, Guid kept, CancellationToken cancel = default) =>
+        database.WriteServerAsync(db => EndOthersAsync(db, user, kept, database.Now, cancel), cancel);
 
     /// <summary>Takes out the sign-ins that have ended in any way.</summary>
     /// <returns>How many those were.</returns>
@@ -96,17 +109,9 @@ public sealed class SessionStore
     private Task<DateTimeOffset?> SeenAsync(Guid user, Guid session, CancellationToken cancel) => database.ReadServerAsync(
         db => Lasting(db, user, database.Now).Where(row => row.Id == session).Select(row => (DateTimeOffset?)row.SeenAt).SingleOrDefaultAsync(cancel), cancel);
 
-    /// <summary>Ends all of somebody's sign-ins in a transaction of the caller's.</summary>
-    internal static Task EndAllAsync(PressRunDbContext db, Guid user, DateTimeOffset now, CancellationToken cancel) =>
-        EndAsync(db, db.Sessions.Where(row => row.UserId == user && row.EndedAt == null), now, cancel);
-
-    private Task<int> EndAsync(Guid user, Guid? one, Guid? kept, CancellationToken cancel) => database.WriteServerAsync(
-        db => EndAsync(
-            db,
-            db.Sessions.Where(row => row.UserId == user && row.EndedAt == null && (one == null || row.Id == one) && (kept == null || row.Id != kept)),
-            database.Now,
-            cancel),
-        cancel);
+    /// <summary>Ends all of somebody's sign-ins but one in a transaction of the caller's; all of them where none is named.</summary>
+    internal static Task<int> EndOthersAsync(PressRunDbContext db, Guid user, Guid? kept, DateTimeOffset now, CancellationToken cancel) =>
+        EndAsync(db, db.Sessions.Where(row => row.UserId == user && row.EndedAt == null && (kept == null || row.Id != kept)), now, cancel);
 
     private static async Task<int> EndAsync(PressRunDbContext db, IQueryable<SessionRow> ending, DateTimeOffset now, CancellationToken cancel)
     {

@@ -16,6 +16,9 @@ public sealed class User : IdentityUser<Guid>
     /// <summary>True for what somebody may call a person, or a passkey, an invitation or a key by which they know it again.</summary>
     public static bool IsName(string? text) => text?.Trim() is { Length: <= LongestName } name && PlainText.IsName(name);
 
+    /// <summary>True for what somebody may sign in by and be told by.</summary>
+    public static bool IsEmail(string? text) => text is not null && MailAddresses.Is(text);
+
     /// <summary>What others read.</summary>
     public string Name { get; set; } = "";
 

@@ -93,6 +93,7 @@ public static class PressRunData
         .AddStore(database => new InvitationStore(database))
         .AddStore(database => new ApiKeyStore(database))
         .AddStore(database => new SessionStore(database))
+        .AddStore(database => new WaysInStore(database))
         .AddStore(database => new PasswordCodeStore(database))
         .AddStore(database => new AttemptStore(database));
 
@@ -110,7 +111,7 @@ public static class PressRunData
         services.Configure<PasswordHasherOptions>(options => options.IterationCount = NormalPasswordHasher.Rounds);
         services.AddScoped<IPasswordHasher<User>, NormalPasswordHasher>();
         services.AddScoped<Accounts>();
-        services.AddScoped(provider => new PasskeyStore(provider.GetRequiredService<UserManager<User>>(), provider.GetRequiredService<PressDatabase>()));
+        services.AddScoped<PasskeyStore>();
     }
 
     private static IServiceCollection AddStore<T>(this IServiceCollection services, Func<PressDatabase, T> make)

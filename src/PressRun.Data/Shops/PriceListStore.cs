@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Npgsql;
 using PressRun.Data.Conversions;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
@@ -39,7 +38,7 @@ public sealed class PriceListStore
         {
             return await database.WriteAsync(press, db => SaveAsync(db, list, cancel), cancel);
         }
-        catch (DbUpdateException exception) when (exception.InnerException is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation })
+        catch (DbUpdateException exception) when (Collision.Is(exception))
         {
             return new SaveResult<PriceListRecord>.Refused([
                 new Problem("$.validFrom", $"{list.Prices.ValidFrom:yyyy-MM-dd}", "The shop has a list from this day already.")]);

@@ -41,23 +41,15 @@ public static class AccountEndpoints
                 : await signIns.ProblemOfOwnAsync(user, person.SessionId, password ?? "") is { } problem ? Says(http, problem)
                 : Results.Content(await rounds.AskForNewAsync(user, person.SessionId), MediaTypeNames.Application.Json);
         });
-        account.MapPost("/passkey/remove", async (HttpContext http, PasskeyStore passkeys, SessionStore sessions, [FromForm] string passkey) =>
-        {
-            var person = Person(http);
-            if (await passkeys.RemoveAsync(person.UserId, passkey))
-            {
-                await sessions.EndOthersAsync(person.UserId, person.SessionId);
-            }
-
-            return Back(http, "account");
-        });
+        account.MapPost("/passkey/remove", async (HttpContext http, Arrivals arrivals, [FromForm] string passkey) =>
+            await arrivals.RemovePasskeyAsync(Person(http).UserId, Person(http).SessionId, passkey) ? Back(http, "account") : Results.BadRequest());
         app.MapPost("/sign-in/passkey", async (PasskeyRounds rounds, [FromForm] string? _) =>
             Results.Content(await rounds.AskForAnyAsync(), MediaTypeNames.Application.Json))
             .ExcludeFromDescription().Public("Whoever signs in by a passkey has not signed in yet.");
         app.MapGet("/sign-in/elsewhere", (HttpContext http, Arrivals arrivals, string? to) => arrivals.GoAsync(http, to))
             .ExcludeFromDescription().Public("Whoever signs in by another server has not signed in here yet.");
-        account.MapPost("/unlink", async (HttpContext http, Accounts accounts, Arrivals arrivals, [FromForm] string? _) =>
-            await accounts.FindAsync(Person(http).UserId) is { } user && await arrivals.UnlinkAsync(user) ? Back(http, "account") : Results.BadRequest());
+        account.MapPost("/unlink", async (HttpContext http, Arrivals arrivals, [FromForm] string? _) =>
+            await arrivals.UnlinkAsync(Person(http).UserId, Person(http).SessionId) ? Back(http, "account") : Results.BadRequest());
         account.MapPost("/mail", async (HttpContext http, PeopleStore people, [FromForm] Guid press, [FromForm] bool without) =>
         {
             await people.SetMailAsync(new PressId(press), without);

@@ -1,12 +1,14 @@
 using System.Security.Cryptography;
 using Microsoft.AspNetCore.DataProtection;
+using PressRun.Data.People;
 using Secret = PressRun.Data.People.Secret;
 
 namespace PressRun.Web.People;
 
 /// <summary>
 /// Remembers on a device who has signed in there, so that strangers who try somebody's address from everywhere do not keep them out: their own
-/// device is counted by itself. What is remembered opens nothing, and is worth nothing to anybody but this server.
+/// device is counted by itself. What is remembered opens nothing, and is worth nothing to anybody but this server. It holds as long as the password:
+/// whoever had an earlier one would otherwise go on guessing on as many devices as they had signed in on.
 /// </summary>
 public sealed class KnownDevices(IDataProtectionProvider protection)
 {
@@ -18,19 +20,21 @@ public sealed class KnownDevices(IDataProtectionProvider protection)
 
     private readonly ITimeLimitedDataProtector protector = protection.CreateProtector("PressRun.KnownDevices").ToTimeLimitedDataProtector();
 
-    /// <summary>The name by which the tries of a device are counted, where the address has been signed in by there; else null.</summary>
-    public string? Of(HttpContext http, string address)
+    /// <summary>The name by which somebody's tries on a device are counted, where they have signed in there since they have their password; else null.</summary>
+    public string? Of(HttpContext http, User user)
     {
         ArgumentNullException.ThrowIfNull(http);
-        return Read(http) is [var device, .. var people] && people.Contains(Name(address)) ? device : null;
+        ArgumentNullException.ThrowIfNull(user);
+        return Read(http) is [var device, .. var people] && people.Contains(Name(user)) ? device : null;
     }
 
-    /// <summary>Remembers that an address was signed in by.</summary>
-    public void Remember(HttpContext http, string address)
+    /// <summary>Remembers that somebody has signed in.</summary>
+    public void Remember(HttpContext http, User user)
     {
         ArgumentNullException.ThrowIfNull(http);
+        ArgumentNullException.ThrowIfNull(user);
         var kept = Read(http) ?? [Secret.New()];
-        var name = Name(address);
+        var name = Name(user);
         var all = string.Join(' ', [kept[0], name, .. kept.Skip(1).Where(other => other != name).Take(MostPeople - 1)]);
         http.Response.Cookies.Append(CookieName, protector.Protect(all, Remembered), new CookieOptions
         {
@@ -38,7 +42,7 @@ public sealed class KnownDevices(IDataProtectionProvider protection)
         });
     }
 
-    private static string Name(string address) => Convert.ToHexString(Secret.Hash(address));
+    private static string Name(User user) => Convert.ToHexString(Secret.Hash($"{user.NormalizedEmail} {user.PasswordHash}"));
 
     private string[]? Read(HttpContext http)
     {

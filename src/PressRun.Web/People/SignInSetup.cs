@@ -39,7 +39,7 @@ public static class SignInSetup
         }
 
         services.AddScoped(provider => new Arrivals(
-            server, provider.GetRequiredService<Accounts>(), provider.GetRequiredService<PasskeyStore>(), provider.GetRequiredService<IDataProtectionProvider>(), provider.GetRequiredService<IHttpContextAccessor>()));
+            server, provider.GetRequiredService<Accounts>(), provider.GetRequiredService<WaysInStore>(), provider.GetRequiredService<IDataProtectionProvider>(), provider.GetRequiredService<IHttpContextAccessor>()));
         services.AddAuthorization();
         services.AddOptions<AuthorizationOptions>().Configure<IOptions<PressRunOptions>>((authorization, options) =>
             authorization.FallbackPolicy = options.Value.AsksToSignIn() ? new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build() : null);

@@ -40,7 +40,7 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
     {
         // As it is looked up: another spelling of the same address has no tries of its own.
         var address = accounts.Known(email.Trim()) ?? "";
-        var counted = Counted(address);
+        var counted = await CountedAsync(address);
         foreach (var (limit, of) in counted)
         {
             if (!await MayAsync(limit, of, Reason(limit, address)))
@@ -49,7 +49,7 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
             }
         }
 
-        if (await accounts.VerifyAsync(email.Trim(), password) is not { } user)
+        if (await accounts.VerifyAsync(email.Trim(), password) is not { } user || !await BeginAsync(user))
         {
             refusals.Tell(Http, Refusals.Password);
             return NoMatch;
@@ -60,7 +60,6 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
             await attempts.GiveBackAsync(limit, of);
         }
 
-        await BeginAsync(user);
         await arrivals.LinkAsync(user);
         return null;
     }
@@ -77,19 +76,37 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
     /// <returns>What stands in the way, in a sentence; null where it is done.</returns>
     public async Task<string?> ByPasskeyAsync(string answer)
     {
-        if (await passkeys.WhoseAsync(answer) is not { } user)
+        if (await passkeys.WhoseAsync(answer) is not { } user || !await BeginAsync(user))
         {
             return await MissAsync() ? PasskeyRounds.NoMatch : TooMany;
         }
 
-        await BeginAsync(user);
         await arrivals.LinkAsync(user);
         return null;
     }
 
     /// <summary>Counts a try of one's own password by somebody who has signed in; false where it is one too many. Whoever sits at a device that
     /// was left open keeps nobody out elsewhere.</summary>
-    public Task<bool> MayChangeAsync(Guid session) => MayAsync(OfChange, session.ToString(), Refusals.Change);
+    private Task<bool> MayChangeAsync(Guid session) => MayAsync(OfChange, session.ToString(), Refusals.Change);
+
+    /// <summary>Changes somebody's password, ends their other sign-ins, and goes on knowing the device.</summary>
+    /// <param name="user">Whose.</param>
+    /// <param name="session">The sign-in that lasts.</param>
+    /// <param name="now">The one there is, as typed; not asked for where there is none.</param>
+    /// <param name="next">The new one, as typed.</param>
+    /// <returns>What stands in the way, in a sentence; null where it is changed.</returns>
+    public async Task<string?> ChangePasswordAsync(User user, Guid session, string now, string next)
+    {
+        ArgumentNullException.ThrowIfNull(user);
+        var problem = !await MayChangeAsync(session) ? TooMany
+            : (user.PasswordHash is null ? await ProblemOfAgeAsync(user, session) : null) ?? await accounts.ChangePasswordAsync(user, session, now, next);
+        if (problem is null)
+        {
+            devices.Remember(Http, user);
+        }
+
+        return problem;
+    }
 
     /// <summary>Asks somebody who has signed in for their own password, before something is changed by which they sign in.</summary>
     /// <returns>What stands in the way, in a sentence; null where nothing does.</returns>
@@ -103,22 +120,28 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
     }
 
     /// <summary>Asks somebody without a password for a fresh sign-in instead, so that nobody who finds their page open gives themselves a way in.</summary>
-    public async Task<string?> ProblemOfAgeAsync(User user, Guid session)
+    private async Task<string?> ProblemOfAgeAsync(User user, Guid session)
     {
-        ArgumentNullException.ThrowIfNull(user);
         var began = (await sessions.OfUserAsync(user.Id)).FirstOrDefault(own => own.Id == session)?.BeganAt;
         return began + Quarter > time.GetUtcNow() ? null : Say($"You signed in more than a quarter of an hour ago. Sign out and in again, and then do this first.");
     }
 
     /// <summary>Signs somebody in who is known to be themselves. A sign-in that was there before ends: nothing of it goes on under the new one.</summary>
-    public async Task BeginAsync(User user)
+    /// <param name="user">As they were found when they showed it.</param>
+    /// <returns>False where what they showed holds no more.</returns>
+    public async Task<bool> BeginAsync(User user)
     {
         ArgumentNullException.ThrowIfNull(user);
+        if (await sessions.BeginAsync(user, Devices.Name(Http.Request.Headers.UserAgent.ToString())) is not { } session)
+        {
+            return false;
+        }
+
         await EndOwnAsync();
-        devices.Remember(Http, user.NormalizedEmail!);
-        var session = await sessions.BeginAsync(user.Id, Devices.Name(Http.Request.Headers.UserAgent.ToString()));
+        devices.Remember(Http, user);
         var who = WhoClaims.Of(new Visitor.Person(user.Id, session), user.Name, SignInSetup.People);
         await Http.SignInAsync(SignInSetup.People, who, new AuthenticationProperties { IsPersistent = true, IssuedUtc = time.GetUtcNow(), ExpiresUtc = time.GetUtcNow() + SessionStore.Longest });
+        return true;
     }
 
     /// <summary>Signs out here.</summary>
@@ -155,10 +178,10 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
         }
     }
 
-    private (AttemptLimit Limit, string Of)[] Counted(string address)
+    private async Task<(AttemptLimit Limit, string Of)[]> CountedAsync(string address)
     {
         var place = Place.Of(Http.Connection.RemoteIpAddress);
-        return devices.Of(Http, address) is { } device
+        return await accounts.FindByAddressAsync(address) is { } user && devices.Of(Http, user) is { } device
             ? [(OfDevice, $"{device} {address}")]
             : [(OfPlace, place), (OfAddressInPlace, $"{place} {address}"), (OfAddress, address)];
     }

@@ -124,6 +124,19 @@ public sealed class EndpointTests(PeopleApp people)
         Assert.Equal(HttpStatusCode.RequestEntityTooLarge, answer.StatusCode);
     }
 
+    [Theory]
+    [InlineData("9")]
+    [InlineData("-1")]
+    public async Task Nobody_is_invited_as_what_there_is_not(string role)
+    {
+        await people.ReadyAsync();
+        using var owner = await HttpPerson.SignedInAsync(people.App.Address, PeopleApp.Owner);
+        using var answer = await owner.FillAsync("people", new() { ["Press"] = people.Stored.Press.Id.ToString(), ["Whom"] = "Nobody at all", ["Role"] = role });
+
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.DoesNotContain("Nobody at all", await (await owner.AskAsync("GET", "people")).Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task No_form_is_taken_without_the_token_of_its_page()
     {

@@ -1,14 +1,12 @@
 using System.Net;
 using Microsoft.AspNetCore.WebUtilities;
-using Microsoft.Extensions.DependencyInjection;
 using PressRun.Browser.Tests.Running;
-using PressRun.Data.Access;
-using PressRun.Data.People;
 
 namespace PressRun.Browser.Tests.People;
 
 /// <summary>Signing in by another server, played on this machine by <see cref="IdentityServer"/>.</summary>
-public sealed class OtherServerTests(ServedElsewhere elsewhere) : IClassFixture<ServedElsewhere>
+[Collection(typeof(Elsewhere))]
+public sealed class OtherServerTests(ServedElsewhere elsewhere)
 {
     [Fact]
     public async Task Somebody_who_is_invited_makes_an_account_by_it_and_signs_in_by_it_from_then_on()
@@ -21,17 +19,17 @@ public sealed class OtherServerTests(ServedElsewhere elsewhere) : IClassFixture<
 
         using var made = await ines.FillAsync(link, []);
         Assert.Equal(HttpStatusCode.Redirect, made.StatusCode);
-        Assert.Contains("Ines Bell", await ReadAsync(ines, "account"), StringComparison.Ordinal);
+        Assert.Contains("Ines Bell", await ServedElsewhere.ReadAsync(ines, "account"), StringComparison.Ordinal);
 
         using var again = new HttpPerson(elsewhere.App.Address);
         using var came = await elsewhere.ComeAsync(again, "/account");
         Assert.EndsWith("/account", came.Headers.Location!.ToString(), StringComparison.Ordinal);
-        Assert.Contains("ines@example.org", await ReadAsync(again, "account"), StringComparison.Ordinal);
+        Assert.Contains("ines@example.org", await ServedElsewhere.ReadAsync(again, "account"), StringComparison.Ordinal);
         using var copied = again.Copied();
         using var anew = await elsewhere.ComeAsync(again, "/account");
         using var dead = await copied.AskAsync("GET", "account");
         Assert.Equal(HttpStatusCode.Redirect, dead.StatusCode);
-        Assert.Contains("on 2 devices", await ReadAsync(again, "account"), StringComparison.Ordinal);
+        Assert.Contains("on 2 devices", await ServedElsewhere.ReadAsync(again, "account"), StringComparison.Ordinal);
         using var ended = await again.SendAsync("account", "account/end-others", []);
         Assert.Equal(HttpStatusCode.Redirect, ended.StatusCode);
         using var first = await ines.AskAsync("GET", "account");
@@ -47,7 +45,7 @@ public sealed class OtherServerTests(ServedElsewhere elsewhere) : IClassFixture<
         using var back = await elsewhere.ComeAsync(stranger, "/shelf");
 
         Assert.Contains("sign-in?said=Unknown", back.Headers.Location!.ToString(), StringComparison.Ordinal);
-        Assert.Contains("nobody here does yet", await ReadAsync(stranger, back.Headers.Location.ToString()), StringComparison.Ordinal);
+        Assert.Contains("nobody here does yet", await ServedElsewhere.ReadAsync(stranger, back.Headers.Location.ToString()), StringComparison.Ordinal);
         using var shelf = await stranger.AskAsync("GET", "shelf");
         Assert.Equal(HttpStatusCode.Redirect, shelf.StatusCode);
         Assert.Equal(before, elsewhere.People());
@@ -102,6 +100,9 @@ public sealed class OtherServerTests(ServedElsewhere elsewhere) : IClassFixture<
             Assert.Contains("said=Unknown", await WhereAsync(), StringComparison.Ordinal);
             elsewhere.Server.Told = new() { ["email"] = email, ["email_verified"] = true };
             Assert.Contains("said=NotLinked", await WhereAsync(), StringComparison.Ordinal);
+            elsewhere.Server.Person = elsewhere.Server.Person with { IsVerified = true };
+            elsewhere.Server.Told = new() { ["email"] = email, ["email_verified"] = false };
+            Assert.Contains("said=Unknown", await WhereAsync(), StringComparison.Ordinal);
         }
         finally
         {
@@ -120,6 +121,8 @@ public sealed class OtherServerTests(ServedElsewhere elsewhere) : IClassFixture<
     [Theory]
     [InlineData("another key")]
     [InlineData("no signature")]
+    [InlineData("an empty signature")]
+    [InlineData("an algorithm that is none")]
     [InlineData("another issuer")]
     [InlineData("another audience")]
     [InlineData("another nonce")]
@@ -142,7 +145,7 @@ public sealed class OtherServerTests(ServedElsewhere elsewhere) : IClassFixture<
             elsewhere.Server.Spoil = "";
         }
 
-        Assert.Contains("did not say who you are", await ReadAsync(person, "sign-in?said=NotTold"), StringComparison.Ordinal);
+        Assert.Contains("did not say who you are", await ServedElsewhere.ReadAsync(person, "sign-in?said=NotTold"), StringComparison.Ordinal);
         using var good = await elsewhere.ComeAsync(person, "/account");
         Assert.EndsWith("/account", good.Headers.Location!.ToString(), StringComparison.Ordinal);
     }
@@ -173,96 +176,11 @@ public sealed class OtherServerTests(ServedElsewhere elsewhere) : IClassFixture<
         await elsewhere.LinkAsync(email, "s-unlinking");
         elsewhere.Server.Person = new("s-unlinking", email, true, "Unlinking");
         using var person = await HttpPerson.SignedInAsync(elsewhere.App.Address, email);
-        Assert.Contains("The Guild opens this account", await ReadAsync(person, "account"), StringComparison.Ordinal);
+        Assert.Contains("The Guild opens this account", await ServedElsewhere.ReadAsync(person, "account"), StringComparison.Ordinal);
         using var off = await person.SendAsync("account", "account/unlink", []);
         using var next = new HttpPerson(elsewhere.App.Address);
         using var back = await elsewhere.ComeAsync(next, "/account");
 
         Assert.Contains("said=NotLinked", back.Headers.Location!.ToString(), StringComparison.Ordinal);
-    }
-
-    private static async Task<string> ReadAsync(HttpPerson person, string path)
-    {
-        using var answer = await person.AskAsync("GET", path);
-        Assert.Equal((path, HttpStatusCode.OK), (path, answer.StatusCode));
-        return WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync());
-    }
-}
-
-/// <summary>An app whose people may sign in by another server, and that server.</summary>
-public sealed class ServedElsewhere : IAsyncLifetime
-{
-    /// <summary>The app.</summary>
-    public AppProcess App { get; private set; } = null!;
-
-    /// <summary>The server.</summary>
-    public IdentityServer Server { get; private set; } = null!;
-
-    private Stored Stored { get; set; } = null!;
-
-    /// <inheritdoc/>
-    public async ValueTask InitializeAsync()
-    {
-        Server = await IdentityServer.StartAsync();
-        App = await AppProcess.StartAsync(sample: true, signIn: true, new()
-        {
-            ["PressRun__OpenIdServer"] = Server.Address, ["PressRun__OpenIdClient"] = IdentityServer.Client, ["PressRun__OpenIdSecret"] = IdentityServer.Secret, ["PressRun__OpenIdName"] = "The Guild",
-        });
-        Stored = await Stored.OpenAsync(App);
-        // Before anybody has an account the page to sign in speaks of nothing else, and tests come in any order.
-        await PersonAsync("First");
-    }
-
-    /// <summary>An invitation to the sample press as a reader.</summary>
-    public Task<string> InviteAsync(string name) => Stored.Services.GetRequiredService<InvitationStore>().InviteAsync(Stored.Press.Id, name, PressRole.Reader);
-
-    /// <summary>Somebody with a password.</summary>
-    /// <returns>Their address.</returns>
-    public async Task<string> PersonAsync(string name)
-    {
-        var email = $"{name.ToLowerInvariant()}@example.org";
-        var invitation = await InviteAsync(name);
-        await using var scope = Stored.Services.CreateAsyncScope();
-        var (made, _) = await scope.ServiceProvider.GetRequiredService<Accounts>().JoinAsync(new NewAccount(name, email, PeopleApp.Password), invitation);
-        Assert.True(made.User is not null, made.Problem);
-        return email;
-    }
-
-    /// <summary>Has the server open somebody's account.</summary>
-    public async Task LinkAsync(string email, string subject)
-    {
-        await using var scope = Stored.Services.CreateAsyncScope();
-        var accounts = scope.ServiceProvider.GetRequiredService<Accounts>();
-        await accounts.LinkAsync((await accounts.FindAsync(Stored.UserId(email)))!, new AccountLink(Server.Address, subject));
-    }
-
-    /// <summary>How many people have accounts.</summary>
-    public int People()
-    {
-        using var scope = Stored.Services.CreateScope();
-        return scope.ServiceProvider.GetRequiredService<Data.PressRunDbContext>().Users.Count();
-    }
-
-    /// <summary>Sends somebody to the server, who comes back with its answer.</summary>
-    /// <returns>The address by which they come back.</returns>
-    internal async Task<string> AskAsync(HttpPerson person, string to)
-    {
-        using var sent = await person.AskAsync("GET", "sign-in/elsewhere?to=" + Uri.EscapeDataString(to));
-        Assert.StartsWith(Server.Address + "/authorize?", sent.Headers.Location?.ToString(), StringComparison.Ordinal);
-        using var elsewhere = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false });
-        using var answer = await elsewhere.GetAsync(sent.Headers.Location!);
-        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
-        return answer.Headers.Location!.PathAndQuery;
-    }
-
-    /// <summary>Sends somebody to the server and takes them back.</summary>
-    internal async Task<HttpResponseMessage> ComeAsync(HttpPerson person, string to) => await person.AskAsync("GET", await AskAsync(person, to));
-
-    /// <inheritdoc/>
-    public async ValueTask DisposeAsync()
-    {
-        await Stored.DisposeAsync();
-        await App.DisposeAsync();
-        await Server.DisposeAsync();
     }
 }

@@ -1,6 +1,8 @@
 using System.Net;
+using Microsoft.Extensions.DependencyInjection;
 using PressRun.Browser.Tests.Running;
 using PressRun.Data.Access;
+using PressRun.Data.People;
 
 namespace PressRun.Browser.Tests.People;
 
@@ -19,8 +21,12 @@ public sealed class PasswordTests(PeopleApp people)
         Assert.Contains("This is not the password that you have now.", await ChangeAsync("wrong wrong wrong wrong"), StringComparison.Ordinal);
         using var still = await elsewhere.AskAsync("GET", "account");
         Assert.Equal(HttpStatusCode.OK, still.StatusCode);
+        await using var scope = people.Stored.Services.CreateAsyncScope();
+        var looked = await scope.ServiceProvider.GetRequiredService<Accounts>().VerifyAsync(email, PeopleApp.Password);
         Assert.Contains("all other sign-ins have ended", await ChangeAsync(PeopleApp.Password), StringComparison.Ordinal);
 
+        // Whoever had given the old one a moment before is as late as any other.
+        Assert.Null(await people.Stored.Services.GetRequiredService<SessionStore>().BeginAsync(looked!, "Somebody else's", TestContext.Current.CancellationToken));
         using var ended = await elsewhere.AskAsync("GET", "account");
         using var mine = await here.AskAsync("GET", "account");
         using var again = new HttpPerson(people.App.Address);

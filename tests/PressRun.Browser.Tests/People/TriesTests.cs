@@ -85,6 +85,25 @@ public sealed partial class TriesTests(PeopleApp people)
     }
 
     [Fact]
+    public async Task Devices_of_whoever_had_the_password_are_strangers_once_it_is_changed_and_the_one_where_it_was_changed_is_not()
+    {
+        var (email, known) = await OfKnownDeviceAsync("Handed");
+        using var device = known;
+        using var own = await HttpPerson.SignedInAsync(people.App.Address, email);
+        using var changed = await own.FillAsync("account", new() { ["Old"] = PeopleApp.Password, ["New"] = "nine wet umbrellas, no heron" });
+        using var signedOut = await own.SendAsync("account", "account/sign-out", []);
+        var attempts = people.Stored.Services.GetRequiredService<AttemptStore>();
+        for (var attempt = 0; attempt < SignIns.OfAddress.Most; attempt++)
+        {
+            await attempts.TakeAsync(SignIns.OfAddress, email.ToUpperInvariant());
+        }
+
+        Assert.StartsWith(TooMany, await TryAsync(known, email, Wrong), StringComparison.Ordinal);
+        Assert.Equal(NoMatch, await TryAsync(own, email, Wrong));
+        Assert.Equal("", await TryAsync(own, email, "nine wet umbrellas, no heron"));
+    }
+
+    [Fact]
     public async Task A_device_that_signed_in_before_may_not_guess_for_ever_either()
     {
         var (email, known) = await OfKnownDeviceAsync("Lent");

@@ -47,7 +47,7 @@ public sealed class IdentityServer : IAsyncDisposable
     /// <summary>What is wrong with its next tokens; empty for nothing.</summary>
     public string Spoil { get; set; } = "";
 
-    /// <summary>False where the token says nothing of an address, and only the page about its holder does.</summary>
+    /// <summary>False where the token names no address, though it says whether one is verified, and only the page about its holder names one.</summary>
     public bool TokenHasEmail { get; set; } = true;
 
     /// <summary>What the page about the token's holder says besides their subject.</summary>
@@ -144,10 +144,22 @@ public sealed class IdentityServer : IAsyncDisposable
             SigningCredentials = signing,
             Subject = new ClaimsIdentity([new("sub", Person.Subject), new("name", Person.Name), new("nonce", Spoil == "another nonce" ? "0" : nonce), .. Email()]),
         };
-        return new JsonWebTokenHandler().CreateToken(token);
+        var made = new JsonWebTokenHandler().CreateToken(token);
+        var unsigned = made[..(made.LastIndexOf('.') + 1)];
+        return Spoil switch
+        {
+            "an empty signature" => unsigned,
+            "an algorithm that is none" => WebEncoders.Base64UrlEncode("""{"alg":"nOnE","typ":"JWT"}"""u8) + unsigned[unsigned.IndexOf('.', StringComparison.Ordinal)..],
+            _ => made,
+        };
     }
 
-    private Claim[] Email() => TokenHasEmail
-        ? [new("email", Person.Email), new("email_verified", Person.IsVerified ? "true" : "false", ClaimValueTypes.Boolean)]
-        : [];
+    private IEnumerable<Claim> Email()
+    {
+        yield return new("email_verified", Person.IsVerified ? "true" : "false", ClaimValueTypes.Boolean);
+        if (TokenHasEmail)
+        {
+            yield return new("email", Person.Email);
+        }
+    }
 }

@@ -1,4 +1,5 @@
 using Npgsql;
+using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Access;
 using PressRun.Data.People;
 using PressRun.Data.Presses;
@@ -15,7 +16,17 @@ internal static class Household
         var user = new User { Id = Guid.NewGuid(), Name = name, Email = $"{name}@example.org", UserName = name, NormalizedUserName = name, NormalizedEmail = name, IsHost = isHost };
         db.Users.Add(user);
         await db.SaveChangesAsync();
-        return new Visitor.Person(user.Id, await stores.Sessions.BeginAsync(user.Id, "A browser on Linux"));
+        return new Visitor.Person(user.Id, (await stores.Sessions.BeginAsync(user, "A browser on Linux"))!.Value);
+    }
+
+    /// <summary>Signs somebody in once more.</summary>
+    public static async Task<Guid> SignInAsync(Stores stores, Visitor.Person person, string device) => (await stores.Sessions.BeginAsync(await FindAsync(stores, person), device))!.Value;
+
+    /// <summary>Somebody's account as it stands.</summary>
+    public static async Task<User> FindAsync(Stores stores, Visitor.Person person)
+    {
+        await using var db = stores.Context(default);
+        return await db.Users.AsNoTracking().SingleAsync(user => user.Id == person.UserId);
     }
 
     public static async Task<Visitor.Person> MemberAsync(Stores stores, PressId press, string name, PressRole role)

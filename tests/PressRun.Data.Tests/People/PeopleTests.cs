@@ -251,6 +251,30 @@ public sealed class PeopleTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task No_sign_in_begins_with_what_was_changed_while_it_was_looked_at()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var me = await Household.PersonAsync(stores, "Me");
+        var looked = await Household.FindAsync(stores, me);
+        await using var db = stores.Context(default);
+        await using var changing = await db.Database.BeginTransactionAsync(TestContext.Current.CancellationToken);
+        await db.Users.Where(user => user.Id == me.UserId).ExecuteUpdateAsync(set => set.SetProperty(user => user.SecurityStamp, "changed"), TestContext.Current.CancellationToken);
+        var beginning = stores.Sessions.BeginAsync(looked, "Theirs", TestContext.Current.CancellationToken);
+        await Eventually.HoldsAsync(async () => beginning.IsCompleted || await IsWaitingAsync());
+        await SessionStore.EndOthersAsync(db, me.UserId, me.SessionId, DateTimeOffset.UnixEpoch, TestContext.Current.CancellationToken);
+        await changing.CommitAsync(TestContext.Current.CancellationToken);
+
+        Assert.Null(await beginning);
+        Assert.Equal(me.SessionId, Assert.Single(await stores.Sessions.OfUserAsync(me.UserId, TestContext.Current.CancellationToken)).Id);
+
+        async Task<bool> IsWaitingAsync()
+        {
+            await using var other = stores.Context(default);
+            return await other.Database.SqlQuery<bool>($"SELECT EXISTS (SELECT 1 FROM pg_stat_activity WHERE datname = current_database() AND wait_event_type = 'Lock') AS \"Value\"").SingleAsync();
+        }
+    }
+
+    [Fact]
     public async Task A_sign_in_that_is_not_used_reaches_nothing_any_more_and_looking_whether_it_lasts_is_no_use()
     {
         var clock = new SetClock();
@@ -273,7 +297,7 @@ public sealed class PeopleTests(PostgresFixture postgres)
     {
         await using var stores = await Stores.NewAsync(postgres, signIn: true);
         var (me, other) = (await Household.PersonAsync(stores, "Me"), await Household.PersonAsync(stores, "Other"));
-        var (phone, tablet) = (await stores.Sessions.BeginAsync(me.UserId, "Phone"), await stores.Sessions.BeginAsync(me.UserId, "Tablet"));
+        var (phone, tablet) = (await Household.SignInAsync(stores, me, "Phone"), await Household.SignInAsync(stores, me, "Tablet"));
 
         await stores.Sessions.EndAsync(me.UserId, other.SessionId);
         await stores.Sessions.EndAsync(me.UserId, phone);
@@ -323,7 +347,7 @@ public sealed class PeopleTests(PostgresFixture postgres)
         await using var stores = await Stores.NewAsync(postgres, signIn: true, clock);
         var limit = new AttemptLimit("test", 5, TimeSpan.FromMinutes(15));
         var me = await Household.PersonAsync(stores, "Me");
-        var (ended, idle) = (await stores.Sessions.BeginAsync(me.UserId, "Ended"), await stores.Sessions.BeginAsync(me.UserId, "Idle"));
+        var (ended, idle) = (await Household.SignInAsync(stores, me, "Ended"), await Household.SignInAsync(stores, me, "Idle"));
         await stores.Attempts.TakeAsync(limit, "old");
         await stores.Sessions.EndAsync(me.UserId, ended);
         clock.Pass(SessionStore.LongestIdle - TimeSpan.FromDays(1));

@@ -115,6 +115,26 @@ public sealed class MailOutboxTests(PostgresFixture postgres)
         }
     }
 
+    [Fact]
+    public async Task Mail_that_waits_goes_to_nobody_who_was_taken_out_may_change_nothing_any_more_or_wants_none_by_now()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var small = await Household.PressAsync(stores);
+        var owner = await Household.MemberAsync(stores, small.Id, "Stays", PressRole.Owner);
+        var (gone, less, quiet) = (await EditorAsync("Gone"), await EditorAsync("Less"), await EditorAsync("Quiet"));
+        var (_, _, look) = await Household.AsAsync(new Visitor.Program(), () => SmallQuote.SharedAsync(stores, small));
+        SmallPress.Saved(await stores.Shared.ReplyAsync(look, new Reply.Remark("Ada", "Is it thick?")));
+        await Household.AsAsync(owner, () => stores.People.RemoveAsync(small.Id, gone.UserId));
+        await Household.AsAsync(owner, () => stores.People.ChangeAsync(small.Id, less.UserId, PressRole.Reader));
+        await Household.AsAsync(quiet, () => stores.People.SetMailAsync(small.Id, without: true));
+
+        Assert.Equal(["Stays@example.org"], (await AllAsync(stores)).Select(mail => mail.Address));
+        await using var db = stores.Context(small.Id);
+        Assert.Equal(["Stays@example.org"], db.Mails.Select(mail => mail.Address));
+
+        Task<Visitor.Person> EditorAsync(string name) => Household.MemberAsync(stores, small.Id, name, PressRole.Editor);
+    }
+
     private async Task<(Stores Stores, DueMail Mail)> OneAsync(SetClock clock)
     {
         var stores = await Stores.NewAsync(postgres, time: clock);

@@ -21,6 +21,14 @@ public class ChoiceEditTests
             }));
         await choice.Find("select").ChangeAsync(new() { Value = "1" });
         Assert.Equal("thick", saved);
+        foreach (var none in new[] { "-1", "2", "2147483647" })
+        {
+            saved = "nothing";
+            await choice.Find("select").ChangeAsync(new() { Value = none });
+            Assert.Equal("nothing", saved);
+        }
+
+        await choice.Find("select").ChangeAsync(new() { Value = "1" });
         Assert.Equal("The shop has no price for it.", choice.Find("[role=alert]").TextContent);
     }
 }

@@ -9,19 +9,27 @@ namespace PressRun.Web.People.Elsewhere;
 
 /// <summary>Somebody whom another server knows, and nobody here yet.</summary>
 /// <param name="Subject">Who they are there; never given to anybody else.</param>
-/// <param name="Name">What they are called there; may be empty.</param>
-/// <param name="Email">Their address, where that server has seen that it is theirs; else null.</param>
+/// <param name="Name">What they are called there; empty where that is no name here.</param>
+/// <param name="Email">Their address, where that server has seen that it is theirs and it is one; else null.</param>
 public sealed record Arrival(string Subject, string Name, string? Email)
 {
     internal const string EmailClaim = "email";
     internal const string VerifiedClaim = "email_verified";
     internal const string NameClaim = "name";
 
+    // OpenID Connect Core 1.0, section 2.
+    private const int LongestSubject = 255;
+
     /// <summary>Reads what the server says (OpenID Connect Core 1.0, 5.1).</summary>
-    internal static Arrival Of(ClaimsPrincipal who) => new(
-        who.FindFirstValue("sub")!,
-        who.FindFirstValue(NameClaim)?.Trim() ?? "",
-        string.Equals(who.FindFirstValue(VerifiedClaim), "true", StringComparison.OrdinalIgnoreCase) ? who.FindFirstValue(EmailClaim) : null);
+    /// <returns>Null where it says of nobody who they are: at many servers people choose what they are known by.</returns>
+    internal static Arrival? Of(ClaimsPrincipal who)
+    {
+        var (name, email) = (who.FindFirstValue(NameClaim)?.Trim(), who.FindFirstValue(EmailClaim));
+        var isSeen = string.Equals(who.FindFirstValue(VerifiedClaim), "true", StringComparison.OrdinalIgnoreCase);
+        return who.FindFirstValue("sub") is { Length: > 0 and <= LongestSubject } subject && subject.All(letter => char.IsAscii(letter) && !char.IsControl(letter))
+            ? new(subject, User.IsName(name) ? name! : "", isSeen && User.IsEmail(email) ? email : null)
+            : null;
+    }
 }
 
 /// <summary>
@@ -29,7 +37,7 @@ public sealed record Arrival(string Subject, string Name, string? Email)
 /// invitation, or the password of an account with the very address that the server vouches for. Until they have shown it, who they are there waits
 /// in their browser, protected and for some minutes.
 /// </summary>
-public sealed class Arrivals(OtherServer? server, Accounts accounts, PasskeyStore passkeys, IDataProtectionProvider protection, IHttpContextAccessor http)
+public sealed class Arrivals(OtherServer? server, Accounts accounts, WaysInStore ways, IDataProtectionProvider protection, IHttpContextAccessor http)
 {
     /// <summary>Name of the cookie.</summary>
     public const string CookieName = "arrival";
@@ -100,28 +108,21 @@ public sealed class Arrivals(OtherServer? server, Accounts accounts, PasskeyStor
         }
     }
 
-    /// <summary>True where the server opens somebody's account.</summary>
-    public async Task<bool> IsLinkedAsync(User user) => server is not null && await accounts.IsLinkedAsync(user, server.Key);
+    /// <summary>By what somebody comes in.</summary>
+    public Task<WaysIn> WaysInAsync(Guid user) => ways.OfAsync(user, server?.Key);
 
-    /// <summary>True where somebody would still come in without the server.</summary>
-    public async Task<bool> MayUnlinkAsync(User user)
-    {
-        ArgumentNullException.ThrowIfNull(user);
-        return user.PasswordHash is not null || (await passkeys.ListAsync(user)).Count > 0;
-    }
-
-    /// <summary>Has the server open somebody's account no more.</summary>
+    /// <summary>Has the server open somebody's account no more, and ends their other sign-ins.</summary>
+    /// <param name="user">Whose.</param>
+    /// <param name="here">The sign-in that lasts.</param>
     /// <returns>False where it is their only way in.</returns>
-    public async Task<bool> UnlinkAsync(User user)
-    {
-        if (server is null || !await MayUnlinkAsync(user))
-        {
-            return false;
-        }
+    public async Task<bool> UnlinkAsync(Guid user, Guid here) => server is not null && await ways.UnlinkAsync(user, here, server.Key);
 
-        await accounts.UnlinkAsync(user, server.Key);
-        return true;
-    }
+    /// <summary>Takes one of somebody's passkeys out, and ends their other sign-ins; another's is left alone.</summary>
+    /// <param name="user">Whose.</param>
+    /// <param name="here">The sign-in that lasts.</param>
+    /// <param name="passkey">Its id.</param>
+    /// <returns>False where it is their only way in.</returns>
+    public Task<bool> RemovePasskeyAsync(Guid user, Guid here, string passkey) => ways.RemovePasskeyAsync(user, here, passkey, server?.Key);
 
     /// <summary>Sends somebody to the server.</summary>
     /// <param name="http">The request.</param>
@@ -162,7 +163,7 @@ public sealed class Arrivals(OtherServer? server, Accounts accounts, PasskeyStor
             return to;
         }
 
-        var has = arrival.Email is { } email && await accounts.HasAsync(email);
+        var has = arrival.Email is { } email && await accounts.FindByAddressAsync(email) is not null;
         return $"{Http.Request.PathBase}/sign-in?said={(has ? NotLinked : Unknown)}" + (to.Length == 0 ? "" : "&to=" + Uri.EscapeDataString(to));
     }
 

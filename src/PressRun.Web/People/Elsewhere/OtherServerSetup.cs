@@ -1,6 +1,7 @@
 using System.Security.Claims;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.OpenIdConnect;
+using Microsoft.IdentityModel.JsonWebTokens;
 using Microsoft.IdentityModel.Protocols.OpenIdConnect;
 using Microsoft.IdentityModel.Tokens;
 
@@ -21,6 +22,9 @@ internal static class OtherServerSetup
         (options.ClientId, options.ClientSecret) = (server.ClientId, server.ClientSecret.Length == 0 ? null : server.ClientSecret);
         options.RequireHttpsMetadata = !server.Address.IsLoopback;
         options.CallbackPath = OtherServer.ComesBackTo;
+
+        // Nobody is signed out at another server's word, nor by an address that anybody may have them open.
+        options.RemoteSignOutPath = options.SignedOutCallbackPath = PathString.Empty;
         options.SignInScheme = SignInSetup.People;
 
         // The answer comes as an address that is opened, so that cookies need not be sent with other sites' forms.
@@ -33,28 +37,22 @@ internal static class OtherServerSetup
         options.Scope.Add("email");
 
         (options.MapInboundClaims, options.SaveTokens, options.GetClaimsFromUserInfoEndpoint) = (false, false, true);
+        options.TokenHandler = new SignedTokens { MapInboundClaims = false };
         options.ClaimActions.Clear();
-        options.Events = new OpenIdConnectEvents { OnTokenValidated = Demand, OnUserInformationReceived = Fill, OnTicketReceived = ReceiveAsync, OnRemoteFailure = Fail, OnAccessDenied = Fail };
+        options.Events = new OpenIdConnectEvents { OnUserInformationReceived = Fill, OnTicketReceived = ReceiveAsync, OnRemoteFailure = Fail, OnAccessDenied = Fail };
     });
 
-    // The handler takes a token without a signature where it comes straight from the server (OpenID Connect Core 1.0, 3.1.3.7); a proxy between the two
-    // would then be believed.
-    private static Task Demand(TokenValidatedContext context)
-    {
-        if (context.SecurityToken.SignatureAlgorithm is null or SecurityAlgorithms.None)
-        {
-            context.Fail("The token is not signed.");
-        }
-
-        return Task.CompletedTask;
-    }
-
-    // What the token left out. An address is taken together with what is said of it, or not at all.
+    // What the token left out. An address is taken together with what is said of it there, or not at all.
     private static Task Fill(UserInformationReceivedContext context)
     {
         var (who, told) = ((ClaimsIdentity)context.Principal!.Identity!, context.User.RootElement);
         foreach (var names in new[] { AddressClaims, NameClaims }.Where(names => !who.HasClaim(claim => claim.Type == names[0])))
         {
+            foreach (var claim in who.FindAll(claim => names.Contains(claim.Type)).ToList())
+            {
+                who.RemoveClaim(claim);
+            }
+
             who.AddClaims(names.Where(name => told.TryGetProperty(name, out _)).Select(name => new Claim(name, told.GetProperty(name).ToString())));
         }
 
@@ -66,22 +64,32 @@ internal static class OtherServerSetup
     {
         context.HandleResponse();
         var services = context.HttpContext.RequestServices;
-        var (arrivals, arrival, to) = (services.GetRequiredService<Arrivals>(), Arrival.Of(context.Principal!), OwnAddress.Of(context.ReturnUri));
-        if (await arrivals.WhoseAsync(arrival) is { } user)
-        {
-            await services.GetRequiredService<SignIns>().BeginAsync(user);
-            context.Response.Redirect(to.Length == 0 ? context.Request.PathBase + "/" : to);
-        }
-        else
-        {
-            context.Response.Redirect(await arrivals.KeepAsync(arrival, to));
-        }
+        var (arrivals, to) = (services.GetRequiredService<Arrivals>(), OwnAddress.Of(context.ReturnUri));
+        context.Response.Redirect(
+            Arrival.Of(context.Principal!) is not { } arrival ? NotTold(context.Request)
+            : await arrivals.WhoseAsync(arrival) is not { } user ? await arrivals.KeepAsync(arrival, to)
+            : !await services.GetRequiredService<SignIns>().BeginAsync(user) ? NotTold(context.Request)
+            : to.Length == 0 ? context.Request.PathBase + "/"
+            : to);
     }
 
     private static Task Fail(HandleRequestContext<RemoteAuthenticationOptions> context)
     {
         context.HandleResponse();
-        context.Response.Redirect($"{context.Request.PathBase}/sign-in?said={Arrivals.Failed}");
+        context.Response.Redirect(NotTold(context.Request));
         return Task.CompletedTask;
+    }
+
+    private static string NotTold(HttpRequest request) => $"{request.PathBase}/sign-in?said={Arrivals.Failed}";
+
+    // The framework takes a token without a signature where it comes straight from the server (OpenID Connect Core 1.0, 3.1.3.7); whoever stands between the
+    // two would then be believed. Asked for is the signature itself: what the token's head calls it, its writer chose.
+    private sealed class SignedTokens : JsonWebTokenHandler
+    {
+        public override Task<TokenValidationResult> ValidateTokenAsync(string token, TokenValidationParameters validationParameters)
+        {
+            validationParameters.RequireSignedTokens = true;
+            return base.ValidateTokenAsync(token, validationParameters);
+        }
     }
 }
