@@ -30,6 +30,9 @@ public readonly record struct StaircaseDot(double X, double Y, bool Open);
 /// <summary>A shaded range of quantities that are dearer than a larger one.</summary>
 public readonly record struct ShadedBand(DearBand Band, double X, double Width, char Key)
 {
+    /// <summary>Middle of the letter: over the band, or beside the letter before where that is too near.</summary>
+    public double KeyX { get; init; } = X + (Width / 2);
+
     /// <summary>The letter of a band by its place: a, b, c ..., and again from a after z.</summary>
     public static char KeyOf(int index) => (char)('a' + (index % 26));
 }
@@ -45,6 +48,9 @@ public readonly record struct UnitCostMark(int Quantity, double X, double Y, dec
 public sealed class StaircaseDrawing
 {
     private const double LeastTread = 0.75;
+
+    // A letter of the key, with room to the next.
+    private const double LetterWidth = 13;
 
     private readonly CostCurve curve;
     private readonly double mostCost;
@@ -100,8 +106,14 @@ public sealed class StaircaseDrawing
             new(drawing.X(jump.At), drawing.Y(jump.Before), Open: true),
             new(drawing.X(jump.At), drawing.Y(jump.After), Open: false),
         })];
+        var free = double.MinValue;
         drawing.Bands = [.. bands.Select((band, i) => new ShadedBand(
-            band, drawing.X(band.From), Math.Max(3, drawing.X(band.Better) - drawing.X(band.From)), ShadedBand.KeyOf(i)))];
+            band, drawing.X(band.From), Math.Max(3, drawing.X(band.Better) - drawing.X(band.From)), ShadedBand.KeyOf(i))).Select(band =>
+            {
+                var key = Math.Max(band.KeyX, free);
+                free = key + LetterWidth;
+                return band with { KeyX = key };
+            })];
         drawing.CostMarks = [.. NiceTicks.Between(0, drawing.mostCost, drawing.CostStep)];
         var step = NiceTicks.Step(Math.Max(1, curve.To - curve.From), frame.MostQuantityMarks, whole: true);
         drawing.QuantityMarks = [.. NiceTicks.Between(curve.From, curve.To, step).Select(mark => (int)mark)];

@@ -26,17 +26,11 @@ public static class LedgerWords
     public static string Signed(long copies, PressFormat format) => copies switch
     {
         > 0 => "+" + format.Count(copies),
-        < 0 => "\u2212" + format.Count(Math.Abs((decimal)copies)),
-        _ => "0",
+        _ => format.Count(copies),
     };
 
-    /// <summary>Money with a true minus sign; empty where none moved.</summary>
-    public static string Money(decimal amount, PressFormat format) => amount switch
-    {
-        0m => "",
-        < 0m => "\u2212" + format.Money(-amount),
-        _ => format.Money(amount),
-    };
+    /// <summary>Money; empty where none moved.</summary>
+    public static string Money(decimal amount, PressFormat format) => amount == 0m ? "" : format.Money(amount);
 
     /// <summary>What was printed and sold in a month: <c>150 printed, 24 sold</c>; empty where nothing was.</summary>
     public static string InMonth(LedgerMonth month, PressFormat format) => string.Join(", ", new[]

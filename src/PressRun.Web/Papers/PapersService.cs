@@ -83,8 +83,6 @@ public sealed record PapersView(
 /// <summary>Loads what papers are compared by, and makes plans of what was found.</summary>
 public sealed class PapersService(TitleStore titles, EditionStore editions, PlanStore plans, StockStore stocks, MailerStore mailers)
 {
-    private const int LongestName = 120;
-
     /// <summary>A plan of a printing by the printing's address; the one it goes by where none is named. Null where there is none.</summary>
     public async Task<PapersView?> LoadAsync(PressId press, string slug, int printing, Guid? planId)
     {
@@ -117,10 +115,9 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
     public async Task<(UsedPapers? Used, string? Problem)> UseAsync(PressId press, JobSource source, IReadOnlyList<string> stockIds, int quantity, string how)
     {
         var other = source.Edition.Parts.Select((part, place) => (part, StockId: stockIds[place])).Where(pair => pair.part.Part.StockId != pair.StockId);
-        return await GoByAsync(press, source.Plan with
+        return await GoByAsync(press, source, how, source.Plan with
         {
             Id = Guid.Empty,
-            Name = Called(source, how),
             Quantity = quantity,
             Stocks = other.ToDictionary(pair => pair.part.Id, pair => pair.StockId),
             SecondHalf = null,
@@ -139,10 +136,9 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
     public async Task<(UsedPapers? Used, string? Problem)> UseHalvesAsync(PressId press, JobSource source, int part, string first, string second, int quantity, string how)
     {
         var id = source.Edition.Parts[part].Id;
-        return await GoByAsync(press, source.Plan with
+        return await GoByAsync(press, source, how, source.Plan with
         {
             Id = Guid.Empty,
-            Name = Called(source, how),
             Quantity = quantity,
             Stocks = source.Plan.Stocks.Where(stock => stock.Key != id).Append(new(id, first)).ToDictionary(),
             SecondHalf = new PlanHalf(id, second),
@@ -164,9 +160,7 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
         }
     }
 
-    private static string Called(JobSource source, string how) => $"{source.Plan.Name}, {how}" is var called && called.Length > LongestName ? called[..LongestName] : called;
-
-    private async Task<(UsedPapers? Used, string? Problem)> GoByAsync(PressId press, PlanRecord wanted)
+    private async Task<(UsedPapers? Used, string? Problem)> GoByAsync(PressId press, JobSource source, string how, PlanRecord wanted)
     {
         var all = await plans.OfEditionAsync(press, wanted.EditionId);
         var before = all.FirstOrDefault(plan => plan.Chosen)?.Id;
@@ -175,7 +169,7 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
             return (new UsedPapers(there, false, before), await ChooseAsync(there));
         }
 
-        return await plans.AddAsync(press, wanted) switch
+        return await plans.AddAsync(press, wanted with { Name = CalledPlan.Of(source, how, all.Select(plan => plan.Name)) }) switch
         {
             SaveResult<PlanRecord>.Saved saved => (new UsedPapers(saved.Now, true, before), await ChooseAsync(saved.Now)),
             SaveResult<PlanRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)))),

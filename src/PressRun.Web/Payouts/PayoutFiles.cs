@@ -29,12 +29,10 @@ public static class PayoutFiles
     {
         var rows = statement.People.Select(person => new[]
         {
-            person.Name, ClaimWords.Of(person.Claims, format), Plain(person.InTime), Plain(person.ToDate), Plain(person.Paid), Plain(person.Open),
+            person.Name, ClaimWords.Of(person.Claims, format), format.ForFile(person.InTime), format.ForFile(person.ToDate), format.ForFile(person.Paid), format.ForFile(person.Open),
         });
-        string[] kept = [Say($"kept by the press"), "", Plain(statement.InTime.Kept), Plain(statement.ToDate.Kept), "", ""];
+        string[] kept = [Say($"kept by the press"), "", format.ForFile(statement.InTime.Kept), format.ForFile(statement.ToDate.Kept), "", ""];
         return CsvText.OfAsync(Columns, [.. rows, kept], new CellManners(format.Culture, format.Units, format.Currency.MinorDigits));
-
-        string Plain(decimal number) => number.ToString("0.############################", format.Culture);
     }
 
     private static async Task<IResult> SendAsync(CurrentPress presses, PayoutsService payouts, HttpContext http, string slug, int printing, DateOnly? from, DateOnly? to)

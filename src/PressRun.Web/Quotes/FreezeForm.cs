@@ -20,14 +20,44 @@ public sealed class BillRow
     /// <summary>Shares, or the amount, as typed.</summary>
     public string Carries { get; set; } = "1";
 
+    /// <summary>Chosen where it is a share, in the page and in a draft.</summary>
+    public const string AsShares = "false";
+
+    /// <summary>Chosen where it is one amount, in the page and in a draft.</summary>
+    public const string AsAmount = "true";
+
+    /// <summary>What is chosen, as text: a list to choose from cannot hold true and false themselves.</summary>
+    public string Reckoned
+    {
+        get => IsFixed ? AsAmount : AsShares;
+        set => IsFixed = value == AsAmount;
+    }
+
     /// <summary>Fields of a row, as many as a draft of it has.</summary>
     public const int Fields = 3;
 
     /// <summary>The fields in the order in which they stand.</summary>
-    public IReadOnlyList<string> Texts => [Name, Carries, IsFixed ? "true" : "false"];
+    public IReadOnlyList<string> Texts => [Name, Carries, Reckoned];
 
     /// <summary>A row from the fields of a draft.</summary>
-    public static BillRow Of(IReadOnlyList<string> texts) => new() { Name = texts[0], Carries = texts[1], IsFixed = texts[2] == "true" };
+    public static BillRow Of(IReadOnlyList<string> texts) => new() { Name = texts[0], Carries = texts[1], Reckoned = texts[2] };
+
+    /// <summary>The parts of a bill; null with a sentence where what somebody carries cannot be read.</summary>
+    public static (IReadOnlyList<BillPart>? Parts, string? Problem) Read(IEnumerable<BillRow> rows, CultureInfo culture)
+    {
+        var parts = new List<BillPart>();
+        foreach (var row in rows)
+        {
+            if (Typed.Number(row.Carries, culture) is not { } number)
+            {
+                return (null, row.Name.Length == 0 ? Say($"Write what this part carries as a number.") : Say($"Write what {Apart.Of(row.Name)} carries as a number."));
+            }
+
+            parts.Add(row.IsFixed ? new BillPart.Fixed(row.Name.Trim(), number) : new BillPart.Share(row.Name.Trim(), number));
+        }
+
+        return (parts, null);
+    }
 }
 
 /// <summary>What the maker decides before a plan is frozen, while it is typed.</summary>
@@ -69,17 +99,7 @@ public sealed class FreezeForm
     /// <summary>The terms; null with a sentence where something cannot be read.</summary>
     public (QuoteTerms? Terms, string? Problem) Read(CultureInfo culture)
     {
-        var parts = new List<BillPart>();
-        foreach (var row in Bill)
-        {
-            if (Typed.Number(row.Carries, culture) is not { } number)
-            {
-                return (null, row.Name.Length == 0 ? Say($"Write what this part carries as a number.") : Say($"Write what {Apart.Of(row.Name)} carries as a number."));
-            }
-
-            parts.Add(row.IsFixed ? new BillPart.Fixed(row.Name.Trim(), number) : new BillPart.Share(row.Name.Trim(), number));
-        }
-
-        return (new QuoteTerms(Until, Shows, Note, parts), null);
+        var (parts, problem) = BillRow.Read(Bill, culture);
+        return (parts is null ? null : new QuoteTerms(Until, Shows, Note, parts), problem);
     }
 }

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using PressRun.Data.RunPlans;
-using PressRun.Engine.Quoting;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
@@ -60,8 +59,6 @@ public sealed partial class FreezePage
 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
-    private static bool IsOne(BillRow row) => row.Carries.Trim() == "1";
-
     /// <inheritdoc/>
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
@@ -80,33 +77,7 @@ public sealed partial class FreezePage
         }
     }
 
-    private async Task TakeOutAsync(BillRow row)
-    {
-        form.Bill.Remove(row);
-        await KeepBillAsync();
-    }
-
     private Task KeepBillAsync() => Drafts.KeepAsync(BillKey, DraftRows.Write(form.Bill.Select(row => row.Texts)));
-
-    private async Task AddPartAsync()
-    {
-        if (form.Bill.Count == 0)
-        {
-            form.Bill.Add(new BillRow { Name = Press!.Name });
-        }
-
-        form.Bill.Add(new BillRow());
-        await KeepBillAsync();
-    }
-
-    private IReadOnlyList<decimal>? Amounts(decimal total) =>
-        form.Read(Format.Culture).Terms is { } terms && BillSplit.Of(total, terms.Bill, Format.Currency) is { Succeeded: true } split ? split.Value.Amounts : null;
-
-    private string? Split(decimal total) => form.Read(Format.Culture) switch
-    {
-        ({ } terms, _) => BillSplit.Of(total, terms.Bill, Format.Currency).Problems is [var first, ..] ? first.Rule : null,
-        var (_, wrong) => wrong,
-    };
 
     private Task<string?> Keep(Action change)
     {

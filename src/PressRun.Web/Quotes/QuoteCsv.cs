@@ -14,9 +14,9 @@ public static class QuoteCsv
     public static Task<string> OfAsync(QuoteView view)
     {
         var format = view.Format;
-        var rows = view.Figures.Lines.Select(line => new[] { line.Label, Plain(line.Quantity), Plain(line.Each), Plain(line.Amount) });
-        var back = QuoteTotals.TaxBack(view) is { } tax ? [[QuoteTotals.TaxBackWords, "1", Plain(tax), Plain(tax)]] : Array.Empty<string[]>();
-        string[] sum = ["all of it", Plain(view.Quote.Quantity), Plain(view.Figures.UnitCost), Plain(view.Figures.Landed)];
+        var rows = view.Figures.Lines.Select(line => new[] { line.Label, Plain(line.Quantity), format.ForFile(line.Each), format.ForFile(line.Amount) });
+        var back = QuoteTotals.TaxBack(view) is { } tax ? [[QuoteTotals.TaxBackWords, "1", format.ForFile(tax), format.ForFile(tax)]] : Array.Empty<string[]>();
+        string[] sum = ["all of it", Plain(view.Quote.Quantity), format.ForFile(view.Figures.UnitCost), format.ForFile(view.Figures.Landed)];
         return CsvText.OfAsync(Columns, [.. rows, .. back, sum], new CellManners(format.Culture, view.Facts.Units, format.Currency.MinorDigits));
 
         // Without marks between thousands, which not every spreadsheet reads back.

@@ -17,11 +17,7 @@ namespace PressRun.Web.Quotes;
 /// <param name="Amount">What they carry.</param>
 /// <param name="Paid">What they have paid.</param>
 /// <param name="Open">What is still to be paid; below zero where too much was.</param>
-public sealed record BillShare(int Index, string Name, decimal Amount, decimal Paid, decimal Open)
-{
-    /// <summary>What was paid beyond the part; 0 where nothing was.</summary>
-    public decimal Over => Math.Max(0m, -Open);
-}
+public sealed record BillShare(int Index, string Name, decimal Amount, decimal Paid, decimal Open);
 
 /// <summary>A quote as its pages show it: the frozen figures, and the frozen job where this version still reckons it the same.</summary>
 public sealed class QuoteView

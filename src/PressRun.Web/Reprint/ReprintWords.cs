@@ -107,7 +107,7 @@ public static class ReprintWords
             reprint.Opinion is { } asked ? Say($"opinion {format.Count(asked.Low)}, {format.Count(asked.Likely)}, {format.Count(asked.High)}") : Say($"opinion none"),
             Of(reprint.Event, format),
             Say($"promised {format.Count(request.Demand.Committed)}"),
-            request.NetPerCopy is { } net ? Say($"net {format.Price(net)}") : Say($"net by channels"),
+            request.NetPerCopy is { } net ? Say($"net {format.Price(net)}") : Say($"net by the ways of selling"),
             Say($"left over {format.Price(request.Salvage)}"),
             Say($"short {format.Price(request.Penalty)}"),
             Say($"keeping {format.Price(request.Holding)}"),

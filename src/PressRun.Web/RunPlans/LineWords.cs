@@ -17,7 +17,7 @@ public static class LineWords
         CostCode.Print => Say($"Printing in {InkOf(line.Subject)}"),
         CostCode.Paper => stockName(line.Subject),
         CostCode.SetUpOrder => Say($"Set-up of the order"),
-        CostCode.SetUpEdition => Say($"Set-up of the edition"),
+        CostCode.SetUpEdition => Say($"Set-up of the printing"),
         CostCode.SetUpPart => Say($"Set-up of the parts"),
         CostCode.Finishing => Capital(line.Subject),
         CostCode.Discount => Say($"Discount"),

@@ -13,7 +13,7 @@ namespace PressRun.Web.RunPlans;
 /// <param name="Take">A quantity that the note leads to; null where it leads nowhere.</param>
 public sealed record MarginNote(char? Key, string Strong, string Rest, bool LookHere, int? Take)
 {
-    private const int MostBands = 4;
+    private const int MostExplained = 4;
 
     /// <summary>The notes of a run, the most useful first.</summary>
     public static IReadOnlyList<MarginNote> Of(WorkedPlan plan, RunAnswer answer, IReadOnlyList<PastRun> past, Func<string, string> stockName, PressFormat format)
@@ -31,9 +31,12 @@ public sealed record MarginNote(char? Key, string Strong, string Rest, bool Look
         }
 
         var bands = plan.Bands.Select((band, index) => (Band: band, Key: ShadedBand.KeyOf(index)));
-        foreach (var (band, key) in bands.Where(item => item.Band.Better != answer.Better?.To).OrderBy(item => Math.Abs(item.Band.Better - answer.Estimate.Quantity)).Take(MostBands).OrderBy(item => item.Band.From))
+        var others = bands.Where(item => item.Band.Better != answer.Better?.To).ToList();
+        var explained = others.OrderBy(item => Math.Abs(item.Band.Better - answer.Estimate.Quantity)).Take(MostExplained).ToHashSet();
+        foreach (var (band, key) in others)
         {
-            notes.Add(new MarginNote(key, NoLess(band, format), Why(plan, band.Better, stockName, format), true, null));
+            // Each letter of the picture has its note; the reasons are told of the nearest.
+            notes.Add(new MarginNote(key, NoLess(band, format), explained.Contains((band, key)) ? Why(plan, band.Better, stockName, format) : "", true, null));
         }
 
         if (plan.Prepared.Job.Shop.Quantities is { Count: > 0 } sold)

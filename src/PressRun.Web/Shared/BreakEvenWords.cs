@@ -20,7 +20,7 @@ public sealed record BreakEvenWords(string? Copies, string Short, string? Senten
     {
         if (job.Channels.Count == 0)
         {
-            return Missing(Say($"no channels yet"), Say($"Nothing says yet how it is sold, so nothing says when it is paid for."), "selling", Say($"Name the ways you sell"));
+            return Missing(Say($"no way of selling yet"), Say($"Nothing says yet how it is sold, so nothing says when it is paid for."), "selling", Say($"Name the ways you sell"));
         }
 
         if (job.Channels.All(channel => channel.Price == 0m))

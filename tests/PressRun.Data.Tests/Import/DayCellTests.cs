@@ -23,6 +23,12 @@ public sealed class DayCellTests
         Assert.Equal(day, (new DayCell().Read(text, new CellManners(CultureInfo.GetCultureInfo(culture), UnitSystem.Metric), order).Value as DateOnly?)?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
 
     [Theory]
+    [InlineData("2026-11-31", "The calendar has no such day: write another, such as 2026-03-02.")]
+    [InlineData("soon", "Write a day as year-month-day, such as 2026-03-02.")]
+    public void What_is_written_rightly_and_is_no_day_is_told_apart_from_what_is_written_wrongly(string text, string rule) =>
+        Assert.Equal(rule, new DayCell().Read(text, new CellManners(CultureInfo.InvariantCulture, UnitSystem.Metric)).Rule);
+
+    [Theory]
     [InlineData("05/11/2026", "13/11/2026", DayCell.DayFirst)]
     [InlineData("05/11/2026", "11/13/2026", DayCell.MonthFirst)]
     [InlineData("05/11/2026", "06/11/2026", null)]

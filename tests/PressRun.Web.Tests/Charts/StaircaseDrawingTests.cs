@@ -38,6 +38,15 @@ public partial class StaircaseDrawingTests
     }
 
     [Fact]
+    public void Letters_of_bands_that_lie_close_together_stand_beside_each_other()
+    {
+        var keys = Draw(new CostCurve(10, [10m, 12m, 11m, 13m, 12m, 14m, 13m, .. Enumerable.Range(14, 60).Select(cost => (decimal)cost)])).Bands.Select(band => band.KeyX).ToList();
+
+        Assert.Equal(3, keys.Count);
+        Assert.All(keys.Zip(keys.Skip(1)), pair => Assert.True(pair.Second - pair.First >= 12));
+    }
+
+    [Fact]
     public void A_dear_band_is_shaded_from_its_first_quantity_to_the_better_one()
     {
         var drawing = Draw(new CostCurve(10, [10m, 11m, 12m, 11m, 13m]));

@@ -25,10 +25,10 @@ public sealed class PayoutTests
         var file = await PayoutFiles.OfAsync(statement, format);
 
         // 50.05 less 10.00 for copies and 2.50 of royalties is 37.55; the first of two equal shares carries the coin left over.
-        Assert.Contains("'=Ada;0,50 for each copy sold, 1 share of the profit;21,28;21,28;3;18,28", file, StringComparison.Ordinal);
-        Assert.Contains("Bo;1 share of the profit;18,77;18,77;0;18,77", file, StringComparison.Ordinal);
-        Assert.Contains("Cy;promised nothing any more;0;0;1;-1", file, StringComparison.Ordinal);
-        Assert.Contains("kept by the press;;0;0;;", file, StringComparison.Ordinal);
+        Assert.Contains("'=Ada;0,50 for each copy sold, 1 share of the profit;21,28;21,28;3,00;18,28", file, StringComparison.Ordinal);
+        Assert.Contains("Bo;1 share of the profit;18,77;18,77;0,00;18,77", file, StringComparison.Ordinal);
+        Assert.Contains("Cy;promised nothing any more;0,00;0,00;1,00;-1,00", file, StringComparison.Ordinal);
+        Assert.Contains("kept by the press;;0,00;0,00;;", file, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -48,7 +48,7 @@ public sealed class QuoteViewTests
 
         var csv = await QuoteCsv.OfAsync(view);
 
-        Assert.Contains("\"'=HYPERLINK(\"\"x\"\")\",1,12,12", csv, StringComparison.Ordinal);
+        Assert.Contains("\"'=HYPERLINK(\"\"x\"\")\",1,12.00,12.00", csv, StringComparison.Ordinal);
         Assert.Contains($"all of it,100,", csv, StringComparison.Ordinal);
     }
 }

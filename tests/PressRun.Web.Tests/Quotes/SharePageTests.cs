@@ -98,6 +98,23 @@ public sealed class SharePageTests
     }
 
     [Fact]
+    public async Task Sentences_stand_apart_and_letters_of_the_picture_are_explained_below_it()
+    {
+        await using var page = new BunitContext();
+        var bill = AQuote.View().Bill;
+        var paid = new QuoteEvent(1, AQuote.MadeAt, QuoteEventKind.Paid, null, "", Amount: 1m, Part: 1, Day: ARun.Day);
+        foreach (var view in new[] { AQuote.View(), AQuote.View(events: [paid]) })
+        {
+            Assert.Matches(@"each\.\s+Your part is", Render(page, StateOf("Out", view)).Find("p.sentence").TextContent);
+        }
+
+        var shown = Render(page, StateOf("Out", AQuote.View()));
+        var letters = shown.FindAll(".staircase svg text.key").Select(key => key.TextContent).Distinct().ToList();
+        Assert.NotEmpty(letters);
+        Assert.Equal(letters, shown.FindAll(".try-bands .key").Select(key => key.TextContent));
+    }
+
+    [Fact]
     public async Task A_part_of_the_page_that_only_asks_is_not_printed()
     {
         await using var page = new BunitContext();

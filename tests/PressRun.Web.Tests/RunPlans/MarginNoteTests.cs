@@ -31,6 +31,15 @@ public class MarginNoteTests
     }
 
     [Fact]
+    public void Each_letter_of_the_picture_has_its_note_however_many_there_are()
+    {
+        var curve = new CostCurve(20, [.. Enumerable.Range(20, 66).Select(quantity => quantity + (quantity % 10 is 1 or 2 ? 5m : 0m))]);
+        var plan = new WorkedPlan(ARun.Prepared, curve, curve.DearBands(), [], [], ARun.Prepared.Impose());
+
+        Assert.Equal("abcdefg", string.Concat(MarginNote.Of(plan, plan.At(190).Value, [], id => id, Written.Metric).Select(note => note.Key).OfType<char>()));
+    }
+
+    [Fact]
     public void One_more_copy_has_its_price_and_free_delivery_its_distance()
     {
         var notes = Notes(30);

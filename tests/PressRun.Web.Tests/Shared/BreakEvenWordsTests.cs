@@ -32,7 +32,7 @@ public class BreakEvenWordsTests
 
     [Fact]
     public void A_price_that_leaves_nothing_is_called_so_with_what_a_copy_leaves() =>
-        Says("At this price a copy keeps -1.00", Edition, With(Fair with { Price = 1m, FeeFixed = 2m }));
+        Says("At this price a copy keeps \u22121.00", Edition, With(Fair with { Price = 1m, FeeFixed = 2m }));
 
     private static void Says(string sentence, string at, Job job)
     {

@@ -56,6 +56,19 @@ public class WordingTests
         Assert.Equal("9.00", Written.Imperial.Price(9m));
     }
 
+    // ISO 80000-1 sets numbers below zero with a minus sign (from memory), which Unicode has at U+2212; a keyboard's hyphen is for files and for typing.
+    [Fact]
+    public void Figures_below_zero_are_shown_with_a_minus_sign_read_with_either_and_written_into_files_with_a_hyphen()
+    {
+        var format = Written.Imperial;
+
+        Assert.Equal(("\u2212400", "\u22123.00", "\u22120.004"), (format.Count(-400), format.Money(-3m), format.Price(-0.004m)));
+        Assert.Equal(("\u22121.5", "\u22125\u00a0%"), (format.Number(-1.5m, 1), format.Percent(-0.05m)));
+        Assert.Equal(("-1305.80", "-0.125"), (format.ForFile(-1305.8m), format.ForFile(-0.125m)));
+        Assert.Equal("-3,00", Written.German.ForFile(-3m));
+        Assert.All(new[] { "-3.5", format.Number(-3.5m, 1) }, typed => Assert.Equal(-3.5m, Typed.Number(typed, format.Culture)));
+    }
+
     // A month is a word of the sentence that it stands in, and the sentences are English.
     [Theory]
     [InlineData("de-DE")]

@@ -48,7 +48,7 @@ public sealed partial class DayCell : CellKind
             ? DateOnly.TryParseExact(
                 string.Join('.', figures.Groups[1].Value, figures.Groups[2].Value, figures.Groups[3].Value), Order(figures, manners, unit), CultureInfo.InvariantCulture, DateTimeStyles.None, out day)
             : DateOnly.TryParse(text, manners.Culture, DateTimeStyles.AllowWhiteSpaces, out day);
-        return stands ? CellRead.Of(day) : CellRead.Refused("Write a day as year-month-day, such as 2026-03-02.");
+        return stands ? CellRead.Of(day) : CellRead.Refused(YearFirst().IsMatch(text) ? "The calendar has no such day: write another, such as 2026-03-02." : "Write a day as year-month-day, such as 2026-03-02.");
     }
 
     /// <inheritdoc/>
@@ -70,4 +70,7 @@ public sealed partial class DayCell : CellKind
 
     [GeneratedRegex(@"^\s*([0-9]{1,2})\s*(?<sign>[./-])\s*([0-9]{1,2})\s*\k<sign>\s*([0-9]{4}|[0-9]{2})\s*$")]
     private static partial Regex Figures();
+
+    [GeneratedRegex("^[0-9]{4}-[0-9]{2}-[0-9]{2}$")]
+    private static partial Regex YearFirst();
 }

@@ -101,7 +101,7 @@ public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView p
             return Say(papers, $"{stored}; {newPapers} paper is new in the library.", $"{stored}; {newPapers} papers are new in the library.");
         }
 
-        var sheets = Say(apart, $"{ownSheets} paper has a sheet of its own for another print price", $"{ownSheets} papers have a sheet of its own for another print price");
+        var sheets = Say(apart, $"{ownSheets} paper has a sheet of its own for another print price", $"{ownSheets} papers have sheets of their own for another print price");
         return Say(papers, $"{stored}; {newPapers} paper is new in the library, {sheets}.", $"{stored}; {newPapers} papers are new in the library, {sheets}.");
     }
 

@@ -41,7 +41,7 @@ public static partial class ListSections
     /// <summary>Whole-book prices.</summary>
     public static ListSection<BookPrice> Books(CellManners manners) => new(
         "books", Say($"Whole books"), Say($"Add a step"),
-        Say($"Where the shop sells bound books by the copy. The first that fits an edition prices it, in place of printing and paper."),
+        Say($"Where the shop sells bound books by the copy. The first that fits a printing prices it, in place of printing and paper."),
         manners, tables => tables.Books, list => list.BookPrices, (list, prices) => list with { BookPrices = prices });
 
     /// <summary>Finishing.</summary>

@@ -14,7 +14,7 @@ public sealed class PriceWords(Func<string, string> stockName) : IPriceWords
     public string Order => Say($"an order");
 
     /// <inheritdoc/>
-    public string Edition => Say($"an edition");
+    public string Edition => Say($"a printing");
 
     /// <inheritdoc/>
     public string Part => Say($"a part");

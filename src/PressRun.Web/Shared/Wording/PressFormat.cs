@@ -17,6 +17,8 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     // Names of months are words of a sentence: they are in the language of the sentences, whatever the viewer's numbers look like.
     private readonly CultureInfo words = Texts.Language;
 
+    private readonly NumberFormatInfo figures = WithMinus(culture);
+
     /// <summary>Of all amounts.</summary>
     public Currency Currency { get; } = currency;
 
@@ -33,22 +35,26 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     public string MassUnit => Units == UnitSystem.Imperial ? "oz" : "g";
 
     /// <summary>A count: <c>1,200</c>.</summary>
-    public string Count(decimal count) => count.ToString("N0", Culture);
+    public string Count(decimal count) => count.ToString("N0", figures);
 
     /// <summary>An amount with the digits of the currency's minor unit, without its sign: <c>305.83</c>.</summary>
-    public string Money(decimal amount) => Currency.Round(amount).ToString("N" + Currency.MinorDigits.ToString(CultureInfo.InvariantCulture), Culture);
+    public string Money(decimal amount) => Currency.Round(amount).ToString("N" + Currency.MinorDigits.ToString(CultureInfo.InvariantCulture), figures);
 
     /// <summary>A price that may be finer than the minor unit, with as many digits as it has: <c>0.004</c>.</summary>
-    public string Price(decimal price) => price.ToString("N" + Math.Max(Currency.MinorDigits, Scale(price)).ToString(CultureInfo.InvariantCulture), Culture);
+    public string Price(decimal price) => price.ToString("N" + Math.Max(Currency.MinorDigits, Scale(price)).ToString(CultureInfo.InvariantCulture), figures);
+
+    /// <summary>An amount in a table for a spreadsheet: every digit it has and at least the currency's, with a hyphen for minus and without marks between thousands,
+    /// which not every spreadsheet reads back: <c>1305.80</c>.</summary>
+    public string ForFile(decimal amount) => amount.ToString($"0.{new string('0', Currency.MinorDigits)}{new string('#', 28 - Currency.MinorDigits)}", Culture);
 
     /// <summary>A fraction as per cent: <c>5 %</c>.</summary>
-    public string Percent(decimal fraction) => (fraction * 100m).ToString("0.##", Culture) + "\u00a0%";
+    public string Percent(decimal fraction) => (fraction * 100m).ToString("0.##", figures) + "\u00a0%";
 
     /// <summary>A fraction as so many of a hundred, to the last digit, as it is typed.</summary>
     public string PerHundred(decimal fraction) => Number(fraction * 100m, 10);
 
     /// <summary>A number with at most so many decimals: hours, sheets a copy.</summary>
-    public string Number(decimal number, int decimals) => number.ToString("#,0." + new string('#', decimals), Culture);
+    public string Number(decimal number, int decimals) => number.ToString("#,0." + new string('#', decimals), figures);
 
     /// <summary>A size on the page: inches with ruler fractions, or millimetres.</summary>
     public Shown Length(Length length) => Units == UnitSystem.Imperial ? Inches(length) : new Shown(Number(length.Millimetres, 1), null, "mm");
@@ -90,6 +96,14 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
 
     /// <summary>A moment of the world's time in a table: <c>3 Mar, 14:05 UTC</c>.</summary>
     public string Moment(DateTimeOffset at) => at.UtcDateTime.ToString(Say($"d MMM, HH:mm"), words) + " UTC";
+
+    // A figure that is shown has a minus sign; a hyphen is what a keyboard has instead. Typed figures are read with either.
+    private static NumberFormatInfo WithMinus(CultureInfo culture)
+    {
+        var figures = (NumberFormatInfo)culture.NumberFormat.Clone();
+        figures.NegativeSign = figures.NegativeSign.Replace('-', '\u2212');
+        return figures;
+    }
 
     private static readonly Length Millimetre = Engine.Measures.Length.FromMillimetres(1m);
 
