@@ -6,7 +6,7 @@ using PressRun.Browser.Programs.Texts;
 
 // "pictures": the pictures of the guide, into docs/pictures. "pictures all FOLDER": every page at four widths, light and dark, to be looked at.
 // "texts": the files of the translations, brought to what the code says now.
-// "load [SESSIONS [SECONDS]]": so many people editing at once, each in a page of its own.
+// "load [SESSIONS [SECONDS]]": so many people editing at once, each on a page of its own, without a browser.
 switch (args)
 {
     case ["pictures"]:

@@ -31,7 +31,7 @@ public sealed partial class AppProcess : IAsyncDisposable
     public Uri Address { get; private set; } = new($"http://127.0.0.1:{FreePort()}");
 
     // A socket's path must be short, so the folder lies where paths are.
-    private string Folder { get; } = ShortFolder.New("browser");
+    internal string Folder { get; } = ShortFolder.New("browser");
 
     /// <summary>How to reach its database, to see what a page has stored.</summary>
     public string ConnectionString =>
