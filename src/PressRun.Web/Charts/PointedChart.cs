@@ -9,6 +9,7 @@ public abstract class PointedChart : ComponentBase, IAsyncDisposable
     private IJSObjectReference? attached;
     private DotNetObjectReference<PointedChart>? self;
     private bool left;
+    private bool untold = true;
 
     [Inject]
     private IJSRuntime Js { get; set; } = default!;
@@ -26,6 +27,15 @@ public abstract class PointedChart : ComponentBase, IAsyncDisposable
 
     /// <summary>First and last quantity of the chart.</summary>
     protected abstract (int From, int To) Range { get; }
+
+    /// <summary>
+    /// What the script says where one points, a row a quantity: the quantity, the height of its mark and the words for it. The script is told and keeps it; were it an
+    /// attribute, the server would keep a hundred thousand letters for each page that is open.
+    /// </summary>
+    protected abstract string Readings();
+
+    /// <summary>Has the script told anew after this drawing: it is one of other figures.</summary>
+    protected void ReadAnew() => untold = true;
 
     /// <summary>Called by the script while the marker is dragged.</summary>
     [JSInvokable]
@@ -59,23 +69,34 @@ public abstract class PointedChart : ComponentBase, IAsyncDisposable
     /// <inheritdoc/>
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
-        if (!firstRender || !Move.HasDelegate)
-        {
-            return;
-        }
-
         try
         {
-            await using var module = await Js.InvokeAsync<IJSObjectReference>("import", "./js/staircase.js");
-            if (!left)
+            if (firstRender && Move.HasDelegate)
             {
-                self = DotNetObjectReference.Create(this);
-                attached = await module.InvokeAsync<IJSObjectReference>("attach", Root, self);
+                await AttachAsync();
+            }
+
+            // What is drawn while the script is still fetched is told afterwards.
+            if (untold && attached is not null && !left)
+            {
+                untold = false;
+                await attached.InvokeVoidAsync("know", Readings());
             }
         }
         catch (JSDisconnectedException)
         {
             // The browser went before the page was ready.
+        }
+    }
+
+    private async Task AttachAsync()
+    {
+        await using var module = await Js.InvokeAsync<IJSObjectReference>("import", "./js/staircase.js");
+        if (!left)
+        {
+            self = DotNetObjectReference.Create(this);
+            untold = false;
+            attached = await module.InvokeAsync<IJSObjectReference>("attach", Root, self, Readings());
         }
     }
 }

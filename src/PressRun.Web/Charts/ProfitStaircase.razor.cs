@@ -17,7 +17,6 @@ public sealed partial class ProfitStaircase
 
     private (ProfitDrawing Drawing, string Size)[] drawings = [];
     private IReadOnlyList<ReprintPoint>? drawn;
-    private string readings = "";
 
     /// <summary>What each quantity promises, rising by one from printing none.</summary>
     [Parameter, EditorRequired]
@@ -77,11 +76,12 @@ public sealed partial class ProfitStaircase
 
         drawn = Points;
         drawings = [(ProfitDrawing.Of(Points, StaircaseFrame.Wide), "wide"), (ProfitDrawing.Of(Points, StaircaseFrame.Narrow), "narrow")];
-        readings = Readings();
+        ReadAnew();
     }
 
     // The script measures heights from the foot of the plot, which need not be 0 here.
-    private string Readings()
+    /// <inheritdoc/>
+    protected override string Readings()
     {
         var stride = Math.Max(1, (Points.Count + MostReadings - 1) / MostReadings);
         var text = new StringBuilder();

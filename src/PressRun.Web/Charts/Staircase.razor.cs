@@ -21,7 +21,6 @@ public sealed partial class Staircase
     private readonly string id = "s" + Guid.NewGuid().ToString("N")[..8];
     private (StaircaseDrawing Drawing, string Size)[] drawings = [];
     private CostCurve? drawn;
-    private string readings = "";
 
     /// <summary>Landed cost at every whole quantity of the range.</summary>
     [Parameter, EditorRequired]
@@ -99,11 +98,12 @@ public sealed partial class Staircase
             (StaircaseDrawing.Of(Curve, Bands, Jumps, StaircaseFrame.Wide), "wide"),
             (StaircaseDrawing.Of(Curve, Bands, Jumps, StaircaseFrame.Narrow), "narrow"),
         ];
-        readings = Readings();
+        ReadAnew();
     }
 
-    // What the script says where one points: quantity, height of its cost and the words for it. Sampled where the range is long.
-    private string Readings()
+    // Sampled where the range is long.
+    /// <inheritdoc/>
+    protected override string Readings()
     {
         var stride = Math.Max(1, (Curve.Costs.Count + MostReadings - 1) / MostReadings);
         var text = new StringBuilder();

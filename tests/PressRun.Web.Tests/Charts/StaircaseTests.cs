@@ -2,6 +2,7 @@ using Bunit;
 using Microsoft.AspNetCore.Components;
 using PressRun.Engine.Ladder;
 using PressRun.Web.Charts;
+using PressRun.Web.Shared.Wording;
 using PressRun.Web.Tests.Support;
 
 namespace PressRun.Web.Tests.Charts;
@@ -50,10 +51,22 @@ public class StaircaseTests
     public async Task Readings_for_pointing_are_in_the_viewers_locale_and_heights_are_not()
     {
         await using var page = new BunitContext();
-        page.JSInterop.Mode = JSRuntimeMode.Loose;
-        var staircase = page.Render<Staircase>(parameters => parameters
-            .Add(part => part.Curve, new CostCurve(1, [1.5m, 2.25m])).Add(part => part.Quantity, 1).Add(part => part.Format, Written.German));
-        Assert.StartsWith("1;1.5;1 costs 1,50, 1,50 each|", staircase.Find("figure").GetAttribute("data-readings"), StringComparison.Ordinal);
+        var (module, _) = Script(page);
+        Render(page, new CostCurve(1, [1.5m, 2.25m]), Written.German);
+        Assert.StartsWith("1;1.5;1 costs 1,50, 1,50 each|", Assert.IsType<string>(module.VerifyInvoke("attach").Arguments[2]), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_script_is_told_of_other_costs_once_and_no_page_holds_them()
+    {
+        await using var page = new BunitContext();
+        var (_, attached) = Script(page);
+        var staircase = Render(page, new CostCurve(1, [1.5m, 2.25m]), Written.German);
+        var other = new CostCurve(1, [1.75m, 2.5m]);
+        staircase.Render(set => set.Add(part => part.Curve, other));
+        staircase.Render(set => set.Add(part => part.Curve, other).Add(part => part.Quantity, 2));
+        Assert.StartsWith("1;1.75;1 costs 1,75, 1,75 each|", Assert.IsType<string>(attached.VerifyInvoke("know").Arguments[0]), StringComparison.Ordinal);
+        Assert.DoesNotContain("1;1.75;", staircase.Markup, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -88,4 +101,15 @@ public class StaircaseTests
             .Add(part => part.Format, Written.Metric)
             .Add(part => part.Look, look ?? (_ => { }))
             .Add(part => part.Move, move ?? (_ => { })));
+
+    private static (BunitJSModuleInterop Module, BunitJSModuleInterop Attached) Script(BunitContext page)
+    {
+        var module = page.JSInterop.SetupModule("./js/staircase.js");
+        var attached = module.SetupModule(call => call.Identifier == "attach");
+        (module.Mode, attached.Mode) = (JSRuntimeMode.Loose, JSRuntimeMode.Loose);
+        return (module, attached);
+    }
+
+    private static IRenderedComponent<Staircase> Render(BunitContext page, CostCurve curve, PressFormat format) => page.Render<Staircase>(parameters => parameters
+        .Add(part => part.Curve, curve).Add(part => part.Quantity, 1).Add(part => part.Format, format).Add(part => part.Move, _ => { }));
 }

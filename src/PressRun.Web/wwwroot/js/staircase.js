@@ -1,15 +1,11 @@
-// Pointing at the staircase: reads what the server drew, and tells it where the marker is looked at (while dragging) and put down.
-export function attach(root, page) {
-  const readings = () => root.dataset.readings.split('|').filter(Boolean).map(row => {
+// Pointing at the staircase: says what the server told of each quantity, and tells it where the marker is looked at (while dragging) and put down.
+export function attach(root, page, told) {
+  let known = null, dragging = null, asking = false, wanted = null, keyed = null;
+
+  const allReadings = () => known ??= told.split('|').filter(Boolean).map(row => {
     const [quantity, cost, words] = row.split(';');
     return { quantity: +quantity, cost: +cost, words };
   });
-  let known = null, knownText = null, dragging = null, asking = false, wanted = null, keyed = null;
-
-  const allReadings = () => {
-    if (knownText !== root.dataset.readings) [knownText, known] = [root.dataset.readings, readings()];
-    return known;
-  };
 
   const plotOf = svg => {
     const [left, right, top, bottom, most, from, to] = svg.dataset.plot.split(' ').map(Number);
@@ -121,5 +117,5 @@ export function attach(root, page) {
   const listeners = [['pointerdown', onDown], ['pointermove', onMove], ['pointerup', onUp], ['pointercancel', onUp], ['keydown', onKey], ['pointerleave', onLeave]];
   listeners.forEach(([name, listener]) => root.addEventListener(name, listener));
   root.dataset.pointed = ''; // says that the marker can be dragged
-  return { stop: () => listeners.forEach(([name, listener]) => root.removeEventListener(name, listener)) };
+  return { know: anew => { [told, known] = [anew, null]; }, stop: () => listeners.forEach(([name, listener]) => root.removeEventListener(name, listener)) };
 }
