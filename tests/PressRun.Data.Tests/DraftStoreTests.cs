@@ -1,5 +1,7 @@
+using PressRun.Data.Access;
 using PressRun.Data.Drafts;
 using PressRun.Data.Tests.Fixtures;
+using PressRun.Data.Tests.People;
 
 namespace PressRun.Data.Tests;
 
@@ -65,6 +67,37 @@ public sealed class DraftStoreTests(PostgresFixture postgres)
         Assert.Equal(DraftStore.Most, kept.Count);
         Assert.DoesNotContain(kept, draft => draft.Field == "field 0");
         Assert.Single(await stores.Drafts.OfSubjectAsync(small.Id, Subject with { Person = "another" }));
+    }
+
+    [Fact]
+    public async Task Drafts_that_are_old_or_whose_writer_has_left_are_swept_out_and_no_others()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var small = await Household.PressAsync(stores);
+        var (stays, leaves) = (await Household.MemberAsync(stores, small.Id, "Stays", PressRole.Owner), await Household.MemberAsync(stores, small.Id, "Leaves", PressRole.Reader));
+        var now = TimeProvider.System.GetUtcNow();
+        foreach (var person in new[] { stays, leaves })
+        {
+            await Household.AsAsync(person, async () =>
+            {
+                await KeepAsync(person.UserId.ToString(), "price", now);
+                await KeepAsync(person.UserId.ToString(), "bleed", now - DraftStore.Longest - TimeSpan.FromDays(1));
+            });
+        }
+
+        using (Visiting.As(new Visitor.Program()))
+        {
+            await KeepAsync(DraftStore.OnlyPerson, "price", now);
+        }
+
+        await Household.AsAsync(leaves, () => stores.People.LeaveAsync(small.Id));
+
+        Assert.Equal(3, await stores.Drafts.SweepAsync());
+        await using var db = stores.Context(small.Id);
+        Assert.Equal([stays.UserId.ToString(), DraftStore.OnlyPerson], db.Drafts.OrderBy(draft => draft.Person == DraftStore.OnlyPerson).Select(draft => draft.Person));
+        Assert.All(db.Drafts, draft => Assert.Equal("price", draft.Field));
+
+        Task KeepAsync(string person, string field, DateTimeOffset at) => stores.Drafts.KeepAsync(small.Id, Subject with { Person = person }, new Draft(field, "9", at));
     }
 
     [Fact]

@@ -29,6 +29,12 @@ public sealed class DraftStore
     /// <summary>Most drafts of one person in one press; the oldest go.</summary>
     public const int Most = 300;
 
+    /// <summary>A draft that nobody came back to for so long is forgotten.</summary>
+    public static readonly TimeSpan Longest = TimeSpan.FromDays(90);
+
+    /// <summary>The person of single-user mode.</summary>
+    public const string OnlyPerson = "owner";
+
     private readonly PressDatabase database;
 
     internal DraftStore(PressDatabase database) => this.database = database;
@@ -77,6 +83,20 @@ public sealed class DraftStore
     public async Task DropAsync(PressId press, DraftSubject subject, string? field = null, CancellationToken cancel = default) =>
         await database.WriteAsync(
             press, db => Of(db, subject).Where(row => field == null || row.Field == field).ExecuteDeleteAsync(cancel), cancel, PressRole.Reader);
+
+    /// <summary>Takes out drafts that are old, and those of people who are not among their press's any more.</summary>
+    public Task<int> SweepAsync(CancellationToken cancel = default)
+    {
+        var old = database.Now - Longest;
+        return database.WriteServerAsync(
+            db => db.Database.ExecuteSqlAsync(
+                $"""
+                DELETE FROM drafts WHERE at < {old} OR (person <> {OnlyPerson} AND NOT EXISTS (
+                    SELECT 1 FROM memberships WHERE memberships.press_id = drafts.press_id AND memberships.user_id::text = drafts.person))
+                """,
+                cancel),
+            cancel);
+    }
 
     private static IQueryable<DraftRow> Of(PressRunDbContext db, DraftSubject subject) => db.Drafts.Where(row =>
         row.Person == subject.Person && row.SubjectKind == subject.SubjectKind && row.SubjectId == subject.SubjectId);

@@ -1,5 +1,5 @@
 using Microsoft.AspNetCore.Http.Features;
-using Microsoft.Net.Http.Headers;
+using PressRun.Web.Running;
 
 namespace PressRun.Web.Api;
 
@@ -9,7 +9,8 @@ internal static class ApiBody
     /// <summary>The body; null where it is no JSON or too much, and the caller has been told so.</summary>
     public static async Task<ReadOnlyMemory<byte>?> ReadAsync(HttpContext context, int most)
     {
-        if (!IsPlainJson(context.Request))
+        // A caller who names no kind is believed.
+        if (!PlainJson.IsNamed(context.Request) && !PlainJson.IsUnnamed(context.Request))
         {
             await ApiProblem.WrongKind(context);
             return null;
@@ -22,24 +23,6 @@ internal static class ApiBody
         }
 
         return body;
-    }
-
-    // JSON is UTF-8 by its standard (RFC 8259), and a media type of JSON has no other parameter that matters. A caller who names none is believed.
-    private static bool IsPlainJson(HttpRequest request)
-    {
-        if (request.Headers.ContentEncoding.Count > 0 && request.Headers.ContentEncoding != "identity")
-        {
-            return false;
-        }
-
-        if (string.IsNullOrEmpty(request.ContentType))
-        {
-            return true;
-        }
-
-        return MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
-            && (type.MediaType.Equals("application/json", StringComparison.OrdinalIgnoreCase) || type.Suffix.Equals("json", StringComparison.OrdinalIgnoreCase))
-            && (!type.Charset.HasValue || type.Charset.Equals("utf-8", StringComparison.OrdinalIgnoreCase));
     }
 
     // Null where there is more than it may have; the rest of such a body is not read.

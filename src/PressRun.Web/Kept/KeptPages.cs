@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Microsoft.AspNetCore.Http.Features;
+using PressRun.Web.Running;
 
 namespace PressRun.Web.Kept;
 
@@ -41,9 +42,9 @@ internal static class KeptPages
     public static async Task<IResult> AnswerAsync<T>(HttpContext http, string rule, Func<T, Task<IResult?>> answer)
         where T : class
     {
-        if (!http.Request.HasJsonContentType())
+        if (!PlainJson.IsNamed(http.Request))
         {
-            return Refused(StatusCodes.Status415UnsupportedMediaType, "Send it as application/json.");
+            return Refused(StatusCodes.Status415UnsupportedMediaType, "Send it as application/json, in UTF-8.");
         }
 
         if (http.Request.ContentLength is not (> 0 and <= MostBytes))
@@ -63,7 +64,7 @@ internal static class KeptPages
     {
         try
         {
-            return await request.ReadFromJsonAsync<T>(Reading, request.HttpContext.RequestAborted);
+            return await JsonSerializer.DeserializeAsync<T>(request.Body, Reading, request.HttpContext.RequestAborted);
         }
         catch (JsonException)
         {

@@ -2,13 +2,17 @@ namespace PressRun.Web.Running;
 
 /// <summary>
 /// Keeps addresses out of the log, because that of a share link or an invitation is its secret. The framework's log of requests, whose scope would
-/// put the address beside every other line too, is off; of the rest of the framework only warnings and worse are written. No setting changes that.
+/// put the address beside every other line too, is off, and so is what it says of answers of the other server that people sign in by, which whoever comes back may write;
+/// of the rest of the framework only warnings and worse are written. No setting changes that.
 /// </summary>
 public static class QuietLogs
 {
     private const string Framework = "Microsoft.AspNetCore";
     private const string Requests = "Microsoft.AspNetCore.Hosting.Diagnostics";
-    private const string LastPart = "Hosting.Diagnostics";
+    private const string Answers = "Microsoft.AspNetCore.Authentication.OpenIdConnect";
+
+    // By which the host may name what is off, with a star in the place of the rest.
+    private static readonly string[] PartsOfOff = ["Hosting.Diagnostics", "OpenIdConnect"];
 
     /// <summary>Holds the rules, whatever the configuration says, now and when it is read again.</summary>
     public static void KeepAddressesOutOfLogs(this IServiceCollection services) => services.PostConfigure<LoggerFilterOptions>(Apply);
@@ -19,7 +23,7 @@ public static class QuietLogs
         foreach (var rule in options.Rules.Where(MayTell).ToList())
         {
             options.Rules.Remove(rule);
-            if (!rule.CategoryName!.Contains(LastPart, StringComparison.OrdinalIgnoreCase))
+            if (!IsOff(rule.CategoryName!))
             {
                 options.Rules.Add(new LoggerFilterRule(rule.ProviderName, rule.CategoryName, LogLevel.Warning, rule.Filter));
             }
@@ -29,10 +33,13 @@ public static class QuietLogs
         {
             options.Rules.Add(new LoggerFilterRule(provider, Framework, LogLevel.Warning, null));
             options.Rules.Add(new LoggerFilterRule(provider, Requests, LogLevel.None, null));
+            options.Rules.Add(new LoggerFilterRule(provider, Answers, LogLevel.None, null));
         }
     }
 
     private static bool MayTell(LoggerFilterRule rule) => rule.CategoryName is { } category
-        && (category.Contains(LastPart, StringComparison.OrdinalIgnoreCase)
+        && (IsOff(category)
             || ((category.StartsWith(Framework, StringComparison.OrdinalIgnoreCase) || category.Contains('*', StringComparison.Ordinal)) && !(rule.LogLevel >= LogLevel.Warning)));
+
+    private static bool IsOff(string category) => PartsOfOff.Any(part => category.Contains(part, StringComparison.OrdinalIgnoreCase));
 }

@@ -31,7 +31,7 @@ public readonly record struct DraftKey(string Kind, string SubjectId, string Fie
 public sealed class ServerDrafts(DraftStore store, TimeProvider time) : IServerDrafts
 {
     // In single-user mode there is one person.
-    private static string Person => Visiting.Now is Visitor.Person person ? person.UserId.ToString() : "owner";
+    private static string Person => Visiting.Now is Visitor.Person person ? person.UserId.ToString() : DraftStore.OnlyPerson;
 
     /// <inheritdoc/>
     public Task KeepAsync(PressId press, DraftKey key, string text) => text.Length > DraftStore.LongestText || text.Contains('\0')

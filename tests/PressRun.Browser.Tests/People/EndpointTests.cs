@@ -137,6 +137,27 @@ public sealed class EndpointTests(PeopleApp people)
         Assert.DoesNotContain("Nobody at all", await (await owner.AskAsync("GET", "people")).Content.ReadAsStringAsync(), StringComparison.Ordinal);
     }
 
+    // JSON is UTF-8 (RFC 8259, 8.1); another alphabet is no fault of the server's.
+    [Theory]
+    [InlineData("application/json; charset=nonsense", HttpStatusCode.UnsupportedMediaType)]
+    [InlineData("application/json; charset=utf-7", HttpStatusCode.UnsupportedMediaType)]
+    [InlineData("application/json; charset=", HttpStatusCode.UnsupportedMediaType)]
+    [InlineData("application/json; charset=\"UTF-8\"", HttpStatusCode.BadRequest)]
+    [InlineData("application/json", HttpStatusCode.BadRequest)]
+    public async Task A_message_of_a_kept_page_is_taken_in_its_one_alphabet_and_refused_in_any_other(string kind, HttpStatusCode expected)
+    {
+        await people.ReadyAsync();
+        using var owner = await HttpPerson.SignedInAsync(people.App.Address, PeopleApp.Owner);
+        foreach (var path in new[] { "fair/entries", "tally/begin", "tally/entries" })
+        {
+            using var body = new StringContent("{}");
+            body.Headers.Remove("Content-Type");
+            body.Headers.TryAddWithoutValidation("Content-Type", kind);
+            using var answer = await owner.AskAsync("POST", path, body);
+            Assert.Equal((path, expected), (path, answer.StatusCode));
+        }
+    }
+
     [Fact]
     public async Task No_form_is_taken_without_the_token_of_its_page()
     {

@@ -169,6 +169,26 @@ public sealed class OtherServerTests(ServedElsewhere elsewhere)
         Assert.DoesNotContain(QueryHelpers.ParseQuery(new Uri(elsewhere.App.Address, answer).Query)["code"].ToString(), elsewhere.App.Said, StringComparison.Ordinal);
     }
 
+    // Whoever begins to sign in may write the answer themselves, and the log's lines are read by programs that bar addresses.
+    [Theory]
+    [InlineData("error=server_error&error_description=", "was not told: server_error")]
+    [InlineData("error=access_denied&error_description=", "was not told: access_denied")]
+    [InlineData("error=", "was not told: an error that is none of the standard's")]
+    [InlineData("error_uri=x&error_description=x&error=", "was not told: an error that is none of the standard's")]
+    public async Task What_somebody_comes_back_with_is_told_to_the_log_in_one_short_line_and_none_of_it_in_its_own_words(string answer, string told)
+    {
+        using var person = new HttpPerson(elsewhere.App.Address);
+        var state = QueryHelpers.ParseQuery(new Uri(elsewhere.App.Address, await elsewhere.AskAsync(person, "/account")).Query)["state"].ToString();
+        var before = elsewhere.App.Said.Length;
+        const string forged = "PressRun.Web.People.Refusals: Refused sign-in from 192.0.2.9: wrong";
+        using var back = await person.AskAsync("GET", $"sign-in/back?state={Uri.EscapeDataString(state)}&{answer}{Uri.EscapeDataString($"{new string('x', 3000)}\r\n\u202e{forged}\u0007")}");
+
+        Assert.EndsWith("/sign-in?said=NotTold", back.Headers.Location!.ToString(), StringComparison.Ordinal);
+        await Eventually.HoldsAsync(() => Task.FromResult(elsewhere.App.Said[before..].Contains(told, StringComparison.Ordinal)), told);
+        Assert.DoesNotContain(forged, elsewhere.App.Said, StringComparison.Ordinal);
+        Assert.True(elsewhere.App.Said.Length - before < 1000, elsewhere.App.Said[before..]);
+    }
+
     [Fact]
     public async Task A_link_is_taken_off_while_there_is_another_way_in()
     {

@@ -27,12 +27,12 @@ public sealed class CsvSource
 
     private static readonly char[] Separators = [';', '\t', ',', '|'];
 
-    private readonly string path;
+    private readonly Func<Stream> open;
     private readonly Encoding? encoding;
 
-    private CsvSource(string path, char separator, Encoding? encoding)
+    private CsvSource(Func<Stream> open, char separator, Encoding? encoding)
     {
-        this.path = path;
+        this.open = open;
         this.encoding = encoding;
         Separator = separator;
     }
@@ -42,23 +42,30 @@ public sealed class CsvSource
 
     /// <summary>Looks at a file.</summary>
     /// <exception cref="CsvRefusedException">It is too large or no table of text.</exception>
-    public static CsvSource Open(string path)
+    public static CsvSource Open(string path) => Open(() => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read));
+
+    /// <summary>Looks at a file.</summary>
+    /// <param name="open">Opens it anew, at its beginning.</param>
+    /// <param name="cancel">Stops looking.</param>
+    /// <exception cref="CsvRefusedException">It is too large or no table of text.</exception>
+    public static CsvSource Open(Func<Stream> open, CancellationToken cancel = default)
     {
-        var length = new FileInfo(path).Length;
-        if (length > MostBytes)
+        ArgumentNullException.ThrowIfNull(open);
+        using var stream = open();
+        if (stream.Length > MostBytes)
         {
             throw new CsvRefusedException($"The file is larger than {MostBytes / 1024 / 1024} MB. Part it, and import the parts one after the other.");
         }
 
-        var encoding = EncodingOf(path);
-        return new CsvSource(path, SeparatorOf(path, encoding), encoding);
+        var encoding = EncodingOf(stream);
+        return new CsvSource(open, SeparatorOf(open, encoding, cancel), encoding);
     }
 
     /// <summary>The rows from the first on; each enumeration reads the file anew.</summary>
     /// <exception cref="CsvRefusedException">A row, or the file, goes past a limit.</exception>
     public IEnumerable<CsvRow> Rows()
     {
-        using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
+        using var stream = open();
         using var reader = CsvReader.Create(
             stream,
             new CsvReaderOptions { Separator = Separator, HasHeader = false, Encoding = encoding, MaxRecordSize = LongestRow, SkipEmptyLines = false },
@@ -98,9 +105,8 @@ public sealed class CsvSource
     }
 
     // Not UTF-8 and without a byte order mark: what older spreadsheets in the west save.
-    private static Encoding? EncodingOf(string path)
+    private static Encoding? EncodingOf(Stream stream)
     {
-        using var stream = File.OpenRead(path);
         var mark = new byte[4];
         var marked = stream.Read(mark) >= 2 && (mark is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..]);
         if (marked)
@@ -112,7 +118,7 @@ public sealed class CsvSource
         return IsUtf8(stream) ? null : CodePagesEncodingProvider.Instance.GetEncoding(WesternCodePage);
     }
 
-    private static bool IsUtf8(FileStream stream)
+    private static bool IsUtf8(Stream stream)
     {
         var buffer = ArrayPool<byte>.Shared.Rent(64 * 1024);
         var target = new char[buffer.Length];
@@ -147,13 +153,14 @@ public sealed class CsvSource
     }
 
     // The separator that parts the first rows into the same number of cells, most of them; quoted cells are taken as the reader takes them.
-    private static char SeparatorOf(string path, Encoding? encoding)
+    private static char SeparatorOf(Func<Stream> open, Encoding? encoding, CancellationToken cancel)
     {
         const int looked = 20;
         var best = (Separator: ',', Score: 0);
         foreach (var separator in Separators)
         {
-            var counts = new CsvSource(path, separator, encoding).Rows().Take(looked).Select(row => row.Cells.Count).ToList();
+            cancel.ThrowIfCancellationRequested();
+            var counts = new CsvSource(open, separator, encoding).Rows().Take(looked).Select(row => row.Cells.Count).ToList();
             var common = counts.Where(count => count > 1).GroupBy(count => count).OrderByDescending(group => group.Count()).FirstOrDefault();
             var score = common is null ? 0 : common.Count() * common.Key;
             if (score > best.Score)

@@ -22,8 +22,9 @@ public static partial class MappingGuess
     /// <param name="source">The file.</param>
     /// <param name="table">Columns of the table.</param>
     /// <param name="own">The person's own manners.</param>
-    public static CsvMapping Of(CsvSource source, IReadOnlyList<Column> table, CellManners own) =>
-        Of([.. source.Rows().Take(HeadRowsLookedAt + RowsLookedAt)], table, own);
+    /// <param name="cancel">Stops it.</param>
+    public static CsvMapping Of(CsvSource source, IReadOnlyList<Column> table, CellManners own, CancellationToken cancel = default) =>
+        Of([.. source.Rows().Take(HeadRowsLookedAt + RowsLookedAt)], table, own, cancel);
 
     /// <summary>How well a guess covers what a table needs: the part of its required columns that have a source.</summary>
     public static double Covers(CsvMapping mapping, IReadOnlyList<Column> table)
@@ -33,28 +34,34 @@ public static partial class MappingGuess
         return needed.Count == 0 ? 0 : (double)found / needed.Count;
     }
 
-    internal static CsvMapping Of(IReadOnlyList<CsvRow> rows, IReadOnlyList<Column> table, CellManners own)
+    internal static CsvMapping Of(IReadOnlyList<CsvRow> rows, IReadOnlyList<Column> table, CellManners own, CancellationToken cancel = default)
     {
         if (rows.Count == 0)
         {
             return new CsvMapping(1, [], own.HasDecimalComma, new Dictionary<int, string>());
         }
 
-        var head = HeadRow(rows, table);
+        var head = HeadRow(rows, table, cancel);
         var below = rows.Where(row => row.Number > head.Number).Take(RowsLookedAt).ToList();
         var heads = head.Cells.Select(cell => new HeadWords(cell)).ToList();
-        var comma = DecimalComma(below, Assign(heads, below, table, own), table, own);
+        var comma = DecimalComma(below, Assign(heads, below, table, own, cancel), table, own);
         var draft = new CsvMapping(head.Number, [], comma, new Dictionary<int, string>());
-        return draft with { Columns = Assign(heads, below, table, draft.Manners(own)) };
+        return draft with { Columns = Assign(heads, below, table, draft.Manners(own), cancel) };
     }
 
     // The first of the top rows that names the most columns.
-    private static CsvRow HeadRow(IReadOnlyList<CsvRow> rows, IReadOnlyList<Column> table) =>
+    private static CsvRow HeadRow(IReadOnlyList<CsvRow> rows, IReadOnlyList<Column> table, CancellationToken cancel) =>
         rows.Take(HeadRowsLookedAt).Where(row => row.Cells.Any(cell => cell.Trim().Length > 0))
             .DefaultIfEmpty(rows[0])
-            .MaxBy(row => row.Cells.Sum(cell => table.Max(column => new HeadWords(cell).Fit(column)) >= LeastFit ? 1 : 0))!;
+            .MaxBy(row => row.Cells.Sum(cell => Named(cell, table, cancel) ? 1 : 0))!;
 
-    private static SourceColumn[] Assign(List<HeadWords> heads, List<CsvRow> below, IReadOnlyList<Column> table, CellManners manners)
+    private static bool Named(string cell, IReadOnlyList<Column> table, CancellationToken cancel)
+    {
+        cancel.ThrowIfCancellationRequested();
+        return table.Max(column => new HeadWords(cell).Fit(column)) >= LeastFit;
+    }
+
+    private static SourceColumn[] Assign(List<HeadWords> heads, List<CsvRow> below, IReadOnlyList<Column> table, CellManners manners, CancellationToken cancel)
     {
         var result = new SourceColumn[heads.Count];
         Array.Fill(result, SourceColumn.LeftOut);
@@ -81,7 +88,7 @@ public static partial class MappingGuess
                    let filled = below.Exists(row => at < row.Cells.Count && row.Cells[at].Trim().Length > 0)
                    from column in Enumerable.Range(0, table.Count)
                    let unit = UnitFor(heads[at], at, below, table[column])
-                   let right = RightShare(at, below, table[column], manners, unit)
+                   let right = RightShare(at, below, table[column], manners, unit, cancel)
                    let fit = Fit(heads[at].Fit(table[column]), right, filled, right == 0 && AllNumbers(at, below, manners), table[column])
                    where fit >= LeastFit
                    orderby filled descending, fit descending, right descending, at
@@ -121,8 +128,9 @@ public static partial class MappingGuess
         return cells.Count > 0 && cells.TrueForAll(cell => cell.Length <= MostNumber && NumberCells.TryParse(cell, manners.Culture, out _));
     }
 
-    private static double RightShare(int at, List<CsvRow> below, Column column, CellManners manners, string? unit)
+    private static double RightShare(int at, List<CsvRow> below, Column column, CellManners manners, string? unit, CancellationToken cancel)
     {
+        cancel.ThrowIfCancellationRequested();
         var cells = below.Where(row => at < row.Cells.Count && row.Cells[at].Trim().Length > 0).Select(row => row.Cells[at].Trim()).ToList();
         return cells.Count == 0 ? 1 : (double)cells.Count(cell => column.Kind.Read(cell, manners, unit).Rule is null) / cells.Count;
     }

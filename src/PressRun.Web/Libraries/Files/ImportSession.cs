@@ -5,8 +5,7 @@ using PressRun.Data.Import.Tables;
 
 namespace PressRun.Web.Libraries.Files;
 
-/// <summary>A file on its way into a table: taken, mapped, looked at, brought in, perhaps taken back. The file lies in the server's folder for passing
-/// files until the page is left.</summary>
+/// <summary>A file on its way into a table: taken, mapped, looked at, brought in, perhaps taken back. The file lies with the server, without a name, until the page is left.</summary>
 public sealed class ImportSession : IDisposable
 {
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(250);
@@ -15,7 +14,7 @@ public sealed class ImportSession : IDisposable
     private IImportTarget target = null!;
     private CellManners own = null!;
     private Func<Task> show = () => Task.CompletedTask;
-    private string? path;
+    private PassingFile? file;
     private CancellationTokenSource? running;
 
     /// <summary>The file; null where none is taken yet.</summary>
@@ -66,52 +65,44 @@ public sealed class ImportSession : IDisposable
     /// <summary>Begins.</summary>
     public void Start(IImportTarget into, CellManners manners, Func<Task> showProgress) => (target, own, show) = (into, manners, showProgress);
 
-    // Prices are nobody else's on this machine.
-    private static FileStreamOptions OwnOnly()
-    {
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
-        if (!OperatingSystem.IsWindows())
-        {
-            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
-        }
-
-        return options;
-    }
-
     /// <summary>Takes a file from the browser and guesses what it is.</summary>
-    public async Task TakeAsync(IBrowserFile file)
+    public async Task TakeAsync(IBrowserFile chosen)
     {
         Forget();
         (Source, Mapping, Preview, Problem, Done, Noted) = (null, null, null, null, null, new TermChoice());
-        if (file.Size > CsvSource.MostBytes)
+        if (chosen.Size > CsvSource.MostBytes)
         {
             Problem = Say($"The file is larger than {CsvSource.MostBytes / 1024 / 1024} MB. Part it, and bring in the parts one after the other.");
             return;
         }
 
-        path = Path.Combine(Path.GetTempPath(), $"pressrun-{Guid.NewGuid():N}.csv");
+        var mine = file = PassingFile.In(Path.GetTempPath());
         await DoAsync(ImportWork.Taking, async cancel =>
         {
-            await using (var copy = new FileStream(path, OwnOnly()))
+            await using (var stream = chosen.OpenReadStream(CsvSource.MostBytes, cancel))
             {
-                await using var stream = file.OpenReadStream(CsvSource.MostBytes, cancel);
-                await stream.CopyToAsync(copy, cancel);
+                await mine.FillAsync(stream, cancel);
             }
 
-            Source = CsvSource.Open(path);
-            var guesses = target.Tables.Select(table => (Table: table, Mapping: Guess(table))).ToList();
-            var best = guesses.MaxBy(guess => (MappingGuess.Covers(guess.Mapping, guess.Table.Columns), guess.Mapping.Columns.Count(column => column.Column is not null)));
-            (Table, Mapping) = best;
-            const int looked = 14;
-            Top = [.. Source.Rows().Take(looked)];
+            // Beside the page, which may be left meanwhile and then ends it.
+            (Source, Table, Mapping, Top) = await Task.Run(() => Looked(mine, cancel), cancel);
         });
+    }
+
+    private (CsvSource Source, ImportTable Table, CsvMapping Mapping, IReadOnlyList<CsvRow> Top) Looked(PassingFile taken, CancellationToken cancel)
+    {
+        const int looked = 14;
+        var source = CsvSource.Open(taken.Read, cancel);
+        var guesses = target.Tables.Select(table => (Table: table, Mapping: Guess(source, table, cancel))).ToList();
+        var (table, mapping) = guesses.MaxBy(guess => (MappingGuess.Covers(guess.Mapping, guess.Table.Columns), guess.Mapping.Columns.Count(column => column.Column is not null)));
+        return (source, table, mapping, [.. source.Rows().Take(looked)]);
     }
 
     /// <summary>Takes the file for another table.</summary>
     public void Choose(ImportTable table)
     {
         Table = table;
-        Mapping = Guess(table);
+        Mapping = Guess(Source!, table, CancellationToken.None);
     }
 
     /// <summary>Reads the file in another way.</summary>
@@ -184,7 +175,7 @@ public sealed class ImportSession : IDisposable
             await show();
             await work(mine.Token);
         }
-        catch (OperationCanceledException)
+        catch (Exception stopped) when (stopped is OperationCanceledException || (stopped is ObjectDisposedException && mine.IsCancellationRequested))
         {
             Problem = Say($"Stopped. Nothing was stored.");
         }
@@ -204,11 +195,11 @@ public sealed class ImportSession : IDisposable
     }
 
     // What a person said once of a table's rows and words holds for the next file too, but for what that one has a column for.
-    private CsvMapping Guess(ImportTable table)
+    private CsvMapping Guess(CsvSource source, ImportTable table, CancellationToken cancel)
     {
-        var guess = MappingGuess.Of(Source!, table.Columns, own);
+        var guess = MappingGuess.Of(source, table.Columns, own, cancel);
         return said.TryGetValue(table.Key, out var before)
-            ? guess with { Meanings = before.Meanings, Everywhere = before.Everywhere.Where(pair => guess.Columns.All(source => source.Column != pair.Key)).ToDictionary() }
+            ? guess with { Meanings = before.Meanings, Everywhere = before.Everywhere.Where(pair => guess.Columns.All(column => column.Column != pair.Key)).ToDictionary() }
             : guess;
     }
 
@@ -216,11 +207,8 @@ public sealed class ImportSession : IDisposable
 
     private void Forget()
     {
-        if (path is not null)
-        {
-            File.Delete(path);
-            path = null;
-        }
+        file?.Dispose();
+        file = null;
     }
 
     // Tells the page now and then, however fast the rows go by.

@@ -1,4 +1,5 @@
 using System.Security.Claims;
+using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.OpenIdConnect;
 using Microsoft.IdentityModel.JsonWebTokens;
@@ -8,10 +9,12 @@ using Microsoft.IdentityModel.Tokens;
 namespace PressRun.Web.People.Elsewhere;
 
 /// <summary>Asks another server who somebody is: by code, with a proof key (RFC 7636), and nothing of it is kept but who they are there.</summary>
-internal static class OtherServerSetup
+internal static partial class OtherServerSetup
 {
     /// <summary>The scheme by which it is asked.</summary>
     public const string Scheme = "elsewhere";
+
+    private const int MostOfReason = 200;
 
     private static readonly string[] AddressClaims = [Arrival.EmailClaim, Arrival.VerifiedClaim];
     private static readonly string[] NameClaims = [Arrival.NameClaim];
@@ -39,7 +42,7 @@ internal static class OtherServerSetup
         (options.MapInboundClaims, options.SaveTokens, options.GetClaimsFromUserInfoEndpoint) = (false, false, true);
         options.TokenHandler = new SignedTokens { MapInboundClaims = false };
         options.ClaimActions.Clear();
-        options.Events = new OpenIdConnectEvents { OnUserInformationReceived = Fill, OnTicketReceived = ReceiveAsync, OnRemoteFailure = Fail, OnAccessDenied = Fail };
+        options.Events = new OpenIdConnectEvents { OnUserInformationReceived = Fill, OnTicketReceived = ReceiveAsync, OnRemoteFailure = Fail, OnAccessDenied = Deny };
     });
 
     // What the token left out. An address is taken together with what is said of it there, or not at all.
@@ -73,14 +76,34 @@ internal static class OtherServerSetup
             : to);
     }
 
-    private static Task Fail(HandleRequestContext<RemoteAuthenticationOptions> context)
+    private static Task Fail(RemoteFailureContext context) => SendBack(context, Why(context.Failure));
+
+    private static Task Deny(AccessDeniedContext context) => SendBack(context, "access_denied");
+
+    // What somebody comes back with is written by whoever likes: of that nothing is told but a code as the standards have them. The rest are the framework's own words.
+    private static string Why(Exception? failure) => failure switch
     {
+        OpenIdConnectProtocolException { Data: var said } when said["error"] is string code => Code().IsMatch(code) ? code : "an error that is none of the standard's",
+        null or OpenIdConnectProtocolException => "an answer that is none of the standard's",
+        _ => new string([.. failure.Message.Take(MostOfReason).Select(sign => char.IsControl(sign) ? ' ' : sign)]),
+    };
+
+    private static Task SendBack(HandleRequestContext<RemoteAuthenticationOptions> context, string why)
+    {
+        LogNotTold(context.HttpContext.RequestServices.GetRequiredService<ILogger<OtherServer>>(), why);
         context.HandleResponse();
         context.Response.Redirect(NotTold(context.Request));
         return Task.CompletedTask;
     }
 
     private static string NotTold(HttpRequest request) => $"{request.PathBase}/sign-in?said={Arrivals.Failed}";
+
+    // RFC 6749, 4.1.2.1 and 5.2, and OpenID Connect Core 1.0, 3.1.2.6: all of their codes are such words.
+    [GeneratedRegex("^[a-z_]{1,40}$")]
+    private static partial Regex Code();
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Somebody came back from the other server, and who they are was not told: {Reason}")]
+    private static partial void LogNotTold(ILogger logger, string reason);
 
     // The framework takes a token without a signature where it comes straight from the server (OpenID Connect Core 1.0, 3.1.3.7); whoever stands between the
     // two would then be believed. Asked for is the signature itself: what the token's head calls it, its writer chose.
