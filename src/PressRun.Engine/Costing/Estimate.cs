@@ -222,4 +222,8 @@ public enum WarningCode
 /// <summary>Something to look at.</summary>
 /// <param name="Code">What.</param>
 /// <param name="Message">A sentence with its figures.</param>
-public sealed record Warning(WarningCode Code, string Message);
+public sealed record Warning(WarningCode Code, string Message)
+{
+    /// <summary>Names of the stocks or channels that it concerns, in the job's order; empty where it concerns the whole run.</summary>
+    public IReadOnlyList<string> About { get; init; } = [];
+}

@@ -22,8 +22,8 @@ internal static class Warnings
 
         if (block.Parts.Any(part => part.Stock.CaliperIsEstimated))
         {
-            var estimated = block.Parts.Where(part => part.Stock.CaliperIsEstimated).Select(part => part.Stock.Name).Distinct();
-            Add(WarningCode.CaliperEstimated, $"Estimated from the finish's usual bulk: the thickness of {string.Join(", ", estimated)}, and every figure built on it.");
+            var estimated = block.Parts.Where(part => part.Stock.CaliperIsEstimated).Select(part => part.Stock.Name).Distinct().ToArray();
+            Add(WarningCode.CaliperEstimated, $"Estimated from the finish's usual bulk: the thickness of {string.Join(", ", estimated)}, and every figure built on it.", estimated);
         }
 
         if (figures.HeaviestCarton > FreightEstimate.LiftingLimit)
@@ -47,7 +47,7 @@ internal static class Warnings
         {
             if (estimates[index].BreakEvenPrice is null && !channels[index].CannotPost)
             {
-                Add(WarningCode.NoBreakEvenPrice, $"No price pays for a copy through {channels[index].Channel.Name}.");
+                Add(WarningCode.NoBreakEvenPrice, $"No price pays for a copy through {channels[index].Channel.Name}.", channels[index].Channel.Name);
             }
         }
 
@@ -60,13 +60,14 @@ internal static class Warnings
 
         return warnings;
 
-        void Add(WarningCode code, string message) => warnings.Add(new Warning(code, message));
+        void Add(WarningCode code, string message, params string[] about) => warnings.Add(new Warning(code, message) { About = about });
 
         void Each(WarningCode code, Predicate<PreparedChannel> concerned, string sentence)
         {
             if (Array.Exists(channels, concerned))
             {
-                Add(code, $"{sentence} {string.Join(", ", Array.FindAll(channels, concerned).Select(channel => channel.Channel.Name))}.");
+                var names = Array.ConvertAll(Array.FindAll(channels, concerned), channel => channel.Channel.Name);
+                Add(code, $"{sentence} {string.Join(", ", names)}.", names);
             }
         }
     }

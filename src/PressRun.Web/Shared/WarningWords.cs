@@ -4,7 +4,7 @@ using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Shared;
 
-/// <summary>The engine's warnings in the press's own units; those without a measure as they stand.</summary>
+/// <summary>The engine's warnings in the press's own units and the viewer's language.</summary>
 public static class WarningWords
 {
     /// <summary>What a warning says.</summary>
@@ -20,6 +20,14 @@ public static class WarningWords
             Say($"The innermost leaves stand out by {format.Thickness(estimate.Copy.Creep)}, and the fore-edge trim takes off only {format.Length(trim.ForeEdge)}."),
         WarningCode.HeavyCarton =>
             Say($"A carton of {format.Mass(estimate.Freight.HeaviestCarton)} is heavier than {format.Mass(FreightEstimate.LiftingLimit)}: lift it in two or with a trolley, and follow local guidance on lifting."),
-        _ => SayWhole(warning.Message),
+        WarningCode.CaliperEstimated => Say($"Estimated from the finish's usual bulk: the thickness of {Names(warning)}, and every figure built on it."),
+        WarningCode.MailerTooSmall => Say($"The page does not lie in the mailer of {Names(warning)}."),
+        WarningCode.NoPostage => Say($"No postage service takes the piece of {Names(warning)}."),
+        WarningCode.NearPostageStep => Say($"Paper varies, and the piece is within 3 % of its postage step's limit; weigh a copy. It concerns {Names(warning)}."),
+        WarningCode.NoBreakEvenPrice => Say($"No price pays for a copy through {Names(warning)}."),
+        WarningCode.BreakEvenBeyondRun => Say($"The run is paid for by copy {format.Count(estimate.BreakEven.Copies!.Value)}, more than it has for sale."),
+        _ => throw new ArgumentOutOfRangeException(nameof(warning), warning.Code, "No words for it."),
     };
+
+    private static string Names(Warning warning) => string.Join(", ", warning.About.Select(Apart.Of));
 }

@@ -62,6 +62,7 @@ public sealed partial class AppProcess : IAsyncDisposable
         var app = new AppProcess(sample, signIn, settings ?? []);
         try
         {
+            await MadeFolders.CopyToAsync(app.Folder, sample, signIn);
             await app.StartAsync();
             return app;
         }
@@ -70,6 +71,15 @@ public sealed partial class AppProcess : IAsyncDisposable
             await app.DisposeAsync();
             throw;
         }
+    }
+
+    /// <summary>Makes a data folder by a first start, and answers where it lies.</summary>
+    internal static async Task<string> MakeFolderAsync(bool sample, bool signIn)
+    {
+        var app = new AppProcess(sample, signIn, []);
+        await app.StartAsync();
+        await app.StopAsync();
+        return app.Folder;
     }
 
     /// <summary>Starts it again after <see cref="KillAsync"/>.</summary>
@@ -133,6 +143,15 @@ public sealed partial class AppProcess : IAsyncDisposable
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
+        await StopAsync();
+        if (Directory.Exists(Folder))
+        {
+            Directory.Delete(Folder, recursive: true);
+        }
+    }
+
+    private async Task StopAsync()
+    {
         if (process is { HasExited: false })
         {
             using var ask = Process.Start("kill", ["-TERM", process.Id.ToString(CultureInfo.InvariantCulture)]);
@@ -148,10 +167,6 @@ public sealed partial class AppProcess : IAsyncDisposable
         }
 
         process?.Dispose();
-        if (Directory.Exists(Folder))
-        {
-            Directory.Delete(Folder, recursive: true);
-        }
     }
 
     // Below the ports that the system lends for connections (32768 and up on Linux): while a killed app is down, nobody is lent its own.

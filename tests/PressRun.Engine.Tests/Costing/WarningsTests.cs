@@ -47,6 +47,7 @@ public sealed class WarningsTests
         var warning = Assert.Single((Plain() with { Stocks = [stock] }).Estimate().Warnings);
         Assert.Equal(WarningCode.CaliperEstimated, warning.Code);
         Assert.Contains("Cream text", warning.Message, StringComparison.Ordinal);
+        Assert.Equal(["Cream text"], warning.About);
     }
 
     [Fact]
@@ -72,6 +73,7 @@ public sealed class WarningsTests
         var estimate = job.Estimate();
         var postage = Assert.Single(estimate.Postage);
         Assert.Equal([WarningCode.NoPostage], Codes(job));
+        Assert.Equal([job.Channels[0].Name], estimate.Warnings[0].About);
         Assert.Equal((null, null, null, null), (postage.ServiceId, postage.Price, postage.HeadroomMass, postage.HeadroomThickness));
         Assert.Equal((null, null), (estimate.Channels[0].NetPerCopy, estimate.Channels[0].BreakEvenPrice));
         Assert.Null(estimate.BreakEven.Copies);
@@ -93,6 +95,7 @@ public sealed class WarningsTests
     {
         var job = Plain() with { Channels = [Channel("gift") with { TradeDiscount = 1m, Mix = 0m }, Channel(price: 0.20m)] };
         Assert.Equal([WarningCode.NoBreakEvenPrice, WarningCode.BreakEvenBeyondRun], Codes(job));
+        Assert.Equal([[job.Channels[0].Name], []], job.Estimate().Warnings.Select(warning => warning.About));
         Assert.Equal((125L, false), (job.Estimate().BreakEven.Copies!.Value, job.Estimate().BreakEven.WithinRun));
     }
 

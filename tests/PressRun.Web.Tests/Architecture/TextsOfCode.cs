@@ -44,6 +44,17 @@ internal static partial class TextsOfCode
         return [.. Methods(module).SelectMany(method => Loose(method).Select(words => (Outermost(method.DeclaringType).FullName, words)))];
     }
 
+    /// <summary>Beginnings of sentences that other projects put together.</summary>
+    public static IReadOnlyList<string> Beginnings(params IEnumerable<string> paths) => [.. paths.SelectMany(Beginnings).Distinct(StringComparer.Ordinal)];
+
+    private static List<string> Beginnings(string path)
+    {
+        using var module = ModuleDefinition.ReadModule(path);
+        return [.. Methods(module).SelectMany(method => method.Body.Instructions)
+            .Where(instruction => instruction.OpCode == OpCodes.Ldstr && Beginning().IsMatch((string)instruction.Operand) && !IsForHosts(instruction) && !EndsInException(instruction))
+            .Select(instruction => (string)instruction.Operand)];
+    }
+
     private static List<string> Wholes(string path)
     {
         using var module = ModuleDefinition.ReadModule(path);
@@ -223,6 +234,9 @@ internal static partial class TextsOfCode
 
     [GeneratedRegex(@"^[A-Z][^{}\n]* [^{}\n]* [^{}\n]*\.$")]
     private static partial Regex Sentence();
+
+    [GeneratedRegex("^[A-Z][a-z']* [a-z][^{}\n]*[^.{}\n]$")]
+    private static partial Regex Beginning();
 
     [GeneratedRegex("<[^>]*>")]
     private static partial Regex Tag();

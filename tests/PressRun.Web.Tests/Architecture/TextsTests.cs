@@ -73,6 +73,11 @@ public sealed partial class TextsTests
         Assert.Equal([("a state", "told {0} of {1}", "Told"), (null, "kept too long", ".cctor")], looked.Select(found => (found.About, found.Text, found.Method)).OrderByDescending(found => found.Text));
     }
 
+    // What other projects put together is known again by what stands between its gaps.
+    [Fact]
+    public void Sentences_that_other_projects_put_together_are_known() =>
+        Assert.Empty(TextsOfCode.Beginnings(Others).Where(beginning => !JoinedTexts.Formats.Any(format => format.StartsWith(beginning, StringComparison.Ordinal))));
+
     [Fact]
     public void A_text_with_elements_is_well_formed()
     {
@@ -121,7 +126,9 @@ public sealed partial class TextsTests
 
     private static IEnumerable<Translation> Translations => Translation.Languages.Skip(1).Select(language => Translation.Of(language)!);
 
-    private static IReadOnlyList<string> Wholes => TextsOfCode.Wholes(App, typeof(PressRunDbContext).Assembly.Location, typeof(Estimate).Assembly.Location, typeof(JobReader).Assembly.Location);
+    private static IReadOnlyList<string> Wholes => TextsOfCode.Wholes([App, .. Others]);
+
+    private static string[] Others => [typeof(PressRunDbContext).Assembly.Location, typeof(Estimate).Assembly.Location, typeof(JobReader).Assembly.Location];
 
     private static string Feature(string type) => type.Split('.') is [_, _, var feature, _, ..] ? feature : "";
 

@@ -32,7 +32,27 @@ public class WarningWordsTests
         Assert.StartsWith("A carton of 24.9 kg is heavier than 23 kg: ", WarningWords.Of(warning, Estimate, default, Written.Metric), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(WarningCode.CaliperEstimated)]
+    [InlineData(WarningCode.MailerTooSmall)]
+    [InlineData(WarningCode.NoPostage)]
+    [InlineData(WarningCode.NearPostageStep)]
+    [InlineData(WarningCode.NoBreakEvenPrice)]
+    public void Whom_a_warning_concerns_is_named_whatever_the_language(WarningCode code)
+    {
+        var said = WarningWords.Of(new Warning(code, "in the engine's words") { About = ["Stall", "By post"] }, Estimate, default, Written.Metric);
+        Assert.Contains("\u2068Stall\u2069, \u2068By post\u2069", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("engine", said, StringComparison.Ordinal);
+    }
+
     [Fact]
-    public void A_warning_without_a_measure_stands_as_the_engine_says_it() =>
-        Assert.Equal("Weigh a copy.", WarningWords.Of(new Warning(WarningCode.NearPostageStep, "Weigh a copy."), Estimate, default, Written.Imperial));
+    public void A_run_that_its_copies_do_not_pay_for_says_by_which_copy_it_would_be() =>
+        Assert.Equal(
+            "The run is paid for by copy 1,250, more than it has for sale.",
+            WarningWords.Of(new Warning(WarningCode.BreakEvenBeyondRun, "in the engine's words"), Estimate with { BreakEven = new BreakEven(1250, false, 1m) }, default, Written.Metric));
+
+    [Fact]
+    public void Every_warning_has_words() =>
+        Assert.All(Enum.GetValues<WarningCode>(), code => Assert.NotEmpty(
+            WarningWords.Of(new Warning(code, string.Empty), Estimate with { BreakEven = new BreakEven(1250, false, 1m) }, default, Written.Metric)));
 }

@@ -32,7 +32,7 @@ public static class Texts
     }
 
     /// <summary>A text that was put together elsewhere, such as the rule of a refused value: as it is where no translation knows all of it.</summary>
-    public static string SayWhole(string text) => Translation.Of(CultureInfo.CurrentUICulture)?.Find(null, text) ?? text;
+    public static string SayWhole(string text) => Translation.Of(CultureInfo.CurrentUICulture) is { } translation ? translation.Find(null, text) ?? JoinedTexts.Find(text) ?? text : text;
 
     /// <summary>What a text without gaps may be called, whoever wrote it down: in each language that the app speaks.</summary>
     public static IEnumerable<string> InEveryLanguage(FormattableString text)
