@@ -1,8 +1,10 @@
 using System.Globalization;
 using System.Net;
+using Microsoft.Extensions.DependencyInjection;
 using PressRun.Browser.Tests.Pages;
 using PressRun.Browser.Tests.Running;
 using PressRun.Data.Access;
+using PressRun.Data.People;
 
 namespace PressRun.Browser.Tests.People;
 
@@ -44,6 +46,27 @@ public sealed class EndpointTests(PeopleApp people)
         }
 
         Assert.True(faults.Count == 0, string.Join(Environment.NewLine, faults));
+    }
+
+    // The press of a page is the one that was chosen last, in whatever tab: a form of another press's page arrives for it.
+    [Fact]
+    public async Task What_was_asked_on_the_page_of_another_press_is_not_made_for_this_one()
+    {
+        await people.ReadyAsync();
+        var invitations = people.Stored.Services.GetRequiredService<InvitationStore>();
+        var before = (await invitations.ListAsync(people.Stored.Press.Id)).Count;
+        using var owner = await HttpPerson.SignedInAsync(people.App.Address, PeopleApp.Owner);
+        var fields = new Dictionary<string, string> { ["InvitePress"] = people.Other.ToString(), ["Whom"] = "Somebody Else", ["Role"] = "Owner" };
+
+        using (var refused = await owner.FillAsync("people", fields))
+        {
+            Assert.Contains("nothing was made", await refused.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        }
+
+        Assert.Equal(before, (await invitations.ListAsync(people.Stored.Press.Id)).Count);
+        using var made = await owner.FillAsync("people", new(fields) { ["InvitePress"] = people.Stored.Press.Id.ToString() });
+        Assert.Contains("link-text", await made.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        Assert.Equal(before + 1, (await invitations.ListAsync(people.Stored.Press.Id)).Count);
     }
 
     // A link that lost or won a sign on its way: the way to the door would carry it along, into logs and histories.

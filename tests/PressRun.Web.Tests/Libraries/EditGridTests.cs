@@ -3,9 +3,11 @@ using Bunit;
 using Microsoft.Extensions.DependencyInjection;
 using PressRun.Data.Import.Shapes;
 using PressRun.Data.Import.Tables;
+using PressRun.Data.Access;
 using PressRun.Data.Presses;
 using PressRun.Web.Libraries.Grid;
 using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
 using PressRun.Web.Tests.Support;
 
 namespace PressRun.Web.Tests.Libraries;
@@ -72,6 +74,45 @@ public sealed class EditGridTests : BunitContext
         await grid.InvokeAsync(() => grid.Instance.Paste("a", 1, 2, 1));
 
         Assert.Equal(["0.5", "0.5"], document.Rows.Take(2).Select(row => row.Cells[1]));
+    }
+
+    [Theory]
+    [InlineData(20_000, 2, 3)]
+    [InlineData(1, 20_000, 3)]
+    [InlineData(-5, -5, 3)]
+    public async Task A_selection_that_the_table_does_not_have_is_not_believed(int rows, int columns, int then)
+    {
+        var grid = Grid(GridState.Clean);
+        grid.Instance.Receive("0.5");
+
+        await grid.InvokeAsync(() => grid.Instance.Paste("a", 1, rows, columns));
+
+        Assert.Equal(then, document.Rows.Count(row => !row.IsBlank) + 1);
+        Assert.Equal("0.5", document.Rows[0].Cells[1]);
+    }
+
+    [Fact]
+    public async Task A_block_that_is_longer_than_a_table_may_be_is_put_in_as_far_as_there_is_room_and_says_so()
+    {
+        var grid = Grid(GridState.Clean);
+        grid.Instance.Receive(string.Concat(Enumerable.Repeat("glue\t0.1\n", GridDocument.MostRows + 500)));
+
+        await grid.InvokeAsync(() => grid.Instance.Paste("b", 0, 1, 1));
+
+        Assert.Equal(GridDocument.MostRows, document.Rows.Count(row => !row.IsBlank));
+        Assert.Contains("a table takes 2,000 rows", grid.Find("[role=status]").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Who_only_reads_takes_nothing_out_and_clears_nothing_whatever_the_browser_sends()
+    {
+        var grid = Grid(GridState.Clean);
+        grid.Render(parameters => parameters.AddCascadingValue(PressView.Of(Records.Source().Press, CultureInfo.InvariantCulture) with { Role = PressRole.Reader }));
+
+        await grid.InvokeAsync(() => grid.Instance.TakeOut(["a"]));
+        await grid.InvokeAsync(() => grid.Instance.ClearCells(["b"], 0, 1));
+
+        Assert.Equal(["staples 0.005", "thread 0.02", " "], document.Rows.Select(row => string.Join(' ', row.Cells)));
     }
 
     [Fact]

@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
@@ -11,8 +10,6 @@ namespace PressRun.Web.Libraries.Grid;
 /// <summary>An editable table. The page owns the document and what its text means.</summary>
 public sealed partial class EditGrid : IAsyncDisposable
 {
-    private const int LongestPaste = 2_000_000;
-
     // A table of fewer columns is no wider than they need.
     private const int WideFrom = 6;
 
@@ -20,7 +17,6 @@ public sealed partial class EditGrid : IAsyncDisposable
     private static readonly JsonSerializerOptions Kept = new() { PropertyNameCaseInsensitive = true };
 
     private readonly string id = "g" + Guid.NewGuid().ToString("N")[..8];
-    private readonly StringBuilder received = new();
     private ElementReference root;
     private DotNetObjectReference<EditGrid>? self;
     private IJSObjectReference? module;
@@ -115,39 +111,6 @@ public sealed partial class EditGrid : IAsyncDisposable
         }
     }
 
-    /// <summary>Takes a piece of a pasted block.</summary>
-    [JSInvokable]
-    public void Receive(string piece)
-    {
-        if (received.Length + piece.Length <= LongestPaste)
-        {
-            received.Append(piece);
-        }
-    }
-
-    /// <summary>Puts the received block in. A single cell fills the whole selection.</summary>
-    [JSInvokable]
-    public Task Paste(string row, int shownColumn, int selectedRows, int selectedColumns)
-    {
-        var block = CellBlock.Read(received.ToString());
-        received.Clear();
-        if (block.Count == 0 || IsReadOnly)
-        {
-            return Task.CompletedTask;
-        }
-
-        if (block is [[var only]])
-        {
-            block = [.. Enumerable.Repeat(Enumerable.Repeat(only, selectedColumns).ToArray(), selectedRows)];
-        }
-
-        var columns = Shown.Skip(shownColumn).ToList();
-        var over = block.Max(cells => cells.Count) - columns.Count;
-        var after = over > 0 ? Say(over, $"Pasted; one column did not fit beside the table.", $"Pasted; {over} columns did not fit beside the table.") : null;
-        block = [.. block.Select(cells => cells.Zip(columns, (text, column) => Meant(column, text)).ToList())];
-        return ApplyAsync(() => Document.Put(row, columns, block, Say($"a pasted block")), after);
-    }
-
     /// <summary>Takes a typed cell.</summary>
     [JSInvokable]
     public Task Commit(string row, int column, string text) => IsReadOnly || !Shown.Contains(column)
@@ -156,13 +119,13 @@ public sealed partial class EditGrid : IAsyncDisposable
 
     /// <summary>Empties a block of cells.</summary>
     [JSInvokable]
-    public Task ClearCells(string[] rows, int firstShown, int lastShown) => ReadOnly
+    public Task ClearCells(string[] rows, int firstShown, int lastShown) => IsReadOnly
         ? Task.CompletedTask
         : ApplyAsync(() => Document.Clear(rows, [.. Shown.Skip(firstShown).Take(lastShown - firstShown + 1)], Say($"cleared cells")));
 
     /// <summary>Takes rows out.</summary>
     [JSInvokable]
-    public Task TakeOut(string[] rows) => ReadOnly
+    public Task TakeOut(string[] rows) => IsReadOnly
         ? Task.CompletedTask
         : ApplyAsync(() => Document.Remove(rows, rows is [var only] ? Say($"{NameOf(only)} taken out") : Say($"{rows.Length} rows taken out")));
 
@@ -170,6 +133,11 @@ public sealed partial class EditGrid : IAsyncDisposable
     [JSInvokable]
     public async Task Act(int action, string[] rows)
     {
+        if (IsReadOnly || action < 0 || action >= RowActions.Count)
+        {
+            return;
+        }
+
         await RowActions[action].Do([.. rows.Where(key => Document.Rows.Any(row => row.Key == key && !row.IsBlank))]);
         said = null;
         StateHasChanged();
@@ -230,7 +198,7 @@ public sealed partial class EditGrid : IAsyncDisposable
 
     private async Task UndoAsync()
     {
-        if (Document.Undoable is { } what && !ReadOnly)
+        if (Document.Undoable is { } what && !IsReadOnly)
         {
             await ApplyAsync(Document.Undo, Say($"Taken back: {what}."));
         }
@@ -238,7 +206,7 @@ public sealed partial class EditGrid : IAsyncDisposable
 
     private async Task RedoAsync()
     {
-        if (Document.Redoable is { } what && !ReadOnly)
+        if (Document.Redoable is { } what && !IsReadOnly)
         {
             await ApplyAsync(Document.Redo, Say($"Done again: {what}."));
         }

@@ -16,6 +16,9 @@ public sealed record GridRow(string Key, IReadOnlyList<string> Cells)
 /// paste into. It knows nothing of what the text means.</summary>
 public sealed class GridDocument(int columnCount)
 {
+    /// <summary>Most rows that a table is edited with; longer ones come in as a file.</summary>
+    public const int MostRows = 2_000;
+
     internal const string NewKey = "new-";
 
     private const int MostEdits = 100;
@@ -69,6 +72,9 @@ public sealed class GridDocument(int columnCount)
     public bool Set(string row, int column, string text, string what) =>
         Edit(what, rows => [.. rows.Select(old => old.Key == row && old.Cells[column] != text ? old.With(column, text) : old)]);
 
+    /// <summary>How many rows a block may have that is put in at a row.</summary>
+    public int RoomFrom(string row) => Math.Max(MostRows, Rows.Count) - FirstAt(Rows, row);
+
     /// <summary>Puts a block of cells in, from one cell on to the right and down; rows that it lacks are added.</summary>
     /// <param name="row">Row of the upper left cell.</param>
     /// <param name="columns">Columns that the block's cells go to, in order; what goes past them is left out.</param>
@@ -77,7 +83,7 @@ public sealed class GridDocument(int columnCount)
     public bool Put(string row, IReadOnlyList<int> columns, IReadOnlyList<IReadOnlyList<string>> block, string what) => Edit(what, rows =>
     {
         var all = rows.ToList();
-        var first = Math.Max(0, all.FindIndex(candidate => candidate.Key == row));
+        var first = FirstAt(rows, row);
         for (var down = 0; down < block.Count; down++)
         {
             if (first + down == all.Count)
@@ -158,6 +164,8 @@ public sealed class GridDocument(int columnCount)
         Rows = edit.After;
         return true;
     }
+
+    private static int FirstAt(IReadOnlyList<GridRow> rows, string row) => rows.Select((candidate, at) => (candidate.Key, at)).FirstOrDefault(found => found.Key == row).at;
 
     private IReadOnlyList<GridRow> WithRoom(IReadOnlyList<GridRow> rows) => rows.Count > 0 && rows[^1].IsBlank ? rows : [.. rows, NewRow()];
 
