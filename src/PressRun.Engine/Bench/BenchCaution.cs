@@ -2,6 +2,7 @@ using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Imposing;
 using PressRun.Engine.Measures;
+using PressRun.Engine.Sheets;
 
 namespace PressRun.Engine.Bench;
 
@@ -65,7 +66,7 @@ public sealed record BenchCaution(BenchCautionCode Code, PartPieces? Part, Lengt
     {
         var index = prepared.OrderedPieces.ToList().IndexOf(part);
         return index >= 0 && estimate.Parts[index].OnSheets is { } on
-            && Place.On(prepared.Job.Shop.Sheets.First(sheet => sheet.Id == on.SheetId), part.Piece, prepared.Job.Edition.Bleed).Any(place => place.Turned);
+            && PiecesOnSheet.AnyTurned(prepared.Job.Shop.Sheets.First(sheet => sheet.Id == on.SheetId), part.Piece, prepared.Job.Edition.Bleed);
     }
 
     /// <summary>Parts that are folded: every sheet of a saddle-stitched book, and the cover of a glued one.</summary>

@@ -9,6 +9,31 @@ namespace PressRun.Engine.Imposing;
 /// <summary>Lays the pieces of a run on its sheets. Positions are exact; what is drawn from them is true to scale.</summary>
 public static class SheetImposer
 {
+    /// <summary>Most pieces of a sheet that is laid out piece by piece: far more than anybody cuts out of one, and few enough to be drawn.</summary>
+    public const int MostPieces = 1_000;
+
+    /// <summary>Most places on all different sheets of a run together.</summary>
+    public const int MostPlaces = 100_000;
+
+    /// <summary>What keeps a run's sheets from being laid out piece by piece, though its costs are known; null where nothing does.</summary>
+    /// <param name="prepared">The run's job.</param>
+    /// <param name="estimate">The same at its quantity.</param>
+    public static Problem? TooMany(PreparedJob prepared, Estimate estimate)
+    {
+        var places = 0L;
+        foreach (var (part, on) in prepared.OrderedPieces.Zip(estimate.Parts, (part, estimated) => (part, estimated.OnSheets)))
+        {
+            if (on is { PiecesPerSheet: > MostPieces })
+            {
+                return new Problem("$.shop.sheets", Text.Of(on.PiecesPerSheet), $"So many pieces of {part.Part.Name} lie on one sheet that they cannot be drawn; a sheet is laid out for at most {Text.Of(MostPieces)}.");
+            }
+
+            places += on is null ? part.Count : on.Layout == Layout.StepAndRepeat ? (long)part.Count * on.PiecesPerSheet : part.Count + on.PiecesPerSheet;
+        }
+
+        return places > MostPlaces ? new Problem("$.edition.parts", Text.Of(places), $"The sheets of this run have more than {Text.Of(MostPlaces)} places together, too many to be laid out piece by piece.") : null;
+    }
+
     /// <summary>
     /// Every different sheet of a run, in the order of the book. Step and repeat: a sheet for each piece. Cut and stack: sheets of neighbouring pieces, the
     /// last with blank places where they do not come out even. Combined: full sheets first, then one for each piece left. Where the shop prices

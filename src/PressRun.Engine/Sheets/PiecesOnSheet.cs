@@ -64,6 +64,23 @@ public static class PiecesOnSheet
         ];
     }
 
+    /// <summary>Whether any piece of that count lies a quarter turn.</summary>
+    internal static bool AnyTurned(Sheet sheet, Size piece, bool bleed)
+    {
+        if (sheet.Grain == GrainRule.ParallelToSpine)
+        {
+            return false;
+        }
+
+        if (sheet.MixedLayout)
+        {
+            return Places(sheet, piece, bleed).Exists(place => place.Turned);
+        }
+
+        var (width, height) = Usable(sheet, bleed);
+        return Grid(width, height, piece.Height, piece.Width, sheet.Gutter) > Grid(width, height, piece.Width, piece.Height, sheet.Gutter);
+    }
+
     /// <summary>By how much the piece is too large for the sheet, in the orientation that lacks least; zero on a side that fits.</summary>
     public static Size Excess(Sheet sheet, Size piece, bool bleed)
     {

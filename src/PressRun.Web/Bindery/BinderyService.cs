@@ -4,6 +4,7 @@ using PressRun.Data.RunPlans;
 using PressRun.Data.Titles;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
+using PressRun.Engine.Imposing;
 
 namespace PressRun.Web.Bindery;
 
@@ -45,8 +46,8 @@ public sealed class BinderyService(TitleStore titles, EditionStore editions, Pla
     {
         var prepared = PreparedJob.Prepare(source.Build());
         var estimate = prepared.Succeeded ? prepared.Value.Estimate(source.Plan.Quantity) : Outcome<Estimate>.Refused(prepared.Problems);
-        return estimate.Succeeded
-            ? new BinderyView(title, source, limits, prepared.Value, BenchSheet.Of(prepared.Value, estimate.Value, limits), [])
-            : new BinderyView(title, source, limits, null, null, estimate.Problems);
+        return !estimate.Succeeded ? new BinderyView(title, source, limits, null, null, estimate.Problems)
+            : SheetImposer.TooMany(prepared.Value, estimate.Value) is { } problem ? new BinderyView(title, source, limits, null, null, [problem])
+            : new BinderyView(title, source, limits, prepared.Value, BenchSheet.Of(prepared.Value, estimate.Value, limits), []);
     }
 }

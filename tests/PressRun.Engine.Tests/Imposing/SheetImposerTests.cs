@@ -1,4 +1,6 @@
 using CsCheck;
+using PressRun.Engine.Bench;
+using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Imposing;
 using PressRun.Engine.Measures;
@@ -35,6 +37,32 @@ public sealed class SheetImposerTests
         Assert.Equal([1, 2], made.Stacks.Select(stack => stack.Pile!.Value));
         var cut = Assert.Single(ApartCuts.Of(made));
         Assert.Equal((FenceSide.Top, In(5.5m)), (cut.Against, cut.Fence));
+    }
+
+    [Fact]
+    public void A_sheet_of_more_pieces_than_anybody_could_draw_is_told_of_and_no_list_of_them_is_made()
+    {
+        var job = Plain().With(shop => shop with { Sheets = [Sheet(width: 10_000m, height: 10_000m)] })
+            .WithEdition(edition => edition with { Page = MmSize(1, 1), Parts = [Part(4)] }) with { Stocks = [PlainStock(grammage: 250m)] };
+        var prepared = PreparedJob.Prepare(job).Value;
+        var estimate = prepared.Estimate(10).Value;
+        Assert.Equal(50_000_000, estimate.Parts[0].OnSheets!.PiecesPerSheet);
+
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        Assert.NotNull(SheetImposer.TooMany(prepared, estimate));
+        BenchCaution.Of(prepared, estimate, BenchLimits.Usual);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 1_000_000);
+    }
+
+    [Fact]
+    public void A_book_of_so_many_different_sheets_is_told_of_too()
+    {
+        var job = Plain().With(shop => shop with { Sheets = [Sheet(width: 2_000m, height: 2_000m)], Layout = Layout.StepAndRepeat })
+            .WithEdition(edition => edition with { Binding = Binding.Loose, Page = MmSize(70, 70), Parts = [Part(400)] });
+        var prepared = PreparedJob.Prepare(job).Value;
+
+        Assert.Contains("places together", SheetImposer.TooMany(prepared, prepared.Estimate(1).Value)!.Rule, StringComparison.Ordinal);
+        Assert.Null(SheetImposer.TooMany(PreparedJob.Prepare(Plain()).Value, PreparedJob.Prepare(Plain()).Value.Estimate(100).Value));
     }
 
     [Theory]

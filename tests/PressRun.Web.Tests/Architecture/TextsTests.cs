@@ -94,6 +94,16 @@ public sealed partial class TextsTests
         Assert.DoesNotContain(TextsOfCode.In(App), found => found.Method == ".cctor");
     }
 
+    // A rule of the look that goes by a word holds in one language only.
+    [Fact]
+    public void The_look_goes_by_no_words()
+    {
+        var here = typeof(TextsTests).Assembly;
+        var sheets = here.GetManifestResourceNames().Where(name => name.EndsWith(".css", StringComparison.Ordinal)).ToList();
+        Assert.Contains("pages.css", sheets);
+        Assert.Empty(sheets.SelectMany(sheet => WordyRule().Matches(new StreamReader(here.GetManifestResourceStream(sheet)!).ReadToEnd()).Select(found => $"{sheet}: {found.Value}")));
+    }
+
     // Without this the two tests below would hold of no language at all.
     [Fact]
     public void The_app_speaks_the_languages_whose_files_it_has() => Assert.Equal(["en", "de"], Translation.Languages.Select(language => language.Name));
@@ -133,6 +143,9 @@ public sealed partial class TextsTests
     private static string Feature(string type) => type.Split('.') is [_, _, var feature, _, ..] ? feature : "";
 
     private static IEnumerable<string> Parts(string text) => Part().Matches(text).Select(match => match.Value).Order(StringComparer.Ordinal);
+
+    [GeneratedRegex(@"\[(?:data-label|aria-label|title|placeholder|alt)[~|^$*]?='[^']+'")]
+    private static partial Regex WordyRule();
 
     [GeneratedRegex(@"\{\d+\}|<[^>]+>")]
     private static partial Regex Part();

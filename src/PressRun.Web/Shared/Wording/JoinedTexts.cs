@@ -27,6 +27,9 @@ public static class JoinedTexts
         new(gap => $"The freight weighs {gap[0]}, more than the last step's {gap[1]}, and there is no price for further kilograms."),
         new(gap => $"These choices make more rows than {gap[0]}; try fewer stocks or quantities."),
 
+        new(gap => $"So many pieces of {gap[0]} lie on one sheet that they cannot be drawn; a sheet is laid out for at most {gap[1]}."),
+        new(gap => $"The sheets of this run have more than {gap[0]} places together, too many to be laid out piece by piece."),
+
         // The book.
         new(gap => $"All parts together have at most {gap[0]} pages."),
         new(gap => $"Folded and stapled parts take a multiple of 4 pages; the nearest are {Or(gap[0])}."),
