@@ -111,7 +111,7 @@ public static class JoinedTexts
     public static string? Find(string sentence)
     {
         ArgumentNullException.ThrowIfNull(sentence);
-        foreach (var joined in All)
+        foreach (var joined in sentence.Length == 0 ? [] : All)
         {
             if (joined.Read(sentence) is { } gaps)
             {
