@@ -44,15 +44,13 @@ internal static partial class TextsOfCode
         return [.. Methods(module).SelectMany(method => Loose(method).Select(words => (Outermost(method.DeclaringType).FullName, words)))];
     }
 
-    /// <summary>Beginnings of sentences that other projects put together.</summary>
-    public static IReadOnlyList<string> Beginnings(params IEnumerable<string> paths) => [.. paths.SelectMany(Beginnings).Distinct(StringComparer.Ordinal)];
-
-    private static List<string> Beginnings(string path)
+    /// <summary>Beginnings of sentences that another project puts together, each with its type.</summary>
+    public static IReadOnlyList<(string Type, string Words)> Beginnings(string path)
     {
         using var module = ModuleDefinition.ReadModule(path);
-        return [.. Methods(module).SelectMany(method => method.Body.Instructions)
+        return [.. Methods(module).SelectMany(method => method.Body.Instructions
             .Where(instruction => instruction.OpCode == OpCodes.Ldstr && Beginning().IsMatch((string)instruction.Operand) && !IsForHosts(instruction) && !EndsInException(instruction))
-            .Select(instruction => (string)instruction.Operand)];
+            .Select(instruction => (Outermost(method.DeclaringType).FullName, (string)instruction.Operand)))];
     }
 
     private static List<string> Wholes(string path)

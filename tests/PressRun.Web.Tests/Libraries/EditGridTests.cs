@@ -158,7 +158,7 @@ public sealed class EditGridTests : BunitContext
     }
 
     private IRenderedComponent<EditGrid> Grid(GridState state, Action? changed = null, PressView? press = null) => Render<EditGrid>(parameters => parameters
-        .AddCascadingValue(press!)
+        .AddCascadingValue(press ?? PressView.Of(Records.Source().Press, CultureInfo.InvariantCulture))
         .Add(grid => grid.Document, document)
         .Add(grid => grid.Columns, Shape.Columns)
         .Add(grid => grid.State, state)

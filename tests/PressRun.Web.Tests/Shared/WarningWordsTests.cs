@@ -41,7 +41,7 @@ public class WarningWordsTests
     public void Whom_a_warning_concerns_is_named_whatever_the_language(WarningCode code)
     {
         var said = WarningWords.Of(new Warning(code, "in the engine's words") { About = ["Stall", "By post"] }, Estimate, default, Written.Metric);
-        Assert.Contains("\u2068Stall\u2069, \u2068By post\u2069", said, StringComparison.Ordinal);
+        Assert.Contains("Stall, By post", said, StringComparison.Ordinal);
         Assert.DoesNotContain("engine", said, StringComparison.Ordinal);
     }
 
