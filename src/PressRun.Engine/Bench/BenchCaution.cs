@@ -12,6 +12,9 @@ public enum BenchCautionCode
     /// <summary>A part is folded across the grain of its paper.</summary>
     AgainstGrain,
 
+    /// <summary>The same of paper that the shop scores or folds.</summary>
+    AgainstGrainScored,
+
     /// <summary>Inner leaves stand out further than the fore-edge trim takes off.</summary>
     CreepBeyondTrim,
 
@@ -36,23 +39,24 @@ public sealed record BenchCaution(BenchCautionCode Code, PartPieces? Part, Lengt
     public static IReadOnlyList<BenchCaution> Of(PreparedJob prepared, Estimate estimate, BenchLimits limits)
     {
         var (block, cautions) = (prepared.Block, new List<BenchCaution>());
+        var byShop = prepared.BoundBy == BoundBy.Shop ? Enum.GetValues<WorkKind>() : Work.SoldBy(prepared.Job.Shop);
+        var foldedByShop = byShop.Contains(WorkKind.Score) || byShop.Contains(WorkKind.Fold);
         var folded = Folded(block).Concat(prepared.OtherHalf is { } other ? Folded(other) : []).Distinct().ToList();
         cautions.AddRange(folded
             .Where(part => part.Stock.Weight.GramsPerSquareMetre > limits.GrainOver && AgainstGrain(prepared, estimate, part))
-            .Select(part => new BenchCaution(BenchCautionCode.AgainstGrain, part, default, default)));
+            .Select(part => new BenchCaution(foldedByShop ? BenchCautionCode.AgainstGrainScored : BenchCautionCode.AgainstGrain, part, default, default)));
         var allowed = block.Edition.Trim.ForeEdge + limits.CreepBeyondTrim;
         if (block.Creep.Settled() > allowed)
         {
             cautions.Add(new BenchCaution(BenchCautionCode.CreepBeyondTrim, null, block.Creep, allowed));
         }
 
-        var byShop = prepared.BoundBy == BoundBy.Shop ? Enum.GetValues<WorkKind>() : Work.SoldBy(prepared.Job.Shop);
         if (!byShop.Contains(WorkKind.Staple) && UnderStaple(prepared) is var paper && paper.Settled() > limits.StapleHolds)
         {
             cautions.Add(new BenchCaution(BenchCautionCode.StapleTooShort, null, paper, limits.StapleHolds));
         }
 
-        if (!byShop.Contains(WorkKind.Score) && !byShop.Contains(WorkKind.Fold))
+        if (!foldedByShop)
         {
             cautions.AddRange(folded.Where(part => part.Stock.Weight.GramsPerSquareMetre > limits.ScoreOver)
                 .Select(part => new BenchCaution(BenchCautionCode.FoldUnscored, part, default, default)));

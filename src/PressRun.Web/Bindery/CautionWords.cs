@@ -14,6 +14,8 @@ public static class CautionWords
     {
         BenchCautionCode.AgainstGrain =>
             Say($"The part “{Part(caution)}”, {Weight(caution, format)}, is folded across the grain of its paper and may crack there: ask the shop for a sheet whose grain runs along the spine, or score it before it is folded."),
+        BenchCautionCode.AgainstGrainScored =>
+            Say($"The part “{Part(caution)}”, {Weight(caution, format)}, is folded across the grain of its paper and may crack there although the shop sees to its fold: ask for a sheet whose grain runs along the spine."),
         BenchCautionCode.CreepBeyondTrim when caution.May.Millimetres == 0m =>
             Say($"The innermost leaves stand out by {format.Thickness(caution.Has)}, and the fore-edge is not trimmed."),
         BenchCautionCode.CreepBeyondTrim =>

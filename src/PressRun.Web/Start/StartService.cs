@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using Microsoft.Extensions.Options;
 using PressRun.Data.Archive;
 using PressRun.Data.Presses;
@@ -23,6 +24,8 @@ public sealed class StartService(
     IOptions<PressRunOptions> options,
     TimeProvider time)
 {
+    private readonly Lazy<string?> sampleName = new(() => NameIn(FolderOf(options.Value)));
+
     private DateOnly Today => DateOnly.FromDateTime(time.GetLocalNow().Date);
 
     /// <summary>The presses on this server.</summary>
@@ -34,7 +37,27 @@ public sealed class StartService(
     /// <summary>True where a sample press comes with the program.</summary>
     public bool HasSample => Directory.Exists(SampleFrom) || File.Exists(SampleFrom);
 
-    private string SampleFrom => options.Value.SampleFrom.Length > 0 ? options.Value.SampleFrom : Path.Combine(AppContext.BaseDirectory, "seed-data");
+    private string SampleFrom => FolderOf(options.Value);
+
+    private static string FolderOf(PressRunOptions running) => running.SampleFrom.Length > 0 ? running.SampleFrom : Path.Combine(AppContext.BaseDirectory, "seed-data");
+
+    /// <summary>True of the sample press as long as it is called what it came as.</summary>
+    public bool IsSample(PressRecord press) => press.Name == sampleName.Value;
+
+    private static string? NameIn(string sample)
+    {
+        var file = Path.Combine(sample, "press.json");
+        try
+        {
+            using var press = JsonDocument.Parse(File.Exists(file) ? File.ReadAllBytes(file) : "{}"u8.ToArray());
+            return press.RootElement.TryGetProperty("press", out var settings) && settings.TryGetProperty("name", out var name) ? name.GetString() : null;
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or JsonException or InvalidOperationException)
+        {
+            // An archive that cannot be read has no name to know it by; bringing it in says what is wrong with it.
+            return null;
+        }
+    }
 
     /// <summary>A sample press of the visitor's own, to look around in and change at will.</summary>
     public async Task<(PressRecord? Press, string? Problem)> AddSampleAsync() =>

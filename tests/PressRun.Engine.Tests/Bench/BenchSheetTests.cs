@@ -64,7 +64,7 @@ public sealed class BenchSheetTests
 
         // The shop scores it.
         var scored = heavy.With(shop => shop with { Finishing = [new Finishing("creasing", FinishingUnit.Copy, 0.1m, 0m)] });
-        Assert.Equal([BenchCautionCode.AgainstGrain], SheetOf(scored, 10).Cautions.Select(caution => caution.Code));
+        Assert.Equal([BenchCautionCode.AgainstGrainScored], SheetOf(scored, 10).Cautions.Select(caution => caution.Code));
     }
 
     [Theory]

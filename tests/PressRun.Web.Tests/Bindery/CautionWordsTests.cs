@@ -18,6 +18,7 @@ public sealed class CautionWordsTests
 
     [Theory]
     [InlineData(BenchCautionCode.AgainstGrain, "250 g/m², is folded across the grain")]
+    [InlineData(BenchCautionCode.AgainstGrainScored, "although the shop sees to its fold")]
     [InlineData(BenchCautionCode.CreepBeyondTrim, "stand out by 2.5 mm, more than the 2 mm")]
     [InlineData(BenchCautionCode.StapleTooShort, "through 2.5 mm of paper, and a leg of 6 mm holds 2 mm")]
     [InlineData(BenchCautionCode.FoldUnscored, "250 g/m², is heavier than 170 g/m²: score")]
