@@ -8,6 +8,7 @@ using Microsoft.Extensions.Options;
 using PressRun.Data.Access;
 using PressRun.Data.People;
 using PressRun.Data.Running;
+using PressRun.Web.Layout;
 using PressRun.Web.People.Elsewhere;
 
 namespace PressRun.Web.People;
@@ -153,15 +154,16 @@ public static class SignInSetup
     // Whoever asks for a page is sent to the door and then back. An address of nothing is told so at once: it may be a secret link, not quite as it was sent.
     private static Task GoAsync(RedirectContext<CookieAuthenticationOptions> context)
     {
-        if (context.HttpContext.GetEndpoint() is null)
+        // In a page that needs no line to the server: whoever has not signed in gets none.
+        var http = context.HttpContext;
+        if (http.GetEndpoint() is null)
         {
-            context.Response.StatusCode = StatusCodes.Status404NotFound;
-        }
-        else
-        {
-            context.Response.Redirect(context.RedirectUri);
+            return PlainPage.SendAsync(http, StatusCodes.Status404NotFound, PlainPage.Of(
+                http, Say($"Nothing lies here"), Say($"The address may be mistyped, or what stood here has been removed."),
+                $"""<p class="next"><a class="button" href="">{Say($"Go to the shelf")}</a></p>""", masthead: true));
         }
 
+        context.Response.Redirect(context.RedirectUri);
         return Task.CompletedTask;
     }
 }

@@ -86,6 +86,20 @@ public sealed class EndpointTests(PeopleApp people)
         Assert.DoesNotContain("a-secret", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
+    // A page that waits for a line to the server would stay blank: whoever has not signed in gets none.
+    [Fact]
+    public async Task An_address_of_nothing_says_so_to_whoever_has_not_signed_in()
+    {
+        await people.ReadyAsync();
+        using var stranger = new HttpPerson(people.App.Address);
+        using var answer = await stranger.AskAsync("GET", "nowhere");
+
+        var page = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+        Assert.Contains("Nothing lies here", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("blazor.web", page, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task No_endpoint_tells_or_does_anything_of_a_press_by_its_ids_to_somebody_of_another()
     {
