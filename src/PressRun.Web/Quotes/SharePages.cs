@@ -172,6 +172,7 @@ public static class SharePages
         }
         catch (Exception broken) when (broken is BadHttpRequestException or InvalidDataException or NotSupportedException or IOException)
         {
+            BrokenRequests.CloseLine(http, broken);
             var status = (broken as BadHttpRequestException)?.StatusCode ?? StatusCodes.Status400BadRequest;
             await PlainAsync(http, status, Say($"That did not arrive whole"), Say($"Go back, where what you typed still stands, and send it again; a remark has at most 2,000 characters."));
             return null;

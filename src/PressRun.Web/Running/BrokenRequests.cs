@@ -1,4 +1,6 @@
 using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.Connections;
+using Microsoft.AspNetCore.Connections.Features;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Features;
 using PressRun.Data.Running;
@@ -34,8 +36,31 @@ public static class BrokenRequests
         {
             context.Response.Clear();
             context.Response.StatusCode = status;
+            CloseLine(context, problem);
         }
     });
+
+    /// <summary>Closes the line of a request that broke off while it was read. Else the web server reads on where nothing comes any more, and its surprise stands in the log at
+    /// whatever length: anybody could fill it.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="problem">What came of reading it.</param>
+    public static void CloseLine(HttpContext context, Exception? problem)
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        if (problem is BadHttpRequestException or ConnectionResetException)
+        {
+            context.Features.Get<IConnectionLifetimeNotificationFeature>()?.RequestClose();
+            if (problem is ConnectionResetException)
+            {
+                // Nobody is there to be answered, and no rest to be read over.
+                context.Abort();
+            }
+        }
+        else if (problem is not null)
+        {
+            CloseLine(context, problem.InnerException);
+        }
+    }
 
     /// <summary>Leaves what is sent without a page in answer: the page that says that nothing is here takes no forms.</summary>
     public static void UsePlainAnswersToForms(this IApplicationBuilder app) => app.Use((context, next) =>
@@ -78,11 +103,13 @@ public static class BrokenRequests
     /// <summary>Refuses a form without the token of its page, with a sentence, before anything reads it.</summary>
     public static void UseTokensOrNothing(this IApplicationBuilder app) => app.Use((context, next) =>
     {
-        if (context.Features.Get<IAntiforgeryValidationFeature>() is not { IsValid: false })
+        if (context.Features.Get<IAntiforgeryValidationFeature>() is not { IsValid: false } token)
         {
             return next(context);
         }
 
+        // It was read before its token could be looked for.
+        CloseLine(context, token.Error);
         return PlainPage.SendAsync(context, StatusCodes.Status400BadRequest, PlainPage.Of(
             context, Say($"This form is too old"), Say($"It came without the token that its page gives it; nothing was changed. Fetch the page again, and send it from there."), masthead: true));
     });

@@ -1,6 +1,11 @@
+using System.Net.Sockets;
+using System.Text;
+using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 using PressRun.Web.Running;
 using PressRun.Web.Tests.Support;
 
@@ -9,6 +14,9 @@ namespace PressRun.Web.Tests.Running;
 public class BrokenRequestTests
 {
     private const string Host = "Host: 127.0.0.1\r\n";
+
+    private readonly TaskCompletionSource reading = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private readonly TaskCompletionSource done = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     [Theory]
     [InlineData("GET / HTTP/1.0\r\n\r\n")]
@@ -23,13 +31,60 @@ public class BrokenRequestTests
         Assert.StartsWith("HTTP/1.1 400 ", await RawRequests.AnswerTo(app, request), StringComparison.Ordinal);
     }
 
-    private static async Task<WebApplication> StartAsync()
+    // Without more ado the web server writes a stack trace for each of them.
+    [Theory]
+    [InlineData("/form", false)]
+    [InlineData("/form", true)]
+    [InlineData("/token", false)]
+    [InlineData("/token", true)]
+    public async Task A_form_that_breaks_off_leaves_nothing_in_the_log(string path, bool isReset)
+    {
+        using var heard = new HeardLines();
+        await using var app = await StartAsync(heard);
+        using (var client = new TcpClient())
+        {
+            await client.ConnectAsync("127.0.0.1", new Uri(app.Urls.Single()).Port, TestContext.Current.CancellationToken);
+            var stream = client.GetStream();
+            await stream.WriteAsync(Encoding.ASCII.GetBytes($"POST {path} HTTP/1.1\r\n{Host}Content-Type: application/x-www-form-urlencoded\r\nContent-Length: 1000\r\n\r\nname=A"), TestContext.Current.CancellationToken);
+            await reading.Task.WaitAsync(TestContext.Current.CancellationToken);
+            client.LingerState = new LingerOption(isReset, 0);
+        }
+
+        await done.Task.WaitAsync(TestContext.Current.CancellationToken);
+        // Stopped, it has ended what it does with each line.
+        await app.StopAsync(TestContext.Current.CancellationToken);
+        Assert.Empty(heard.Lines);
+    }
+
+    private async Task<WebApplication> StartAsync(HeardLines? heard = null)
     {
         var builder = WebApplication.CreateBuilder();
         builder.AddPressRunHost();
+        builder.Services.AddAntiforgery();
+        if (heard is not null)
+        {
+            builder.Logging.ClearProviders().AddProvider(heard).AddFilter((_, level) => level >= LogLevel.Warning);
+        }
+
         builder.WebHost.UseUrls("http://127.0.0.1:0");
         var app = builder.Build();
+        app.Use(async (context, next) =>
+        {
+            reading.TrySetResult();
+            try
+            {
+                await next(context);
+            }
+            finally
+            {
+                done.TrySetResult();
+            }
+        });
         app.UsePressRunHost();
+        app.UseAntiforgery();
+        app.UseTokensOrNothing();
+        app.MapPost("/form", async (HttpContext context) => await context.Request.ReadFormAsync()).DisableAntiforgery();
+        app.MapPost("/token", () => Results.Ok()).WithMetadata(new RequireAntiforgeryTokenAttribute());
         app.MapPost("/", async (HttpContext context) => await context.Request.Body.CopyToAsync(Stream.Null));
         await app.StartAsync(TestContext.Current.CancellationToken);
         return app;
