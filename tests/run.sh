@@ -14,8 +14,10 @@ dotnet format whitespace . --folder --verify-no-changes || fail "Spaces or lines
 results=$(mktemp -d)
 trap 'rm -rf "$results"' EXIT
 run() {
-  dotnet run --no-build --project "$1" -- --progress off --no-ansi 2>&1 | tee "$results/$(basename "$1")"
-  echo "${PIPESTATUS[0]}" >"$results/$(basename "$1").status"
+  local name
+  name=$(basename "$1")
+  dotnet run --no-build --project "$1" -- --progress off --no-ansi --results-directory "$results" --report-xunit-trx --report-xunit-trx-filename "$name.trx" 2>&1 | tee "$results/$name"
+  echo "${PIPESTATUS[0]}" >"$results/$name.status"
 }
 
 # The app starts dozens of times and lives for seconds: what watches it so as to make it faster later costs more than it brings.
@@ -47,5 +49,7 @@ for project in tests/*.Tests; do
   failed=$((failed + ${failures:-0}))
 done
 
+printf '\nWhat took longest, in minutes and seconds:\n'
+grep -oh '<UnitTestResult [^>]*' "$results"/*.trx | sed -n 's/.*testName="\([^"]*\)".* duration="..:\([0-9]*:[0-9]*\).*/\2 \1/p' | sort -r | sed 12q
 printf '\n%s passed, %s failed, %s skipped\n' "$passed" "$failed" "$skipped"
 [ "$failed" = 0 ]

@@ -43,7 +43,8 @@ public sealed class SheetImposerTests
     public void A_sheet_of_more_pieces_than_anybody_could_draw_is_told_of_and_no_list_of_them_is_made()
     {
         var job = Plain().With(shop => shop with { Sheets = [Sheet(width: 10_000m, height: 10_000m)] })
-            .WithEdition(edition => edition with { Page = MmSize(1, 1), Parts = [Part(4)] }) with { Stocks = [PlainStock(grammage: 250m)] };
+            .WithEdition(edition => edition with { Page = MmSize(1, 1), Parts = [Part(4)] }) with
+        { Stocks = [PlainStock(grammage: 250m)] };
         var prepared = PreparedJob.Prepare(job).Value;
         var estimate = prepared.Estimate(10).Value;
         Assert.Equal(50_000_000, estimate.Parts[0].OnSheets!.PiecesPerSheet);
