@@ -172,7 +172,7 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
         }
 
         // Whoever lost their password to somebody else may have got passkeys from them.
-        await PasskeyStore.RemoveAllAsync(db, id, cancel);
+        await AccountPasskeys.RemoveAllAsync(db, id, cancel);
         await SessionStore.EndOthersAsync(db, id, null, time.GetUtcNow(), cancel);
         await all.CommitAsync(cancel);
         return new AccountResult(user, null);

@@ -111,7 +111,7 @@ public static class PressRunData
         services.Configure<PasswordHasherOptions>(options => options.IterationCount = NormalPasswordHasher.Rounds);
         services.AddScoped<IPasswordHasher<User>, NormalPasswordHasher>();
         services.AddScoped<Accounts>();
-        services.AddScoped<PasskeyStore>();
+        services.AddScoped<AccountPasskeys>();
     }
 
     private static IServiceCollection AddStore<T>(this IServiceCollection services, Func<PressDatabase, T> make)

@@ -10,7 +10,7 @@ namespace PressRun.Web.People;
 /// Passkeys (W3C Web Authentication, level 3): what a browser is asked, and what its answer is worth. The question stays in a cookie of the browser
 /// that asked, protected and for some minutes; it is answered once, whichever node it comes to.
 /// </summary>
-public sealed class PasskeyRounds(IPasskeyHandler<User> handler, PasskeyStore passkeys, AttemptStore attempts, IDataProtectionProvider protection, IHttpContextAccessor http)
+public sealed class PasskeyRounds(IPasskeyHandler<User> handler, AccountPasskeys passkeys, AttemptStore attempts, IDataProtectionProvider protection, IHttpContextAccessor http)
 {
     /// <summary>Name of the cookie.</summary>
     public const string CookieName = "passkey";

@@ -134,7 +134,7 @@ public sealed class ElsewhereAccountTests(ServedElsewhere elsewhere)
     {
         await using var scope = elsewhere.Stored.Services.CreateAsyncScope();
         var user = await scope.ServiceProvider.GetRequiredService<Accounts>().FindAsync(elsewhere.Stored.UserId(email));
-        return await scope.ServiceProvider.GetRequiredService<PasskeyStore>()
+        return await scope.ServiceProvider.GetRequiredService<AccountPasskeys>()
             .AddAsync(user!, new UserPasskeyInfo(id, [1], DateTimeOffset.UnixEpoch, 0, null, true, false, false, [], []) { Name = "Phone" });
     }
 }

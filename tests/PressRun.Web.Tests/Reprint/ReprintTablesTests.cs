@@ -94,6 +94,19 @@ public class ReprintTablesTests
         Assert.Contains($"What is on hand keeps {Format.Money(advice.Answer.Point.ExpectedProfit)} on average, and no printing keeps more.", words, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task An_own_number_that_loses_money_says_by_how_much_it_is_worse()
+    {
+        var planner = ReprintPlanner.Prepare(ARun.Prepared, new ReprintRequest(300, new PoissonDemand(60m, 0), 5m, 0m, 0m, 0m, null, 0, 300, 1)).Value;
+        var advice = Advice(planner, 300);
+        Assert.True(advice is { Own.Point.ExpectedProfit: < 0m, OwnShort: > 0m });
+        await using var page = APage();
+
+        var words = Text(page.Render<ReprintSentence>(set => Set(set, advice)));
+
+        Assert.Contains($"it would lose {Format.Money(-advice.Own.Point.ExpectedProfit)} on average, {Format.Money(advice.OwnShort)} worse", words, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(1, 1.93, 2.25, 18, "One more would bring 1.93 on average and cost 2.25: it is asked for in 18 of the 50.")]
     [InlineData(1, 2.251, 2.252, 20, "One more would bring no more on average than the 2.25 it costs: it is asked for in 20 of the 50.")]

@@ -11,8 +11,8 @@ namespace PressRun.Data.People;
 /// <param name="IsCopied">True where the device keeps copies of it elsewhere, so that it outlives the device.</param>
 public sealed record Passkey(string Id, string Name, DateTimeOffset MadeAt, bool IsCopied);
 
-/// <summary>Passkeys as they are kept: the public half, and how often it was used.</summary>
-public sealed class PasskeyStore(UserManager<User> users, PressRunDbContext db)
+/// <summary>Passkeys as they are kept, by the framework and beside the accounts: the public half, and how often it was used.</summary>
+public sealed class AccountPasskeys(UserManager<User> users, PressRunDbContext db)
 {
     /// <summary>Most passkeys of one person.</summary>
     public const int Most = 10;
