@@ -28,7 +28,9 @@ public static class SheetImposer
                 return new Problem("$.shop.sheets", Text.Of(on.PiecesPerSheet), $"So many pieces of {part.Part.Name} lie on one sheet that they cannot be drawn; a sheet is laid out for at most {Text.Of(MostPieces)}.");
             }
 
-            places += on is null ? part.Count : on.Layout == Layout.StepAndRepeat ? (long)part.Count * on.PiecesPerSheet : part.Count + on.PiecesPerSheet;
+            var perSheet = on?.PiecesPerSheet ?? 1;
+            var together = Together(on?.Layout ?? Layout.StepAndRepeat, part.Count, perSheet);
+            places += ((long)(together + perSheet - 1) / perSheet * perSheet) + ((long)(part.Count - together) * perSheet);
         }
 
         return places > MostPlaces ? new Problem("$.edition.parts", Text.Of(places), $"The sheets of this run have more than {Text.Of(MostPlaces)} places together, too many to be laid out piece by piece.") : null;
@@ -83,17 +85,20 @@ public static class SheetImposer
         ? (prepared.Job.Shop.Sheets.First(sheet => sheet.Id == on.SheetId), on.Layout)
         : (new Sheet(string.Empty, part.Piece.Width, part.Piece.Height, Length.Zero, Length.Zero, false, GrainRule.Any), Layout.StepAndRepeat);
 
+    // How many of a part's different pieces share sheets; each of the rest fills one by itself.
+    private static int Together(Layout layout, int pieces, int perSheet) => layout switch
+    {
+        Layout.StepAndRepeat => 0,
+        Layout.CutAndStack => pieces,
+        _ => pieces / perSheet * perSheet,
+    };
+
     private static void Lay(
         BookBlock block, int partIndex, Sheet sheet, Layout layout, long copies, IReadOnlyList<ImposedPiece> pieces, int before, List<ImposedSheet> sheets)
     {
         var places = Place.On(sheet, block.Parts[partIndex].Piece, block.Edition.Bleed);
         var n = places.Count;
-        var together = layout switch
-        {
-            Layout.StepAndRepeat => 0,
-            Layout.CutAndStack => pieces.Count,
-            _ => pieces.Count / n * n,
-        };
+        var together = Together(layout, pieces.Count, n);
         foreach (var stacked in pieces.Take(together).Chunk(n))
         {
             Add(Layout.CutAndStack, copies, places.Select((place, at) => (place, at < stacked.Length ? stacked[at] : null)));

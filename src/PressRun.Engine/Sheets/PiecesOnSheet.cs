@@ -45,11 +45,8 @@ public static class PiecesOnSheet
     internal static List<(Length Left, Length Top, bool Turned)> Places(Sheet sheet, Size piece, bool bleed)
     {
         var (width, height) = Usable(sheet, bleed);
-        var upright = Grid(width, height, piece.Width, piece.Height, sheet.Gutter);
-        var turned = sheet.Grain == GrainRule.ParallelToSpine ? 0 : Grid(width, height, piece.Height, piece.Width, sheet.Gutter);
-        if (sheet.MixedLayout && sheet.Grain == GrainRule.Any && GuillotineLayout.Places(
-            width + sheet.Gutter + Tolerance, height + sheet.Gutter + Tolerance, piece.Width + sheet.Gutter, piece.Height + sheet.Gutter,
-            Math.Max(upright, turned)) is { } mixed)
+        var (upright, turned) = Grids(sheet, piece, bleed);
+        if (Mixed(sheet, piece, bleed) is { } mixed)
         {
             return mixed;
         }
@@ -67,18 +64,13 @@ public static class PiecesOnSheet
     /// <summary>Whether any piece of that count lies a quarter turn.</summary>
     internal static bool AnyTurned(Sheet sheet, Size piece, bool bleed)
     {
-        if (sheet.Grain == GrainRule.ParallelToSpine)
+        if (Mixed(sheet, piece, bleed) is { } mixed)
         {
-            return false;
+            return mixed.Exists(place => place.Turned);
         }
 
-        if (sheet.MixedLayout)
-        {
-            return Places(sheet, piece, bleed).Exists(place => place.Turned);
-        }
-
-        var (width, height) = Usable(sheet, bleed);
-        return Grid(width, height, piece.Height, piece.Width, sheet.Gutter) > Grid(width, height, piece.Width, piece.Height, sheet.Gutter);
+        var (upright, turned) = Grids(sheet, piece, bleed);
+        return turned > upright;
     }
 
     /// <summary>By how much the piece is too large for the sheet, in the orientation that lacks least; zero on a side that fits.</summary>
@@ -93,6 +85,27 @@ public static class PiecesOnSheet
 
         var turned = new Size(Over(piece.Height, width), Over(piece.Width, height));
         return Worst(turned) < Worst(upright) ? turned : upright;
+    }
+
+    private static (int Upright, int Turned) Grids(Sheet sheet, Size piece, bool bleed)
+    {
+        var (width, height) = Usable(sheet, bleed);
+        return (
+            Grid(width, height, piece.Width, piece.Height, sheet.Gutter),
+            sheet.Grain == GrainRule.ParallelToSpine ? 0 : Grid(width, height, piece.Height, piece.Width, sheet.Gutter));
+    }
+
+    // Null where no mixture holds more than a grid does.
+    private static List<(Length Left, Length Top, bool Turned)>? Mixed(Sheet sheet, Size piece, bool bleed)
+    {
+        if (!sheet.MixedLayout || sheet.Grain != GrainRule.Any)
+        {
+            return null;
+        }
+
+        var ((width, height), (upright, turned)) = (Usable(sheet, bleed), Grids(sheet, piece, bleed));
+        return GuillotineLayout.Places(
+            width + sheet.Gutter + Tolerance, height + sheet.Gutter + Tolerance, piece.Width + sheet.Gutter, piece.Height + sheet.Gutter, Math.Max(upright, turned));
     }
 
     private static (Length Width, Length Height) Usable(Sheet sheet, bool bleed)

@@ -55,10 +55,12 @@ public sealed class SheetImposerTests
         Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 1_000_000);
     }
 
-    [Fact]
-    public void A_book_of_so_many_different_sheets_is_told_of_too()
+    [Theory]
+    [InlineData(Layout.StepAndRepeat)]
+    [InlineData(Layout.Combined)] // 200 leaves, fewer than lie on a sheet: each fills one by itself.
+    public void A_book_of_so_many_different_sheets_is_told_of_too(Layout layout)
     {
-        var job = Plain().With(shop => shop with { Sheets = [Sheet(width: 2_000m, height: 2_000m)], Layout = Layout.StepAndRepeat })
+        var job = Plain().With(shop => shop with { Sheets = [Sheet(width: 2_000m, height: 2_000m)], Layout = layout })
             .WithEdition(edition => edition with { Binding = Binding.Loose, Page = MmSize(70, 70), Parts = [Part(400)] });
         var prepared = PreparedJob.Prepare(job).Value;
 
