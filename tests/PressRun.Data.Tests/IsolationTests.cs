@@ -40,6 +40,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["EditionStore.SaveAsync"] = async (stores, theirs, me) => await stores.Editions.SaveAsync(me, theirs.Edition with { Price = 1m }),
         ["EditionStore.CopyForwardAsync"] = async (stores, theirs, me) => await stores.Editions.CopyForwardAsync(me, theirs.Edition.Id),
         ["EditionStore.DeleteAsync"] = async (stores, theirs, me) => await stores.Editions.DeleteAsync(me, theirs.Edition),
+        ["PlanStore.OfListAsync"] = async (stores, theirs, me) => await stores.Plans.OfListAsync(me, theirs.List.Id, 10),
         ["PlanStore.LoadAsync"] = async (stores, theirs, me) => await stores.Plans.LoadAsync(me, theirs.Plan.Id),
         ["PlanStore.OfEditionAsync"] = async (stores, theirs, me) => await stores.Plans.OfEditionAsync(me, theirs.Edition.Id),
         ["PlanStore.AddAsync"] = async (stores, theirs, me) => await stores.Plans.AddAsync(me, theirs.Plan),

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Presses;
+using PressRun.Data.Shops;
 
 namespace PressRun.Data.RunPlans;
 
@@ -120,6 +121,22 @@ public sealed class PlanStore
     /// <summary>All that the costing of several plans needs, by plan; ids that are not there are left out.</summary>
     public Task<IReadOnlyDictionary<Guid, JobSource>> SourcesAsync(PressId press, IReadOnlyCollection<Guid> ids, CancellationToken cancel = default) =>
         database.ReadMomentAsync(press, db => JobSourceQuery.LoadAsync(db, ids, cancel), cancel);
+
+    /// <summary>All that the costing of the plans needs that go by a price list, in the order of their titles.</summary>
+    /// <param name="press">Whose plans.</param>
+    /// <param name="list">The price list.</param>
+    /// <param name="most">So many at most.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    public Task<IReadOnlyList<JobSource>> OfListAsync(PressId press, Guid list, int most, CancellationToken cancel = default) =>
+        database.ReadMomentAsync<IReadOnlyList<JobSource>>(
+            press,
+            async db =>
+            {
+                var ids = await PriceListUses.InOrder(db.RunPlans.Where(plan => plan.PriceListId == list)).Select(plan => plan.Id).Take(most).ToListAsync(cancel);
+                var sources = await JobSourceQuery.LoadAsync(db, ids, cancel);
+                return [.. ids.Select(id => sources[id])];
+            },
+            cancel);
 
     private static async Task<PlanRecord?> LoadAsync(PressRunDbContext db, Guid id, CancellationToken cancel) =>
         (await db.RunPlans.AsNoTracking().Whole().SingleOrDefaultAsync(row => row.Id == id, cancel))?.ToRecord();

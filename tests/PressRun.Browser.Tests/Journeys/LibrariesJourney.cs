@@ -109,15 +109,21 @@ public sealed class LibrariesJourney(Chromium chromium, SampleApp sample)
         {
             Name = "winter.csv",
             MimeType = "text/csv",
-            Buffer = "Winterpreise;;;;\nPapier;Format;ab 1;ab 100;ab 500\nKelp green 90;SRA3;0,105;0,098;0,09\nHemp kraft 120;SRA3;0,14;0,13;0,12\n\nLieferung 6,90, frei ab 150,00\n"u8.ToArray(),
+            Buffer = "Winterpreise;;;;\nGültig ab 1.3.2031;;;;\nPapier;Format;ab 1;ab 100;ab 500\nKelp green 90;SRA3;0,105;0,098;0,09\nHemp kraft 120;SRA3;0,14;0,13;0,12\nPebble silk 250;SRA3;0,31;0,3;0,29\n\nLieferung 6,90, frei ab 150,00\n"u8.ToArray(),
         });
-        var bringIn = visit.Page.GetByRole(AriaRole.Button, new() { Name = "Bring in 2 paper prices" });
+        var bringIn = visit.Page.GetByRole(AriaRole.Button, new() { Name = "Bring in 3 paper prices" });
         await Expect(bringIn).ToBeEnabledAsync();
         await Expect(visit.Page.Locator(".import-preview")).ToContainTextAsync("0.098");
         await Expect(visit.Page.Locator(".import-passed")).ToContainTextAsync("Winterpreise");
         await visit.Page.GetByLabel("free from goods of 150.00 – take this").CheckAsync();
+        var place = visit.Page.Locator(".import-place");
+        await Expect(place).ToContainTextAsync("no plan changes");
+        await Expect(place.GetByLabel("First day of the new list")).ToHaveValueAsync("2031-03-01");
+        await place.GetByLabel("in place of what it says of the same things").CheckAsync();
+        await Expect(place.Locator("li").First).ToContainTextAsync(", plan ");
+        await place.GetByLabel("a new list, in force from").CheckAsync();
         await bringIn.ClickAsync();
-        await Expect(visit.Page.Locator(".sentence").First).ToContainTextAsync("and one term of its notes");
+        await Expect(visit.Page.Locator(".sentence").First).ToContainTextAsync("The new list from 1 March 2031 is stored with what the file holds and one term of its notes");
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Take it back" }).ClickAsync();
         await Expect(bringIn).ToBeVisibleAsync();
         visit.WasQuiet();

@@ -1,10 +1,9 @@
 using System.Globalization;
-using System.Text;
-using Microsoft.AspNetCore.Components.Forms;
 using PressRun.Data.Import.Csv;
 using PressRun.Data.Import.Tables;
 using PressRun.Data.Presses;
 using PressRun.Web.Libraries.Files;
+using PressRun.Web.Tests.Support;
 
 namespace PressRun.Web.Tests.Libraries;
 
@@ -18,7 +17,7 @@ public class ImportSessionTests
         var slow = new SlowCell();
         using var session = new ImportSession();
         session.Start(new Target(slow), Manners, () => Task.CompletedTask);
-        var taking = session.TakeAsync(new Chosen("name,more\na,b\nc,d\n"));
+        var taking = session.TakeAsync(new ChosenFile("name,more\na,b\nc,d\n"));
         await slow.Begun.Task.WaitAsync(TestContext.Current.CancellationToken);
 
         session.Dispose();
@@ -37,7 +36,7 @@ public class ImportSessionTests
         slow.Go.Set();
         using var session = new ImportSession();
         session.Start(new Target(slow), Manners, () => Task.CompletedTask);
-        await session.TakeAsync(new Chosen("name,more\na,b\nc,d\n"));
+        await session.TakeAsync(new ChosenFile("name,more\na,b\nc,d\n"));
 
         Assert.Equal("things", session.Table!.Key);
         Assert.Equal(["name", "more"], session.Heads);
@@ -75,18 +74,5 @@ public class ImportSessionTests
         public Task<ImportDone> RunAsync(ImportTable table, CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel) => throw new NotSupportedException();
 
         public Task<string?> TakeBackAsync() => throw new NotSupportedException();
-    }
-
-    private sealed class Chosen(string text) : IBrowserFile
-    {
-        public string Name => "things.csv";
-
-        public DateTimeOffset LastModified => DateTimeOffset.UnixEpoch;
-
-        public long Size => text.Length;
-
-        public string ContentType => "text/csv";
-
-        public Stream OpenReadStream(long maxAllowedSize = 512_000, CancellationToken cancellationToken = default) => new MemoryStream(Encoding.UTF8.GetBytes(text));
     }
 }

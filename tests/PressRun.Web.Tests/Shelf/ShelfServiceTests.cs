@@ -11,7 +11,8 @@ using PressRun.Web.Shelf;
 
 namespace PressRun.Web.Tests.Shelf;
 
-public sealed class ShelfServiceTests(StoredShelf stored) : IClassFixture<StoredShelf>
+[Collection<OnSample>]
+public sealed class ShelfServiceTests(StoredShelf stored)
 {
     [Fact]
     public async Task A_search_of_a_shelf_that_stands_as_it_stood_asks_the_database_three_things()

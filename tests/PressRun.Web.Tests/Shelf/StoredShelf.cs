@@ -14,6 +14,10 @@ using PressRun.Web.Start;
 
 namespace PressRun.Web.Tests.Shelf;
 
+/// <summary>Tests that go by one sample press, one after the other.</summary>
+[CollectionDefinition]
+public sealed class OnSample : ICollectionFixture<StoredShelf>;
+
 /// <summary>The sample press on a private PostgreSQL, with the shelf's services as the app has them and an ear for what they ask the database.</summary>
 public sealed class StoredShelf : IAsyncLifetime
 {

@@ -70,6 +70,7 @@ public sealed class ImportSession : IDisposable
     {
         Forget();
         (Source, Mapping, Preview, Problem, Done, Noted) = (null, null, null, null, null, new TermChoice());
+        Terms?.Begin();
         if (chosen.Size > CsvSource.MostBytes)
         {
             Problem = Say($"The file is larger than {CsvSource.MostBytes / 1024 / 1024} MB. Part it, and bring in the parts one after the other.");
@@ -117,10 +118,11 @@ public sealed class ImportSession : IDisposable
         {
             await DoAsync(ImportWork.Looking, async cancel =>
             {
-                if (Terms is not null)
+                if (Terms is { } terms)
                 {
                     var notes = await Task.Run(() => FileNotes.Of(source, mapping, table.Columns, own, cancel), cancel);
                     Noted.Look(notes, mapping.Manners(own));
+                    terms.Place.Look(Noted.Day);
                     Mapping = mapping = mapping with { LastRow = notes.LastRow };
                 }
 
@@ -128,6 +130,11 @@ public sealed class ImportSession : IDisposable
                 if (Finder is { } finder && preview is { ProblemCount: 0, Things: > 0 })
                 {
                     await Task.Run(() => finder.FindAsync(source, mapping, cancel), cancel);
+                }
+
+                if (Terms is { } list && preview.ProblemCount == 0)
+                {
+                    await Task.Run(() => list.ReadAsync(table, source, mapping, cancel), cancel);
                 }
 
                 Preview = preview;

@@ -50,14 +50,30 @@ public interface IImportTarget
     Task<string?> TakeBackAsync();
 }
 
-/// <summary>Takes terms of a shop that the notes of a file state, those that a person agreed to.</summary>
+/// <summary>Takes a file into a dated price list: with terms of the shop that its notes state, those that a person agreed to, and into the list that they choose.</summary>
 public interface ITakesTerms
 {
     /// <summary>The list as it is.</summary>
     Shop List { get; }
 
+    /// <summary>Address of its shop.</summary>
+    string ShopAddress { get; }
+
     /// <summary>What comes in with the file.</summary>
     IReadOnlyList<NotedTerm> Taken { get; set; }
+
+    /// <summary>Which list it comes into.</summary>
+    ListPlace Place { get; }
+
+    /// <summary>Begins with a file: what was chosen for the one before holds no more.</summary>
+    void Begin();
+
+    /// <summary>Reads what the list would be and which plans go by it, for a file whose cells are right.</summary>
+    Task ReadAsync(ImportTable table, CsvSource source, CsvMapping mapping, CancellationToken cancel);
+
+    /// <summary>What the list that was read last does to the plans that go by the open one, if it comes in its place.</summary>
+    /// <param name="terms">Terms of the notes that come with it.</param>
+    PlanChanges Changes(IReadOnlyList<NotedTerm> terms);
 }
 
 /// <summary>A row that may be there already.</summary>

@@ -4,6 +4,7 @@ using PressRun.Data.Import.Csv;
 using PressRun.Data.Import.Shapes;
 using PressRun.Data.Import.Tables;
 using PressRun.Data.Postage;
+using PressRun.Data.RunPlans;
 using PressRun.Data.Selling;
 using PressRun.Data.Shops;
 using PressRun.Data.Stocks;
@@ -16,7 +17,7 @@ namespace PressRun.Web.Libraries.Files;
 
 /// <summary>Libraries and price lists as files.</summary>
 public sealed class LibraryFiles(
-    CurrentPress presses, StockStore stocks, MailerStore mailers, PostageServiceStore services, ChannelStore channels, LibraryService libraries, ShopService shops, PriceListStore lists, LedgerFiles ledger)
+    CurrentPress presses, StockStore stocks, MailerStore mailers, PostageServiceStore services, ChannelStore channels, LibraryService libraries, ShopService shops, PriceListStore lists, PlanStore plans, LedgerFiles ledger)
 {
     private const string Papers = "papers";
     private const string Mailers = "post/mailers";
@@ -42,7 +43,7 @@ public sealed class LibraryFiles(
 
     /// <summary>Where a file for a price list goes; null where there is no such list.</summary>
     public async Task<IImportTarget?> ListTargetAsync(PressView press, string shop, Guid? list) =>
-        await shops.OpenAsync(press, shop, list) is { Editor: not null } view ? new PriceListImport(view, press, stocks, () => shops.OpenAsync(press, shop, list)) : null;
+        await shops.OpenAsync(press, shop, list) is { Editor: not null } view ? new PriceListImport(view, press, shops, stocks, plans) : null;
 
     /// <summary>Maps the addresses under which the files are fetched.</summary>
     public static void Map(IEndpointRouteBuilder app)

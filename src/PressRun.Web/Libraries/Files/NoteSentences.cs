@@ -15,10 +15,12 @@ public static class NoteSentences
         NotedMinimum minimum => Say($"An order is of goods for {format.Money(minimum.Amount)} at least"),
         NotedSetUp setUp => Say($"Taking on an order costs {format.Money(setUp.Amount)}"),
         NotedDiscount discount => Say($"{format.Percent(discount.Step.Rate)} off all goods from {format.Money(discount.Step.From)}"),
-        NotedDay day => Say($"These prices hold from {format.Day(day.Day)}"),
         NotedDelivery delivery => Delivery(delivery, format),
         _ => throw new ArgumentOutOfRangeException(nameof(term), term, "No sentence is known for this term."),
     };
+
+    /// <summary>The words of a note, with their row.</summary>
+    public static string Quoted(NoteLine line) => Say($"row {line.Row}, “{Apart.Of(line.Text)}”");
 
     /// <summary>Why a term cannot be taken.</summary>
     public static string WhyNot(NotedTerm term) => term is NotedTaxInside
@@ -27,8 +29,15 @@ public static class NoteSentences
 
     /// <summary>That a list is stored with a file, without a full stop.</summary>
     /// <param name="from">First day of the list, as it is written.</param>
+    /// <param name="kept">First day of the list that stays beside it; null where it is none of its own.</param>
     /// <param name="terms">How many terms of the file's notes came along.</param>
-    public static string Stored(string from, int terms) => terms == 0
+    public static string Stored(string from, string? kept, int terms) => kept is null ? Stored(from, terms)
+        : terms == 0 ? Say($"The new list from {from} is stored with what the file holds, and the list from {kept} stays as it was")
+        : Say(terms,
+            $"The new list from {from} is stored with what the file holds and one term of its notes, and the list from {kept} stays as it was",
+            $"The new list from {from} is stored with what the file holds and {terms} terms of its notes, and the list from {kept} stays as it was");
+
+    private static string Stored(string from, int terms) => terms == 0
         ? Say($"The list from {from} is stored with what the file holds")
         : Say(terms, $"The list from {from} is stored with what the file holds and one term of its notes", $"The list from {from} is stored with what the file holds and {terms} terms of its notes");
 

@@ -17,14 +17,14 @@ namespace PressRun.Web.Libraries.Files;
 /// <param name="shape">How rows become offers.</param>
 /// <param name="stocks">The library.</param>
 /// <param name="press">Whose it is.</param>
-/// <param name="reopen">Opens the list anew, with the papers that there are then.</param>
-public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView press, Func<Task<ShopView?>> reopen)
+/// <param name="open">The list.</param>
+internal sealed class OfferImport(OfferShape shape, StockStore stocks, PressView press, OpenList open)
 {
     private readonly CellManners own = LibraryManners.Of(press);
     private ImportReceipt<Stock>? receipt;
 
     /// <summary>Reads the file through without storing anything.</summary>
-    public CsvPreview Preview(Shop list, IReadOnlyList<Stock> papers, CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel)
+    public CsvPreview Preview(CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel)
     {
         var preview = CsvReading.Preview(source, mapping, shape, own, progress, cancel);
         if (preview.ProblemCount > 0)
@@ -33,48 +33,50 @@ public sealed class OfferImport(OfferShape shape, StockStore stocks, PressView p
         }
 
         var apart = new List<PaperApart>();
-        Offers.Into(list, Read(source, mapping, cancel).Offers, papers, apart.Add);
+        Offers.Into(open.Prices, Read(source, mapping, cancel).Offers, open.View.Stocks, apart.Add);
         return preview with { Told = [.. apart.Select(Says)] };
     }
 
+    /// <summary>The list as it would be, with the prices of papers that there are.</summary>
+    public Shop Into(CsvSource source, CsvMapping mapping, CancellationToken cancel) =>
+        Offers.Into(open.Prices, Read(source, mapping, cancel).Offers, open.View.Stocks, _ => { });
+
     /// <summary>Brings the file in, all of it or nothing.</summary>
-    /// <param name="list">The list before.</param>
-    /// <param name="papers">The press's papers before.</param>
     /// <param name="source">The file.</param>
     /// <param name="mapping">How it is read.</param>
     /// <param name="terms">Terms of its notes that were agreed to.</param>
+    /// <param name="place">Which list it comes into.</param>
     /// <param name="progress">Told the number of the row.</param>
     /// <param name="cancel">Stops it.</param>
-    /// <returns>What was done, and the list as it is open then; null where nothing was.</returns>
-    public async Task<(ImportDone Done, ShopView? Opened)> RunAsync(
-        Shop list, IReadOnlyList<Stock> papers, CsvSource source, CsvMapping mapping, IReadOnlyList<NotedTerm> terms, IProgress<int> progress, CancellationToken cancel)
+    public async Task<ImportDone> RunAsync(
+        CsvSource source, CsvMapping mapping, IReadOnlyList<NotedTerm> terms, ListPlace place, IProgress<int> progress, CancellationToken cancel)
     {
         var (offers, problems) = Read(source, mapping, cancel);
         if (problems.Count > 0)
         {
-            return (new ImportDone(null, Say($"Nothing was brought in. Row {problems[0].Row}: {SayWhole(problems[0].Rule)}")), null);
+            return new ImportDone(null, Say($"Nothing was brought in. Row {problems[0].Row}: {SayWhole(problems[0].Rule)}"));
         }
 
-        var lacking = Offers.Lacking(offers.Select(offer => offer.Thing), papers);
+        var lacking = Offers.Lacking(offers.Select(offer => offer.Thing), open.View.Stocks);
         try
         {
             receipt = await stocks.ImportAsync(press.Record.Id, () => lacking.Select(paper => new LibraryItem<Stock>(paper, false, 0)), progress: progress, cancel: cancel);
         }
         catch (ImportRefusedException refusal)
         {
-            return (new ImportDone(null, Say($"Nothing was brought in. {lacking[refusal.Index].Name}: {SayWhole(refusal.Problem.Rule)}")), null);
+            return new ImportDone(null, Say($"Nothing was brought in. {lacking[refusal.Index].Name}: {SayWhole(refusal.Problem.Rule)}"));
         }
 
         var apart = 0;
-        var opened = await reopen();
-        var problem = opened?.Editor is not { } editor ? Say($"The list has been taken out in between.") : await editor.ReplaceAsync(NotedTerm.Into(Offers.Into(editor.Record.Prices, offers, opened.Stocks, _ => apart++), terms));
+        var problem = await open.ReopenAsync()
+            ?? await open.StoreAsync(place.Dated(NotedTerm.Into(Offers.Into(open.Prices, offers, open.View.Stocks, _ => apart++), terms)), place.AsNew);
         if (problem is not null)
         {
             await TakeBackAsync();
-            return (new ImportDone(null, Say($"Nothing was brought in. {problem}")), null);
+            return new ImportDone(null, Say($"Nothing was brought in. {problem}"));
         }
 
-        return (new ImportDone(Came(NoteSentences.Stored(press.Format.Day(opened!.Editor!.Record.Prices.ValidFrom), terms.Count), lacking.Count, apart), null), opened);
+        return new ImportDone(Came(place.Stored(press.Format, terms.Count), lacking.Count, apart), null);
     }
 
     /// <summary>Takes the papers back that were brought in last. Answers null when that is done, otherwise what stands in the way.</summary>

@@ -2,6 +2,8 @@ using PressRun.Data.Import.Csv;
 using PressRun.Data.Import.Notes;
 using PressRun.Data.Import.Shapes;
 using PressRun.Data.Import.Tables;
+using PressRun.Data.RunPlans;
+using PressRun.Data.Shops;
 using PressRun.Data.Stocks;
 using PressRun.Engine.Costing;
 using PressRun.Web.Libraries.Shops;
@@ -18,23 +20,28 @@ public sealed class PriceListImport : IImportTarget, ITakesTerms
     private const string Together = "together";
 
     private readonly PressView press;
+    private readonly PlanStore plans;
+    private readonly OpenList open;
     private readonly OfferImport offers;
     private readonly CellManners own;
     private readonly PriceListFile file;
     private readonly Dictionary<string, ITablePart> parts;
-    private ShopView view;
-    private Shop? before;
+    private readonly DateOnly today;
+    private Shop? wouldBe;
+    private IReadOnlyList<JobSource> looked = [];
+    private (IReadOnlyList<NotedTerm> Terms, PlanChanges Changes)? changes;
 
     /// <summary>For the list that is open.</summary>
     /// <param name="view">The shop with the list open.</param>
     /// <param name="press">Whose it is.</param>
+    /// <param name="shops">Where lists are kept.</param>
     /// <param name="stocks">Where papers go that the file brings along.</param>
-    /// <param name="reopen">Opens the list anew, with the papers that there are then.</param>
-    public PriceListImport(ShopView view, PressView press, StockStore stocks, Func<Task<ShopView?>> reopen)
+    /// <param name="plans">Plans that go by the list.</param>
+    public PriceListImport(ShopView view, PressView press, ShopService shops, StockStore stocks, PlanStore plans)
     {
-        (this.view, this.press, own, file) = (view, press, LibraryManners.Of(press), new PriceListFile(view.Stocks));
+        (this.press, this.plans, open, own, file, today) = (press, plans, new OpenList(shops, press, view), LibraryManners.Of(press), new PriceListFile(view.Stocks), shops.Today);
         var tables = PriceListTable.For(view.Stocks, List.Sheets);
-        offers = new OfferImport(tables.Offers, stocks, press, reopen);
+        offers = new OfferImport(tables.Offers, stocks, press, open);
         parts = new Dictionary<string, ITablePart>(StringComparer.Ordinal)
         {
             ["paper"] = new TablePart<PaperPrice>(tables.Paper, list => list.Paper, (list, prices) => list with { Paper = prices }),
@@ -44,29 +51,59 @@ public sealed class PriceListImport : IImportTarget, ITakesTerms
             ["finishing"] = new TablePart<Finishing>(tables.Finishing, list => list.Finishing, (list, operations) => list with { Finishing = operations }),
         };
         Tables = [.. parts.Select(part => new ImportTable(part.Key, part.Value.Name, part.Value.Columns)), new ImportTable(Together, tables.Offers.Name, tables.Offers.Columns), new ImportTable(Whole, RowWords.WholeList, file.Columns)];
+        Place = PlaceNow();
     }
 
     /// <inheritdoc/>
-    public string Name => Say($"prices of {view.Shop.Name}");
+    public string Name => Say($"prices of {open.View.Shop.Name}");
 
     /// <inheritdoc/>
-    public string BackTo => $"shops/{view.Shop.Id}?list={view.Editor!.Record.Id}";
+    public string BackTo => $"{ShopAddress}?list={open.View.Editor!.Record.Id}";
+
+    /// <inheritdoc/>
+    public string ShopAddress => $"shops/{open.View.Shop.Id}";
 
     /// <inheritdoc/>
     public IReadOnlyList<ImportTable> Tables { get; }
 
     /// <inheritdoc/>
-    public Shop List => view.Editor!.Record.Prices;
+    public Shop List => open.Prices;
 
     /// <inheritdoc/>
     public IReadOnlyList<NotedTerm> Taken { get; set; } = [];
+
+    /// <inheritdoc/>
+    public ListPlace Place { get; private set; }
+
+    /// <inheritdoc/>
+    public void Begin() => (Place, wouldBe, looked, changes) = (PlaceNow(), null, [], null);
+
+    /// <inheritdoc/>
+    public async Task ReadAsync(ImportTable table, CsvSource source, CsvMapping mapping, CancellationToken cancel)
+    {
+        looked = await plans.OfListAsync(press.Record.Id, open.View.Editor!.Record.Id, PlanChanges.MostLooked, cancel);
+        wouldBe = table.Key == Together ? offers.Into(source, mapping, cancel) : Read(table, source, mapping, _ => { }, cancel);
+        changes = null;
+        Changes([]);
+    }
+
+    /// <inheritdoc/>
+    public PlanChanges Changes(IReadOnlyList<NotedTerm> terms)
+    {
+        if (changes is not { } known || !known.Terms.SequenceEqual(terms))
+        {
+            changes = (terms, PlanChanges.Of(Math.Max(open.View.Uses.Count, looked.Count), looked, NotedTerm.Into(wouldBe ?? List, terms)));
+        }
+
+        return changes.Value.Changes;
+    }
 
     /// <inheritdoc/>
     public CsvPreview Preview(ImportTable table, CsvSource source, CsvMapping mapping, IProgress<int> progress, CancellationToken cancel)
     {
         if (table.Key == Together)
         {
-            return offers.Preview(List, view.Stocks, source, mapping, progress, cancel);
+            return offers.Preview(source, mapping, progress, cancel);
         }
 
         if (parts.TryGetValue(table.Key, out var part))
@@ -87,43 +124,33 @@ public sealed class PriceListImport : IImportTarget, ITakesTerms
     {
         if (table.Key == Together)
         {
-            var listBefore = List;
-            var (done, opened) = await offers.RunAsync(List, view.Stocks, source, mapping, Taken, progress, cancel);
-            (view, before) = opened is null ? (view, before) : (opened, listBefore);
-            return done;
+            return await offers.RunAsync(source, mapping, Taken, Place, progress, cancel);
         }
 
         var problems = new List<CellProblem>();
-        var list = parts.TryGetValue(table.Key, out var part)
-            ? PriceListTable.WithNamedSheets(part.Into(List, source, mapping, own, problems.Add, cancel))
-            : file.Read([.. CsvReading.Rows(source, mapping, table.Columns, progress, cancel)], List.Name, List.ValidFrom, mapping.Manners(own), problems.Add);
+        var list = Read(table, source, mapping, problems.Add, cancel);
         if (problems.Count > 0)
         {
             return new ImportDone(null, Say($"Nothing was brought in. Row {problems[0].Row}: {SayWhole(problems[0].Rule)}"));
         }
 
-        var was = List;
-        if (await view.Editor!.ReplaceAsync(NotedTerm.Into(list, Taken)) is { } problem)
-        {
-            return new ImportDone(null, Say($"Nothing was brought in. {problem}"));
-        }
-
-        before = was;
-        return new ImportDone($"{NoteSentences.Stored(press.Format.Day(List.ValidFrom), Taken.Count)}.", null);
+        return await open.StoreAsync(Place.Dated(NotedTerm.Into(list, Taken)), Place.AsNew) is { } problem
+            ? new ImportDone(null, Say($"Nothing was brought in. {problem}"))
+            : new ImportDone($"{Place.Stored(press.Format, Taken.Count)}.", null);
     }
 
     /// <inheritdoc/>
-    public async Task<string?> TakeBackAsync()
-    {
-        if (before is null)
-        {
-            return null;
-        }
+    public async Task<string?> TakeBackAsync() => await open.TakeBackAsync() ?? await offers.TakeBackAsync();
 
-        var problem = await view.Editor!.ReplaceAsync(before) ?? await offers.TakeBackAsync();
-        before = problem is null ? null : before;
-        return problem;
-    }
+    private ListPlace PlaceNow() => new(
+        open.View.Shop.PriceLists,
+        new PriceListHead(open.View.Editor!.Record.Id, List.ValidFrom),
+        List is { Print: [], Paper: [], BookPrices: [], Finishing: [] } && open.View.Uses.Count == 0,
+        today);
+
+    private Shop Read(ImportTable table, CsvSource source, CsvMapping mapping, Action<CellProblem> problem, CancellationToken cancel) => parts.TryGetValue(table.Key, out var part)
+        ? PriceListTable.WithNamedSheets(part.Into(List, source, mapping, own, problem, cancel))
+        : file.Read([.. CsvReading.Rows(source, mapping, table.Columns, null, cancel)], List.Name, List.ValidFrom, mapping.Manners(own), problem);
 
     /// <summary>A table of a list, whatever its rows become.</summary>
     private interface ITablePart

@@ -12,13 +12,18 @@ public sealed class TermChoice
     /// <summary>The terms, in the order of the notes.</summary>
     public IReadOnlyList<NotedTerm> Terms { get; private set; } = [];
 
+    /// <summary>The day from which the prices hold, which says which list they come into; null where no note names one.</summary>
+    public NotedDay? Day { get; private set; }
+
     /// <summary>Notes that state no term known here.</summary>
     public IReadOnlyList<NoteLine> Others { get; private set; } = [];
 
     /// <summary>Looks at the notes, again where the file is read in another way; what was agreed to stays so.</summary>
     public void Look(FileNotes notes, CellManners manners)
     {
-        Terms = NoteTerms.Of(notes.Lines, manners);
+        var terms = NoteTerms.Of(notes.Lines, manners);
+        Day = terms.OfType<NotedDay>().FirstOrDefault();
+        Terms = [.. terms.Where(term => term is not NotedDay)];
         Others = [.. notes.Lines.Where(line => NoteTerms.Of([line], manners).Count == 0)];
     }
 

@@ -80,9 +80,9 @@ public sealed partial class ShopPage
 
     private async Task TakeOutListAsync(Guid list)
     {
-        if (await Service.DeleteListAsync(Press!.Record.Id, list) is DeleteResult.InUse use)
+        if (await Service.DeleteListAsync(Press!.Record.Id, list) is { } stays)
         {
-            said = Say($"This list stays, because plans go by it: {UseWords.Of(use.Where)}. Re-price them first, or leave the list: a newer one is used for new runs.");
+            said = stays;
             return;
         }
 

@@ -64,8 +64,10 @@ public sealed class ShopService(ShopStore shops, PriceListStore lists, StockStor
     /// <summary>Takes out a shop with its lists, unless a plan goes by one.</summary>
     public Task<DeleteResult> DeleteAsync(PressId press, string shopId) => shops.DeleteAsync(press, shopId);
 
-    /// <summary>Takes out a list, unless a plan goes by it.</summary>
-    public Task<DeleteResult> DeleteListAsync(PressId press, Guid list) => lists.DeleteAsync(press, list);
+    /// <summary>Takes out a list. Answers null when that is done, or why it stays.</summary>
+    public async Task<string?> DeleteListAsync(PressId press, Guid list) => await lists.DeleteAsync(press, list) is DeleteResult.InUse use
+        ? Say($"This list stays, because plans go by it: {UseWords.Of(use.Where)}. Re-price them first, or leave the list: a newer one is used for new runs.")
+        : null;
 
     /// <summary>Adds a list from a day on: empty, or another one's prices with some of them changed by a percentage.</summary>
     /// <param name="press">Whose shop.</param>
@@ -78,13 +80,20 @@ public sealed class ShopService(ShopStore shops, PriceListStore lists, StockStor
         var prices = view.Editor is { } editor
             ? PriceLines.Raised(editor.Record.Prices, percent, chosen, view.PriceWords) with { ValidFrom = validFrom }
             : PriceListTable.Empty(view.Shop.Name, validFrom);
-        return await lists.SaveAsync(press, new PriceListRecord(Guid.Empty, view.Shop.Id, prices, 0)) switch
+        return await AddListAsync(press, view.Shop.Id, prices);
+    }
+
+    /// <summary>Adds a list of a shop.</summary>
+    /// <param name="press">Whose shop.</param>
+    /// <param name="shop">The shop.</param>
+    /// <param name="prices">The list with its first day.</param>
+    public async Task<(Guid? List, string? Problem)> AddListAsync(PressId press, string shop, Shop prices) =>
+        await lists.SaveAsync(press, new PriceListRecord(Guid.Empty, shop, prices, 0)) switch
         {
             SaveResult<PriceListRecord>.Saved saved => (saved.Now.Id, null),
-            SaveResult<PriceListRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)))),
+            SaveResult<PriceListRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(ListSections.Told).Distinct())),
             _ => (null, Say($"The shop has been taken out in between.")),
         };
-    }
 
     private static (ShopRecord? Shop, string? Problem) Answer(SaveResult<ShopRecord> result) => result switch
     {

@@ -1,0 +1,20 @@
+using System.Text;
+using Microsoft.AspNetCore.Components.Forms;
+
+namespace PressRun.Web.Tests.Support;
+
+/// <summary>A file as somebody chooses it in the browser.</summary>
+internal sealed class ChosenFile(string text) : IBrowserFile
+{
+    private readonly byte[] bytes = Encoding.UTF8.GetBytes(text);
+
+    public string Name => "chosen.csv";
+
+    public DateTimeOffset LastModified => DateTimeOffset.UnixEpoch;
+
+    public long Size => bytes.Length;
+
+    public string ContentType => "text/csv";
+
+    public Stream OpenReadStream(long maxAllowedSize = 512_000, CancellationToken cancellationToken = default) => new MemoryStream(bytes);
+}
