@@ -60,7 +60,14 @@ internal static class ArchiveReader
         var keptPostage = Keep(archived, "postage", postage, ServiceKey);
         archived?.Close();
         block.Close();
-        return press is null ? null : new PressArchive(press, keptStocks, shops, keptMailers, keptPostage, keptChannels, bench, titles, frozen) { Limits = limits };
+        if (press is null || !block.Problems.IsEmpty)
+        {
+            return null;
+        }
+
+        var archive = new PressArchive(press, keptStocks, shops, keptMailers, keptPostage, keptChannels, bench, titles, frozen) { Limits = limits };
+        ArchiveRules.Check(archive, block.Path, block.Problems);
+        return archive;
     }
 
     /// <summary>How a dated table of a service is named where it is archived: <c>letter 2026-01-01</c>.</summary>

@@ -27,7 +27,7 @@ internal sealed class PlanReader(IReadOnlyList<ArchivedShop> shops, BenchRates b
 
         var shopId = block.Text("shop", Need.Must, JobRules.Id);
         Keys.CheckKnown(shopId, shopIds, path.Member("shop"), "shop", problems);
-        var date = block.Day("date", Need.Must);
+        var date = Moments.Day(block, "date", Need.Must);
         var list = FindList(block, shopId, date);
         var (stocks, half) = ReadPapers(block, parts);
         var plan = new ArchivedPlan(

@@ -147,7 +147,7 @@ internal sealed class QuoteReader(IReadOnlyList<ArchivedTitle> titles, ProblemLi
             block.Count("quantity", Number),
             block.Number("amount", Money),
             block.Count("part", Place),
-            block.Day("day", Need.May),
+            Moments.Day(block, "day", Need.May),
             block.Has("fingerprint") ? Hash(block, "fingerprint") : null);
         block.Take("fingerprint", Need.May, HexRule);
         block.Close();

@@ -63,10 +63,9 @@ internal static partial class TitleReader
         }
 
         var printing = block.Count("printing", JobRules.Printing, Need.Must) ?? 0;
-        var printedOn = block.Day("printedOn", Need.May);
+        var printedOn = Moments.Day(block, "printedOn", Need.May);
         var printed = block.Count("copiesPrinted", JobRules.CopiesOrNone);
         var edition = EditionBlock.Read(block, title, printing, stockIds);
-        CheckPartNames(edition.Parts, path.Member("parts"), problems);
         var read = new ArchivedEdition(
             edition,
             printedOn,
@@ -93,7 +92,7 @@ internal static partial class TitleReader
         }
 
         var payment = new ArchivedPayment(
-            block.Day("day", Need.Must) ?? default,
+            Moments.Day(block, "day", Need.Must) ?? default,
             block.Text("name", Need.Must, ArchiveWords.Name) ?? "",
             block.Number("amount", Paid, Need.Must) ?? 0m,
             block.Text("by", Need.Must, ArchiveWords.Text) ?? "");
@@ -110,24 +109,13 @@ internal static partial class TitleReader
 
         var later = new NumberRule("Write the number of a later printing than this one.", printing + 1m, int.MaxValue, IsWhole: true);
         var fix = new ArchivedFix(
-            block.Day("noticedOn", Need.Must) ?? default,
+            Moments.Day(block, "noticedOn", Need.Must) ?? default,
             block.Text("text", Need.Must, FixText) ?? "",
             block.Count("page", JobRules.Pages),
             block.Count("mendedIn", later),
             block.Count("carriedPast", later) ?? 0);
         block.Close();
         return fix;
-    }
-
-    private static void CheckPartNames(IReadOnlyList<Part> parts, JsonPath path, ProblemList problems)
-    {
-        var names = new HashSet<string>(StringComparer.Ordinal);
-        for (var index = 0; index < parts.Count; index++)
-        {
-            Keys.CheckOnce(
-                names, parts[index].Name, path.Item(index).Member("name"), parts[index].Name,
-                "Each part of an edition has a name of its own, by which plans give it another paper.", problems);
-        }
     }
 
     private static void CheckOneChosen(IReadOnlyList<ArchivedPlan> plans, JsonPath path, ProblemList problems)

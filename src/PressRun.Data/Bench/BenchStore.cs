@@ -56,6 +56,14 @@ public sealed class BenchStore
     {
         var problems = Contract.Problems(
             json => BenchWriter.WriteMembers(json, rates, Contract.NoCurrency), (element, path, found) => BenchBlock.Read(element, path, found));
+        problems.AddRange(NameProblems(rates));
+        return problems;
+    }
+
+    /// <summary>Steps that are called as another is; empty where none is.</summary>
+    internal static List<Problem> NameProblems(BenchRates rates)
+    {
+        var problems = new List<Problem>();
         for (var index = 0; index < rates.Steps.Count; index++)
         {
             var step = rates.Steps[index];

@@ -9,6 +9,9 @@ namespace PressRun.Data.Copies;
 /// <summary>What a line of the ledger must keep to be written.</summary>
 internal sealed class MovementRules(PressRunDbContext db, DateTimeOffset now)
 {
+    /// <summary>Most copies by which a count differs from what is on hand.</summary>
+    public const int MostDifference = 1_000_000_000;
+
     private const int MostNote = 500;
     private static readonly DateOnly First = new(1900, 1, 1);
 
@@ -20,7 +23,13 @@ internal sealed class MovementRules(PressRunDbContext db, DateTimeOffset now)
         var problems = new List<Problem>();
         for (var index = 0; index < movements.Count; index++)
         {
-            Check(movements[index], $"$[{index}]", channels, (movements.Count == 1 && !importing) || movements[index].Kind != MovementKind.Counted, problems);
+            // Somewhere it is tomorrow already.
+            Check(movements[index], $"$[{index}]", channels, DateOnly.FromDateTime(now.UtcDateTime).AddDays(1), problems);
+            if (movements[index].Kind == MovementKind.Counted && (movements.Count > 1 || importing))
+            {
+                problems.Add(new Problem($"$[{index}].kind", null, "Counts are written down one at a time."));
+            }
+
             if (movements[index].Tally is not null && !await GoesOnAsync(movements[index], cancel))
             {
                 problems.Add(new Problem($"$[{index}].tally", null, "This tally stands in the ledger already. Take its line back there first, and write it again."));
@@ -36,14 +45,17 @@ internal sealed class MovementRules(PressRunDbContext db, DateTimeOffset now)
             && (tally.WrittenInto == null || tally.WrittenInto == movement.Id || db.CopyMovements.Any(back => back.TakesBack == tally.WrittenInto)),
         cancel);
 
-    private void Check(NewMovement movement, string path, HashSet<string> channels, bool alone, List<Problem> problems)
+    /// <summary>Notes what is wrong with a line by itself.</summary>
+    /// <param name="movement">The line.</param>
+    /// <param name="path">Where it stands.</param>
+    /// <param name="channels">Ids of the press's ways of selling.</param>
+    /// <param name="last">The last day on which it may have happened.</param>
+    /// <param name="problems">Where problems go.</param>
+    public static void Check(NewMovement movement, string path, IReadOnlySet<string> channels, DateOnly last, List<Problem> problems)
     {
         var counted = movement.Kind == MovementKind.Counted;
         var copies = counted ? JobRules.CopiesOrNone : JobRules.Copies;
-        // Somewhere it is tomorrow already.
-        var last = DateOnly.FromDateTime(now.UtcDateTime).AddDays(1);
         Require(movement.Id != Guid.Empty, "id", null, "A line has an id of its own.");
-        Require(alone, "kind", null, "Counts are written down one at a time.");
         Require(
             movement.Day >= First && movement.Day <= last, "day", movement.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
             "Write the day on which it happened, not one to come.");

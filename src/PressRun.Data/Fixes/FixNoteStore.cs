@@ -98,7 +98,8 @@ public sealed class FixNoteStore
         await notes.Where(note => note.CarriedPast == printing).ExecuteUpdateAsync(note => note.SetProperty(row => row.CarriedPast, printing - 1), cancel);
     }
 
-    private static List<Problem> Problems(FixNote note, int printing)
+    /// <summary>What is wrong with a note of a printing; empty where nothing is.</summary>
+    internal static List<Problem> Problems(FixNote note, int printing)
     {
         var problems = new List<Problem>();
         Require(note.Id != Guid.Empty, "id", "A note has an id of its own.");

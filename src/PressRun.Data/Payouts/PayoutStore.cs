@@ -11,6 +11,7 @@ namespace PressRun.Data.Payouts;
 public sealed class PayoutStore
 {
     private const decimal MostMoney = 1_000_000_000m;
+    private const string AmountRule = "Write the amount that was paid, with no finer coin than the currency has; below zero takes back.";
 
     private readonly PressDatabase database;
 
@@ -44,9 +45,7 @@ public sealed class PayoutStore
                     return new SaveResult<EditionClaims>.Conflict(row.ToRecord());
                 }
 
-                List<Problem> problems = [.. Claim.Check(claims.Claims), .. claims.Claims.Where(claim => !string.IsNullOrWhiteSpace(claim.Name))
-                    .Select(claim => QuoteRules.NameProblem(claim.Name)).OfType<string>().Distinct().Select(rule => new Problem("$.name", null, rule))];
-                if (problems.Count > 0)
+                if (Problems(claims.Claims) is { Count: > 0 } problems)
                 {
                     return new SaveResult<EditionClaims>.Refused(problems);
                 }
@@ -76,7 +75,7 @@ public sealed class PayoutStore
                 }
 
                 var currency = Currency.Find(await db.Presses.Where(row => row.Id == press).Select(row => row.Currency).SingleAsync(cancel))!;
-                if (ProblemOf(payment.Paid, currency, DateOnly.FromDateTime(database.Now.UtcDateTime)) is { } problem)
+                if ((ProblemOf(payment.Paid) ?? ProblemToday(payment.Paid, currency, DateOnly.FromDateTime(database.Now.UtcDateTime))) is { } problem)
                 {
                     return new SaveResult<PaymentRecord>.Refused([problem]);
                 }
@@ -91,16 +90,30 @@ public sealed class PayoutStore
             },
             cancel);
 
-    private static Problem? ProblemOf(PaidOut paid, Currency currency, DateOnly today)
+    /// <summary>What is wrong with what is promised; empty where nothing is.</summary>
+    internal static List<Problem> Problems(IReadOnlyList<Claim> claims) =>
+    [
+        .. Claim.Check(claims), .. claims.Where(claim => !string.IsNullOrWhiteSpace(claim.Name))
+            .Select(claim => QuoteRules.NameProblem(claim.Name)).OfType<string>().Distinct().Select(rule => new Problem("$.name", null, rule)),
+    ];
+
+    /// <summary>What is wrong with a payment whenever it was written down; null where nothing is.</summary>
+    internal static Problem? ProblemOf(PaidOut paid)
     {
         if (QuoteRules.NameProblem(paid.Name) is { } name)
         {
             return new Problem("$.name", paid.Name, name);
         }
 
-        if (paid.Amount == 0m || currency.Round(paid.Amount) != paid.Amount || Math.Abs(paid.Amount) > MostMoney)
+        return paid.Amount == 0m || Math.Abs(paid.Amount) > MostMoney ? new Problem("$.amount", null, AmountRule) : null;
+    }
+
+    // A press that takes another currency keeps its payments as they are.
+    private static Problem? ProblemToday(PaidOut paid, Currency currency, DateOnly today)
+    {
+        if (currency.Round(paid.Amount) != paid.Amount)
         {
-            return new Problem("$.amount", null, "Write the amount that was paid, with no finer coin than the currency has; below zero takes back.");
+            return new Problem("$.amount", null, AmountRule);
         }
 
         // Somewhere it is tomorrow already.

@@ -20,12 +20,16 @@ public static class QuoteRules
     /// <summary>Furthest that a quote or a link reaches ahead, in days.</summary>
     public const int LongestLife = 366;
 
+    /// <summary>Most that is paid at once of a part of the bill.</summary>
+    internal const decimal MostPaid = 1_000_000_000m;
+
     private static readonly CompositeFormat TryRange = CompositeFormat.Parse("Let them try from 1 to {0} copies, the fewest first.");
 
-    internal static List<Problem> Check(NewQuote quote)
+    internal static List<Problem> Check(NewQuote quote) => Check(quote.Facts, quote.Landed);
+
+    internal static List<Problem> Check(QuoteFacts facts, decimal landed)
     {
         var problems = new List<Problem>();
-        var facts = quote.Facts;
         if (facts.Until < facts.FrozenOn || facts.Until.DayNumber - facts.FrozenOn.DayNumber > LongestLife)
         {
             problems.Add(new Problem("$.until", null, "A quote stands from today for at most a year."));
@@ -44,35 +48,46 @@ public static class QuoteRules
             }
         }
 
-        var split = BillSplit.Of(quote.Landed, facts.Bill, Currency.Find(facts.Currency)!);
+        if (Currency.Find(facts.Currency) is not { } currency)
+        {
+            problems.Add(new Problem("$.currency", facts.Currency, "Use a code of ISO 4217 in capitals, such as EUR or USD."));
+            return problems;
+        }
+
+        var split = BillSplit.Of(landed, facts.Bill, currency);
         problems.AddRange(split.Problems.Select(problem => problem with { Path = "$.bill" + problem.Path[1..] }));
         return problems;
     }
 
-    internal static List<Problem> Check(NewLink link, QuoteRecord quote, DateTimeOffset now)
+    internal static List<Problem> Check(NewLink link, QuoteRecord quote, DateTimeOffset now) =>
+        Check(link.Name, link.Rights, link.Part, quote.Facts.Bill.Count, link.EndsAt, now);
+
+    internal static List<Problem> Check(QuoteLink link, int parts) => Check(link.Name, link.Rights, link.Part, parts, link.EndsAt, link.MadeAt);
+
+    private static List<Problem> Check(string name, LinkRights rights, int? part, int parts, DateTimeOffset endsAt, DateTimeOffset madeAt)
     {
         var problems = new List<Problem>();
-        if (NameProblem(link.Name) is { } name)
+        if (NameProblem(name) is { } rule)
         {
-            problems.Add(new Problem("$.name", link.Name, name));
+            problems.Add(new Problem("$.name", name, rule));
         }
 
-        if (link.Rights is { TryFrom: not null } or { TryTo: not null }
-            && link.Rights is not { TryFrom: >= 1, TryTo: <= Job.MostCopies })
+        if (rights is { TryFrom: not null } or { TryTo: not null }
+            && rights is not { TryFrom: >= 1, TryTo: <= Job.MostCopies })
         {
             problems.Add(new Problem("$.rights.tryFrom", null, string.Format(System.Globalization.CultureInfo.InvariantCulture, TryRange, Job.MostCopies)));
         }
-        else if (link.Rights.TryFrom > link.Rights.TryTo)
+        else if (rights.TryFrom > rights.TryTo)
         {
             problems.Add(new Problem("$.rights.tryTo", null, "Write the fewest copies that they may try first, and the most after it."));
         }
 
-        if (link.EndsAt <= now || link.EndsAt > now.AddDays(LongestLife + 1))
+        if (endsAt <= madeAt || endsAt > madeAt.AddDays(LongestLife + 1))
         {
             problems.Add(new Problem("$.endsAt", null, "A link ends after today and within a year."));
         }
 
-        if (link.Part is { } part && (part < 0 || part >= quote.Facts.Bill.Count))
+        if (part < 0 || part >= parts)
         {
             problems.Add(new Problem("$.part", null, "Name one of the parts of this quote's bill."));
         }

@@ -146,7 +146,7 @@ public sealed class QuoteStore
                 return Refused<QuoteEvent>("Name one of the parts of this quote's bill.");
             }
 
-            if (amount == 0m || Engine.Measures.Currency.Find(facts.Currency)!.Round(amount) != amount || Math.Abs(amount) > 1_000_000_000m)
+            if (amount == 0m || Engine.Measures.Currency.Find(facts.Currency)!.Round(amount) != amount || Math.Abs(amount) > QuoteRules.MostPaid)
             {
                 return Refused<QuoteEvent>("Write the amount that was paid, in the quote's currency; below zero takes back.");
             }

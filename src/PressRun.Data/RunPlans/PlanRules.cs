@@ -14,16 +14,7 @@ internal static class PlanRules
 
     public static async Task<List<Problem>> CheckAsync(PressRunDbContext db, PlanRecord plan, CancellationToken cancel)
     {
-        var problems = new List<Problem>();
-        if (!PlainText.Shows(plan.Name))
-        {
-            problems.Add(new Problem("$.name", plan.Name, "A plan needs a name."));
-        }
-        else if (plan.Name.Length > MostName || !PlainText.IsStill(plan.Name))
-        {
-            problems.Add(new Problem("$.name", null, $"Write a plan's name on one line, at most {MostName} characters."));
-        }
-
+        var problems = NameProblems(plan.Name);
         if (plan.Quantity is < 1 or > Job.MostCopies)
         {
             problems.Add(new Problem("$.quantity", plan.Quantity.ToString(CultureInfo.InvariantCulture), "A run is 1 to 1,000,000 copies."));
@@ -51,6 +42,11 @@ internal static class PlanRules
         await StocksAsync(problems, db, plan, cancel);
         return problems;
     }
+
+    /// <summary>What is wrong with a plan's name; empty where nothing is.</summary>
+    public static List<Problem> NameProblems(string name) => !PlainText.Shows(name)
+        ? [new Problem("$.name", name, "A plan needs a name.")]
+        : name.Length > MostName || !PlainText.IsStill(name) ? [new Problem("$.name", null, $"Write a plan's name on one line, at most {MostName} characters.")] : [];
 
     private static async Task StocksAsync(List<Problem> problems, PressRunDbContext db, PlanRecord plan, CancellationToken cancel)
     {

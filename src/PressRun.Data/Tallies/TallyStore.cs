@@ -123,7 +123,8 @@ public sealed class TallyStore
         ? null
         : new TallyWhole(tally, (await db.TallyEntries.AsNoTracking().Where(row => row.TallyId == tally.Id).OrderBy(row => row.Sequence).ToListAsync(cancel)).ConvertAll(row => row.ToEntry()));
 
-    private static List<Problem> Problems(NewTally tally)
+    /// <summary>What is wrong with a tally that begins; empty where nothing is.</summary>
+    internal static List<Problem> Problems(NewTally tally)
     {
         var problems = new List<Problem>();
         Require(tally.Id != Guid.Empty, "id", "A tally has an id of its own.");

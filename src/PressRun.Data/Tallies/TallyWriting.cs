@@ -15,7 +15,7 @@ internal sealed class TallyWriting(PressRunDbContext db, TallyRow tally, DateTim
     // What was taken back is written all the same: a message that got lost on its way might bring the entry itself later.
     public string? Take(NewTallyEntry entry)
     {
-        if (Problem(entry) is { } problem)
+        if ((entry.Id == Guid.Empty ? "An entry has an id of its own." : Problem(entry.Entry, tally.Steps.Count)) is { } problem)
         {
             return problem;
         }
@@ -56,18 +56,14 @@ internal sealed class TallyWriting(PressRunDbContext db, TallyRow tally, DateTim
         return now - (ago < TimeSpan.Zero ? TimeSpan.Zero : ago > longest ? longest : ago);
     }
 
-    private string? Problem(NewTallyEntry sent)
+    /// <summary>What is wrong with an entry that takes back nothing; null where nothing is.</summary>
+    public static string? Problem(TallyEntry entry, int steps) => entry switch
     {
-        var entry = sent.Entry;
-        return entry switch
-        {
-            _ when sent.Id == Guid.Empty => "An entry has an id of its own.",
-            _ when entry.Step < 0 || entry.Step >= tally.Steps.Count => "This step is not one of this tally's.",
-            { Kind: TallyKind.Worked, Copies: not 0 } or { Kind: not TallyKind.Worked, Seconds: not 0 } => "Copies and time are written down by entries of their own.",
-            { Kind: TallyKind.Worked, Seconds: < 1 or > TallyStore.MostSeconds } => "Write down 1 second to a day of work at once.",
-            { Kind: not TallyKind.Worked, Copies: < 1 or > TallyStore.MostCopies } => "Write down 1 to 10,000 copies at once.",
-            _ when entry.By.Trim().Length > TallyStore.MostName || !PlainText.IsStill(entry.By) => $"Write the name of whoever counts on one line, at most {TallyStore.MostName} characters.",
-            _ => null,
-        };
-    }
+        _ when entry.Step < 0 || entry.Step >= steps => "This step is not one of this tally's.",
+        { Kind: TallyKind.Worked, Copies: not 0 } or { Kind: not TallyKind.Worked, Seconds: not 0 } => "Copies and time are written down by entries of their own.",
+        { Kind: TallyKind.Worked, Seconds: < 1 or > TallyStore.MostSeconds } => "Write down 1 second to a day of work at once.",
+        { Kind: not TallyKind.Worked, Copies: < 1 or > TallyStore.MostCopies } => "Write down 1 to 10,000 copies at once.",
+        _ when entry.By.Trim().Length > TallyStore.MostName || !PlainText.IsStill(entry.By) => $"Write the name of whoever counts on one line, at most {TallyStore.MostName} characters.",
+        _ => null,
+    };
 }

@@ -24,22 +24,24 @@ internal static class EditionRules
         problems.AddRange(Contract.Problems(
             json => EditionWriter.WriteMembers(json, edition.ToEdition(), Contract.NoCurrency),
             (element, path, found) => Read(element, path, stocks, found)));
-        PartNames(problems, edition.Parts);
+        problems.AddRange(PartNames([.. edition.Parts.Select(part => part.Part.Name)]));
         return problems;
     }
 
-    /// <summary>Notes parts without a name of their own, by which plans and people tell them apart.</summary>
-    public static void PartNames(List<Problem> problems, IReadOnlyList<EditionPart> parts)
+    /// <summary>Parts without a name of their own, by which plans and people tell them apart; empty where there are none.</summary>
+    public static List<Problem> PartNames(IReadOnlyList<string> names)
     {
-        for (var index = 0; index < parts.Count; index++)
+        var problems = new List<Problem>();
+        foreach (var (index, name) in names.Index())
         {
-            var name = parts[index].Part.Name;
             problems.AddRange(LibraryRules.Still($"$.parts[{index}].name", name));
-            if (!PlainText.Shows(name) || parts.Take(index).Any(earlier => earlier.Part.Name == name))
+            if (!PlainText.Shows(name) || names.Take(index).Contains(name))
             {
                 problems.Add(new Problem($"$.parts[{index}].name", name, "Each part of an edition has a name of its own."));
             }
         }
+
+        return problems;
     }
 
     /// <summary>What holds printings in place: lines of their ledgers, quotes that were frozen of them, and what was paid out of their sales.</summary>

@@ -71,7 +71,7 @@ public sealed class QuoteView
     /// <summary>Reads a quote.</summary>
     public static QuoteView Of(QuoteWhole whole, CultureInfo culture)
     {
-        var figures = FrozenFigures.Read(whole.Quote.Result);
+        var figures = FrozenFigures.Read(whole.Quote.Result) ?? throw new InvalidOperationException("The result of a quote in the database is no costing: something else wrote it.");
         var job = JobReader.Read(whole.Quote.Job) is { Succeeded: true } read ? read.Value : null;
         return new QuoteView(whole, figures, job, job is null ? null : WorkedOut(whole.Quote, job), Shares(whole), culture);
     }

@@ -30,6 +30,18 @@ public sealed partial class QuotePdfTests
     }
 
     [Fact]
+    public void A_word_that_no_line_holds_is_broken_and_none_of_it_is_lost()
+    {
+        var view = AQuote.View();
+        var word = string.Concat(Enumerable.Range(0, 1_000).Select(place => (char)('a' + (place % 26))));
+        var facts = view.Facts with { Note = word };
+
+        var text = Read(QuotePdf.Of(QuoteView.Of(view.Whole with { Quote = view.Quote with { Facts = facts } }, view.Format.Culture), allLines: true));
+
+        Assert.Contains(word, text.Replace(" ", "", StringComparison.Ordinal).Replace("\n", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Only_the_totals_are_printed_where_only_they_are_shown_and_they_add_up()
     {
         var text = Read(QuotePdf.Of(AQuote.View(shows: QuoteShows.Totals), allLines: false));

@@ -299,11 +299,7 @@ public sealed class PdfSheet : IDisposable
             line = word;
             while (!Fits(line))
             {
-                var length = line.Length - 1;
-                while (length > 1 && !Fits(line[..length]))
-                {
-                    length--;
-                }
+                var length = Fitting(line);
 
                 // A letter of two halves stays whole.
                 length += char.IsHighSurrogate(line[length - 1]) ? 1 : 0;
@@ -313,6 +309,25 @@ public sealed class PdfSheet : IDisposable
         }
 
         return [.. lines, line];
+
+        // Nobody but its writer says how long a word is, so that no more of it is measured than a line or two.
+        int Fitting(string word)
+        {
+            var (fits, most) = (1, 2);
+            while (most < word.Length && Fits(word[..most]))
+            {
+                (fits, most) = (most, 2 * most);
+            }
+
+            most = Math.Min(most, word.Length);
+            while (most - fits > 1)
+            {
+                var middle = (fits + most) / 2;
+                (fits, most) = Fits(word[..middle]) ? (middle, most) : (fits, middle);
+            }
+
+            return fits;
+        }
 
         bool Fits(string text) => text.Length <= 1 || font.Width(graphics, text) <= width;
     }

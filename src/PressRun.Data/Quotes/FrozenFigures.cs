@@ -1,8 +1,7 @@
-using System.Text.Json;
 using PressRun.Engine.Measures;
 using PressRun.JobFile.Reading;
 
-namespace PressRun.Web.Quotes;
+namespace PressRun.Data.Quotes;
 
 /// <summary>A line of a frozen costing.</summary>
 /// <param name="Label">What it is for, as it was frozen.</param>
@@ -46,17 +45,44 @@ public sealed record FrozenFigures(
     Mass Mass,
     Length Thickness)
 {
+    private const string Rule = "Write a costing as estimate answers it.";
+
+    // A name of a job file, and what it is the name of.
+    private const int LongestLabel = 1_100;
+
+    private static readonly TextRule Label = new("Write a text on one line, at most 1,100 characters.", LongestLabel, true);
+
+    // Wider than any sum of what the contract lets a job hold, and narrow enough that sums of these stay what a decimal holds.
+    private static readonly NumberRule Figure = new("Write a figure of a costing.", -1_000_000_000_000_000_000_000_000m, 1_000_000_000_000_000_000_000_000m);
+
     /// <summary>Reads a frozen result.</summary>
     /// <param name="result">JSON as <c>estimate</c> answers it.</param>
-    public static FrozenFigures Read(byte[] result)
+    /// <returns>The figures; null where the text is no such answer.</returns>
+    public static FrozenFigures? Read(byte[] result)
     {
-        using var document = JsonDocument.Parse(result);
-        var root = document.RootElement;
-        var copy = root.GetProperty("copy");
+        var opened = JsonText.Open(result, int.MaxValue);
+        if (!opened.Succeeded)
+        {
+            return null;
+        }
+
+        using var document = opened.Value;
+        var problems = new ProblemList();
+        var figures = JsonBlock.Open(document.RootElement, JsonPath.Root, problems, Rule) is { } block ? Read(block) : null;
+        return problems.IsEmpty ? figures : null;
+    }
+
+    // Members that are not shown may be whatever they were.
+    private static FrozenFigures Read(JsonBlock root)
+    {
+        var (mass, thickness) = root.Block("copy", Need.Must, Rule) is { } copy ? (Number(copy, "massG"), Number(copy, "thicknessMm")) : (0m, 0m);
         return new FrozenFigures(
-            [.. root.GetProperty("lines").EnumerateArray().Select(line => new FrozenLine(
-                line.GetProperty("label").GetString()!, Number(line, "quantity"), Number(line, "each"), Number(line, "amount")))],
-            [.. root.GetProperty("parts").EnumerateArray().Select(part => new FrozenPart(part.GetProperty("name").GetString()!, MayBe(part, "sheetsPerCopy")))],
+            root.List("lines", Need.Must, Rule, (element, path) => JsonBlock.Open(element, path, root.Problems, Rule) is { } line
+                ? new FrozenLine(line.Text("label", Need.Must, Label) ?? "", Number(line, "quantity"), Number(line, "each"), Number(line, "amount"))
+                : null),
+            root.List("parts", Need.Must, Rule, (element, path) => JsonBlock.Open(element, path, root.Problems, Rule) is { } part
+                ? new FrozenPart(part.Text("name", Need.Must, Label) ?? "", part.Has("sheetsPerCopy") ? Number(part, "sheetsPerCopy") : null)
+                : null),
             Number(root, "tax"),
             Number(root, "shopTotal"),
             Number(root, "benchHours"),
@@ -65,16 +91,9 @@ public sealed record FrozenFigures(
             Number(root, "fixedCosts"),
             Number(root, "landedCost"),
             Number(root, "unitCost"),
-            Mass.FromGrams(Number(copy, "massG")),
-            Length.FromMillimetres(Number(copy, "thicknessMm")));
+            Mass.FromGrams(mass),
+            Length.FromMillimetres(thickness));
     }
 
-    private static decimal Number(JsonElement element, string name) => MayBe(element, name) ?? 0m;
-
-    private static decimal? MayBe(JsonElement element, string name) => element.GetProperty(name) switch
-    {
-        { ValueKind: JsonValueKind.Number } number => number.GetDecimal(),
-        { ValueKind: JsonValueKind.String } text when NumberText.TryParse(text.GetString()!, out var number) => number,
-        _ => null,
-    };
+    private static decimal Number(JsonBlock block, string name) => block.Number(name, Figure, Need.Must) ?? 0m;
 }
