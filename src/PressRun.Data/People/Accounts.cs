@@ -131,6 +131,17 @@ public sealed class Accounts(UserManager<User> users, PressRunDbContext db, IPas
         return (await MakingAsync(() => users.AddLoginAsync(user, new UserLoginInfo(link.Server, link.Subject, null)))).Succeeded;
     }
 
+    /// <summary>Changes what others read.</summary>
+    /// <param name="user">Whose name.</param>
+    /// <param name="name">The new one, which <see cref="User.IsName"/>.</param>
+    /// <returns>False where the account was changed elsewhere in between.</returns>
+    public async Task<bool> RenameAsync(User user, string name)
+    {
+        ArgumentNullException.ThrowIfNull(user);
+        user.Name = name.Trim();
+        return (await users.UpdateAsync(user)).Succeeded;
+    }
+
     /// <summary>Changes a password and ends all of somebody's sign-ins but one: both, or neither.</summary>
     /// <param name="user">Whose.</param>
     /// <param name="here">The sign-in that lasts.</param>

@@ -73,6 +73,14 @@ public sealed class InvitationStore
     public async Task WithdrawAsync(PressId press, Guid invitation, CancellationToken cancel = default) => await database.WriteAsync(
         press, db => db.Invitations.Where(row => row.Id == invitation && row.UsedAt == null).ExecuteDeleteAsync(cancel), cancel, PressRole.Owner);
 
+    /// <summary>Takes out the invitations that were used or whose time is over, with whom they were for.</summary>
+    /// <returns>How many those were.</returns>
+    public Task<int> SweepAsync(CancellationToken cancel = default)
+    {
+        var now = database.Now;
+        return database.WriteServerAsync(db => db.Invitations.IgnoreQueryFilters().Where(row => row.UsedAt != null || row.ExpiresAt < now).ExecuteDeleteAsync(cancel), cancel);
+    }
+
     /// <summary>What a link says; null where it holds no more, or never did.</summary>
     public Task<InvitationLook?> LookAsync(string secret, CancellationToken cancel = default)
     {

@@ -81,6 +81,17 @@ public sealed class PeopleStore
         await guard.DemandAsync(db, needs, cancel);
     }
 
+    /// <summary>Ends what would let somebody back into the context's press, and what has their name there, in a transaction of the caller's.</summary>
+    internal static async Task EndWaysBackAsync(PressRunDbContext db, Guid user, bool wasOwner, DateTimeOffset now, CancellationToken cancel)
+    {
+        // A link of an owner's would open the press to them again, and nobody can tell whose a link is: open ones end, and are made anew.
+        await db.Invitations.Where(row => row.UsedAt == null && (wasOwner || db.Users.Any(known => known.Id == user && (row.For == known.Name || row.For == known.Email)))).ExecuteDeleteAsync(cancel);
+        if (wasOwner)
+        {
+            await ApiKeyStore.EndOfAsync(db, user, now, cancel);
+        }
+    }
+
     private Task<PeopleResult> ChangeAsync(PressId press, Guid user, PressRole? role, PressRole needs, CancellationToken cancel) => database.WriteAsync(
         press,
         async db =>
@@ -108,11 +119,9 @@ public sealed class PeopleStore
                 db.Memberships.Remove(member);
             }
 
-            if (wasOwner && role != PressRole.Owner)
+            if (role != PressRole.Owner && (wasOwner || role is null))
             {
-                // A link of theirs would open the press to them again, and nobody can tell whose a link is: open ones end, and are made anew.
-                await db.Invitations.Where(row => row.UsedAt == null).ExecuteDeleteAsync(cancel);
-                await ApiKeyStore.EndOfAsync(db, user, database.Now, cancel);
+                await EndWaysBackAsync(db, user, wasOwner, database.Now, cancel);
             }
 
             await db.SaveChangesAsync(cancel);

@@ -90,6 +90,8 @@ public static class PressRunData
         .AddStore(database => new DraftStore(database))
         .AddStore(database => new PressArchiveStore(database))
         .AddStore(database => new PeopleStore(database))
+        .AddStore(database => new AccountRemoval(database))
+        .AddStore(database => new PressRemoval(database))
         .AddStore(database => new InvitationStore(database))
         .AddStore(database => new ApiKeyStore(database))
         .AddStore(database => new SessionStore(database))

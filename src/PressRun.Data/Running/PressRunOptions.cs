@@ -43,6 +43,12 @@ public sealed class PressRunOptions
     [Setting("none", "mail address of somebody for whom the start writes a code for a new password into the log")]
     public string NewPasswordFor { get; set; } = "";
 
+    [Setting("none", "mail address of somebody [whose account the start deletes](#removing-somebody); for one start")]
+    public string DeleteAccount { get; set; } = "";
+
+    [Setting("none", "a press [that the start deletes](#removing-somebody) with everything in it: its name shows its id in the log, its id deletes it; for one start")]
+    public string DeletePress { get; set; } = "";
+
     [Setting("none", "https address of a server by which people [may sign in too](people.md) (OpenID Connect), without `/.well-known/openid-configuration`")]
     public string OpenIdServer { get; set; } = "";
 

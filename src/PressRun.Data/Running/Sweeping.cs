@@ -7,8 +7,8 @@ using PressRun.Data.People;
 namespace PressRun.Data.Running;
 
 /// <summary>Takes out, at the start and then time and again, what strangers can make rows of and what nobody will ask for any more: counts of
-/// tries whose time is over, sign-ins that have ended, and drafts that are old or whose writer has left. Where several nodes do it at once, each finds less to do.</summary>
-internal sealed partial class Sweeping(AttemptStore attempts, SessionStore sessions, DraftStore drafts, TimeProvider time, ILogger<Sweeping> logger) : BackgroundService
+/// tries whose time is over, sign-ins that have ended, invitations that were used or are over, and drafts that are old or whose writer has left. Where several nodes do it at once, each finds less to do.</summary>
+internal sealed partial class Sweeping(AttemptStore attempts, SessionStore sessions, InvitationStore invitations, DraftStore drafts, TimeProvider time, ILogger<Sweeping> logger) : BackgroundService
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMinutes(10);
 
@@ -21,6 +21,7 @@ internal sealed partial class Sweeping(AttemptStore attempts, SessionStore sessi
             {
                 await attempts.SweepAsync(stoppingToken);
                 await sessions.SweepAsync(stoppingToken);
+                await invitations.SweepAsync(stoppingToken);
                 await drafts.SweepAsync(stoppingToken);
             }
             catch (Exception away) when (DatabaseAway.IsWhy(away))
@@ -39,6 +40,6 @@ internal sealed partial class Sweeping(AttemptStore attempts, SessionStore sessi
         while (await timer.WaitForNextTickAsync(stoppingToken));
     }
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "Old tries, sign-ins and drafts could not be taken out, and will be later: {Reason}")]
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Old tries, sign-ins, invitations and drafts could not be taken out, and will be later: {Reason}")]
     private static partial void LogLeft(ILogger logger, string reason);
 }

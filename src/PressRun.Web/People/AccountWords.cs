@@ -10,6 +10,9 @@ internal static class AccountWords
     public static string PasswordHint =>
         Say($"At least {PasswordRules.Fewest} characters, of whatever kind; spaces count. Four or five words that do not belong together are easy to remember.");
 
+    /// <summary>Said to somebody whose account is gone.</summary>
+    public const string Deleted = "Deleted";
+
     /// <summary>A role as people say it.</summary>
     public static string Of(PressRole role) => role switch
     {
@@ -30,6 +33,7 @@ internal static class AccountWords
     public static string? Said(string? code) => code switch
     {
         nameof(PeopleResult.LastOwner) => Say($"This is the press's last owner: without one nobody could look after it. Make somebody else an owner first."),
+        Deleted => Say($"Your account is deleted."),
         nameof(PeopleResult.Gone) => Say($"They are not among the press's people any more."),
         nameof(PeopleResult.NotYours) =>
             Say($"No code was made. Whoever gives one opens everything that this person has, so that an owner does not make them for everybody; whoever runs the server can make one for anybody."),

@@ -47,6 +47,7 @@ public static class SignInSetup
         services.AddSingleton<LiveSessions>();
         services.AddSingleton<OwnerCode>();
         services.AddSingleton<HostsCode>();
+        services.AddSingleton<HostsRemovals>();
         services.AddSingleton<KnownDevices>();
         services.AddScoped<IPasskeyHandler<User>, PasskeyHandler<User>>();
         services.Configure<IdentityPasskeyOptions>(passkeys =>

@@ -3,11 +3,12 @@ using Microsoft.AspNetCore.Authentication;
 using PressRun.Data.Access;
 using PressRun.Data.People;
 using PressRun.Web.People.Elsewhere;
+using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.People;
 
 /// <summary>Signs people in and out, and counts their tries.</summary>
-public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptStore attempts, PasskeyRounds passkeys, Arrivals arrivals, KnownDevices devices, Refusals refusals, IHttpContextAccessor http, TimeProvider time)
+public sealed class SignIns(Accounts accounts, AccountRemoval removal, SessionStore sessions, AttemptStore attempts, PasskeyRounds passkeys, Arrivals arrivals, KnownDevices devices, Refusals refusals, IHttpContextAccessor http, TimeProvider time)
 {
     /// <summary>Said of every address and password that do not belong together, whether or not somebody has the address.</summary>
     public static string NoMatch => Say($"This address and this password do not belong together.");
@@ -108,6 +109,45 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
         return problem;
     }
 
+    /// <summary>Changes what others read of somebody; their browser knows it at once, others of theirs from their next sign-in on.</summary>
+    /// <returns>What stands in the way, in a sentence; null where it is changed.</returns>
+    public async Task<string?> RenameAsync(User user, Guid session, string name)
+    {
+        ArgumentNullException.ThrowIfNull(user);
+        if (!User.IsName(name))
+        {
+            return Say($"Write the name that others are to read, in at most {User.LongestName} characters.");
+        }
+
+        if (!await accounts.RenameAsync(user, name))
+        {
+            return Say($"Your account was changed elsewhere in between. Try again.");
+        }
+
+        await NameAsync(user, session);
+        return null;
+    }
+
+    /// <summary>Deletes the account of somebody who shows once more that they are themselves, and signs them out.</summary>
+    /// <returns>What stands in the way, in a sentence; null where it is deleted.</returns>
+    public async Task<string?> DeleteAsync(User user, Guid session, string password)
+    {
+        ArgumentNullException.ThrowIfNull(user);
+        if (await ProblemOfOwnAsync(user, session, password) is { } problem)
+        {
+            return problem;
+        }
+
+        if (await removal.DeleteAsync(user.Id) is { Count: > 0 } held)
+        {
+            var presses = string.Join(", ", held.Select(Apart.Of));
+            return Say($"Nothing was deleted. You are the last owner of {presses}, and nobody could look after it without one. Make somebody else an owner first, or ask whoever runs this server to delete the press.");
+        }
+
+        await Http.SignOutAsync(SignInSetup.People);
+        return null;
+    }
+
     /// <summary>Asks somebody who has signed in for their own password, before something is changed by which they sign in.</summary>
     /// <returns>What stands in the way, in a sentence; null where nothing does.</returns>
     public async Task<string?> ProblemOfOwnAsync(User user, Guid session, string password)
@@ -139,8 +179,7 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
 
         await EndOwnAsync();
         devices.Remember(Http, user);
-        var who = WhoClaims.Of(new Visitor.Person(user.Id, session), user.Name, SignInSetup.People);
-        await Http.SignInAsync(SignInSetup.People, who, new AuthenticationProperties { IsPersistent = true, IssuedUtc = time.GetUtcNow(), ExpiresUtc = time.GetUtcNow() + SessionStore.Longest });
+        await NameAsync(user, session);
         return true;
     }
 
@@ -150,6 +189,11 @@ public sealed class SignIns(Accounts accounts, SessionStore sessions, AttemptSto
         await EndOwnAsync();
         await Http.SignOutAsync(SignInSetup.People);
     }
+
+    private Task NameAsync(User user, Guid session) => Http.SignInAsync(
+        SignInSetup.People,
+        WhoClaims.Of(new Visitor.Person(user.Id, session), user.Name, SignInSetup.People),
+        new AuthenticationProperties { IsPersistent = true, IssuedUtc = time.GetUtcNow(), ExpiresUtc = time.GetUtcNow() + SessionStore.Longest });
 
     // One try too many is told to programs as well as to people: by the status of the page that says so, and by when to come back.
     private async Task<bool> MayAsync(AttemptLimit limit, string of, string reason)

@@ -92,6 +92,7 @@ public static partial class HostSetup
         var path = PathBase(app.Configuration).ToUriComponent();
         app.Lifetime.ApplicationStarted.Register(() => Console.WriteLine($"PressRun is at {string.Join(" and ", app.Urls.Select(url => Listening.ToOpen(url) + path))}"));
         await app.StartAsync();
+        await app.Services.GetRequiredService<HostsRemovals>().DeleteAsync();
         if (signIn)
         {
             var address = Listening.ToOpen(app.Urls.First()) + path;

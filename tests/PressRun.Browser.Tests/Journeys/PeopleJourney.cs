@@ -49,6 +49,13 @@ public sealed class PeopleJourney(Chromium chromium, PeopleApp people)
         await again.Page.GotoAsync(link);
         await Expect(again.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("This invitation has ended");
         Assert.DoesNotContain(link[(link.LastIndexOf('/') + 1)..], people.App.Said, StringComparison.Ordinal);
+
+        // Taking somebody out asks once more, where the button was.
+        await row.GetByText("Take out", new() { Exact = true }).ClickAsync();
+        await Expect(row.GetByText("sees nothing of this press from then on")).ToBeVisibleAsync();
+        await Expect(row.GetByText("nell@example.org")).ToBeVisibleAsync();
+        await row.GetByRole(AriaRole.Button, new() { Name = "out of the press" }).ClickAsync();
+        await Expect(owner.Page.GetByText("nell@example.org")).ToHaveCountAsync(0);
         owner.WasQuiet();
     }
 

@@ -56,6 +56,8 @@ internal sealed class Stores : IAsyncDisposable
         Drafts = new DraftStore(rows);
         Archives = new PressArchiveStore(rows);
         People = new PeopleStore(rows);
+        Removals = new AccountRemoval(rows);
+        PressRemovals = new PressRemoval(rows);
         Invitations = new InvitationStore(rows);
         Keys = new ApiKeyStore(rows);
         Sessions = new SessionStore(rows);
@@ -114,6 +116,10 @@ internal sealed class Stores : IAsyncDisposable
     public PressArchiveStore Archives { get; }
 
     public PeopleStore People { get; }
+
+    public AccountRemoval Removals { get; }
+
+    public PressRemoval PressRemovals { get; }
 
     public InvitationStore Invitations { get; }
 

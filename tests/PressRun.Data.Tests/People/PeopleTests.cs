@@ -354,7 +354,7 @@ public sealed class PeopleTests(PostgresFixture postgres)
         Assert.True(await stores.Sessions.UseAsync(me.UserId, me.SessionId));
         clock.Pass(TimeSpan.FromDays(2));
         await stores.Attempts.TakeAsync(limit, "new");
-        using var sweeping = new Sweeping(stores.Attempts, stores.Sessions, stores.Drafts, clock, NullLogger<Sweeping>.Instance);
+        using var sweeping = new Sweeping(stores.Attempts, stores.Sessions, stores.Invitations, stores.Drafts, clock, NullLogger<Sweeping>.Instance);
 
         await sweeping.StartAsync(TestContext.Current.CancellationToken);
 

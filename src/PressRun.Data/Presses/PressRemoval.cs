@@ -1,0 +1,67 @@
+using Microsoft.EntityFrameworkCore;
+
+namespace PressRun.Data.Presses;
+
+/// <summary>Deletes whole presses, for whoever runs the server.</summary>
+public sealed class PressRemoval
+{
+    // What is only added to, such as the ledger, is kept from being deleted by triggers. They are off in this transaction only: others wait.
+    private const string GuardsOff =
+        """
+        ALTER TABLE copy_movements DISABLE TRIGGER copy_movements_stay;
+        ALTER TABLE quotes DISABLE TRIGGER quotes_stay;
+        ALTER TABLE quote_events DISABLE TRIGGER quote_events_stay;
+        ALTER TABLE edition_payments DISABLE TRIGGER edition_payments_stay;
+        ALTER TABLE tally_entries DISABLE TRIGGER tally_entries_stay;
+        """;
+
+    private const string GuardsOn =
+        """
+        ALTER TABLE copy_movements ENABLE TRIGGER copy_movements_stay;
+        ALTER TABLE quotes ENABLE TRIGGER quotes_stay;
+        ALTER TABLE quote_events ENABLE TRIGGER quote_events_stay;
+        ALTER TABLE edition_payments ENABLE TRIGGER edition_payments_stay;
+        ALTER TABLE tally_entries ENABLE TRIGGER tally_entries_stay;
+        """;
+
+    private readonly PressDatabase database;
+
+    internal PressRemoval(PressDatabase database) => this.database = database;
+
+    /// <summary>The presses of a name, or the one of an id.</summary>
+    public Task<List<(PressId Id, string Name, int Titles)>> FindAsync(string nameOrId, CancellationToken cancel = default)
+    {
+        var id = new PressId(Guid.TryParse(nameOrId, out var read) ? read : Guid.Empty);
+        return database.ReadServerAsync(
+            async db => (await db.Presses.Where(press => press.Name == nameOrId || press.Id == id).OrderBy(press => press.CreatedAt)
+                    .Select(press => new { press.Id, press.Name, Titles = db.Titles.IgnoreQueryFilters().Count(title => title.PressId == press.Id) }).ToListAsync(cancel))
+                .ConvertAll(press => (press.Id, press.Name, press.Titles)),
+            cancel);
+    }
+
+    /// <summary>Deletes a press with everything in it; accounts of its people stay.</summary>
+    public Task DeleteAsync(PressId press, CancellationToken cancel = default) => database.WriteServerAsync(
+        async db =>
+        {
+            db.Press = press;
+            await db.Database.ExecuteSqlRawAsync(GuardsOff, cancel);
+
+            // What holds something else goes before it; the rest goes with the press.
+            await db.TallyEntries.ExecuteDeleteAsync(cancel);
+            await db.Tallies.ExecuteDeleteAsync(cancel);
+            await db.EditionPayments.ExecuteDeleteAsync(cancel);
+            await db.Mails.ExecuteDeleteAsync(cancel);
+            await db.QuoteMarks.ExecuteDeleteAsync(cancel);
+            await db.QuoteEvents.ExecuteDeleteAsync(cancel);
+            await db.QuoteLinks.ExecuteDeleteAsync(cancel);
+            await db.Quotes.ExecuteDeleteAsync(cancel);
+            await db.CopyMovements.ExecuteDeleteAsync(cancel);
+            await db.PlanStocks.ExecuteDeleteAsync(cancel);
+            await db.RunPlans.ExecuteDeleteAsync(cancel);
+            await db.Parts.ExecuteDeleteAsync(cancel);
+            await db.Channels.ExecuteDeleteAsync(cancel);
+            await db.Presses.Where(row => row.Id == press).ExecuteDeleteAsync(cancel);
+            return await db.Database.ExecuteSqlRawAsync(GuardsOn, cancel);
+        },
+        cancel);
+}
