@@ -20,7 +20,7 @@ public sealed partial class TextsTests
     private static readonly string[] ForFiles = ["QuoteCsv"];
 
     // What the host reads in the log or at a refused start, and names of limits.
-    private static readonly string[] ForHosts = ["HostsCode", "OwnerCode", "KeyHandler", "OtherServer", "OtherServerSetup", "SignIns", "PasskeyRounds", "MailSettings", "Refusals"];
+    private static readonly string[] ForHosts = ["HostsCode", "HostsRemovals", "OwnerCode", "KeyHandler", "OtherServer", "OtherServerAway", "OtherServerSetup", "SignIns", "PasskeyRounds", "MailSettings", "MailFaults", "Refusals"];
 
     // What a program is answered that sends a message of the wrong shape; no page shows it.
     private static readonly string[] ForPrograms = ["KeptPages", "TallyEndpoints", "FairEndpoint"];
