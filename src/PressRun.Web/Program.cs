@@ -1,5 +1,11 @@
 using PressRun.Web.Running;
 
+if (args is ["--version"])
+{
+    Console.WriteLine(HostSetup.Version);
+    return 0;
+}
+
 try
 {
     await PressRunApp.Build(args).RunPressRunAsync();

@@ -20,8 +20,8 @@ public static class Secret
     /// <summary>A new secret of 160 random bits to be typed by hand, in groups of four.</summary>
     public static string NewToType() => string.Join('-', Enumerable.Range(0, 8).Select(_ => RandomNumberGenerator.GetString(Spoken, 4)));
 
-    /// <summary>What is kept of a secret that was typed by hand: small letters and blanks around it do not matter.</summary>
-    public static byte[] HashTyped(string secret) => Hash(secret.Trim().ToUpperInvariant());
+    /// <summary>What is kept of a secret that was typed by hand: small letters, and what stands between the groups, do not matter.</summary>
+    public static byte[] HashTyped(string secret) => Hash(string.Join('-', secret.Where(char.IsAsciiLetterOrDigit).Select(char.ToUpperInvariant).Chunk(4).Select(group => new string(group))));
 
     /// <summary>What is kept of a secret (SHA-256, FIPS 180-4).</summary>
     public static byte[] Hash(string secret) => SHA256.HashData(Encoding.UTF8.GetBytes(secret));

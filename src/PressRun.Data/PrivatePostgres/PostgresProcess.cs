@@ -67,7 +67,7 @@ internal sealed partial class PostgresProcess(Func<ProcessStartInfo> command, IL
             if (!stopping.IsSet)
             {
                 var count = Interlocked.Increment(ref failures);
-                LogEnded(logger, count);
+                LogEnded(logger, count, LastWords(lastLines));
 
                 // After a kill its children need a moment to leave.
                 stopping.Wait(TimeSpan.FromMilliseconds(Math.Min(100 << Math.Min(count, 6), 5000)));
@@ -113,6 +113,10 @@ internal sealed partial class PostgresProcess(Func<ProcessStartInfo> command, IL
         }
     }
 
+    /// <summary>Why a server ended, as far as it said: the last line that it ended by, or else its last.</summary>
+    internal static string LastWords(IReadOnlyCollection<string> lines) =>
+        lines.LastOrDefault(line => line.Contains("PANIC:", StringComparison.Ordinal)) ?? lines.LastOrDefault(line => line.Contains("FATAL:", StringComparison.Ordinal)) ?? lines.LastOrDefault("nothing");
+
     private void Signal(int signal)
     {
         if (Volatile.Read(ref process) is { } running)
@@ -121,8 +125,8 @@ internal sealed partial class PostgresProcess(Func<ProcessStartInfo> command, IL
         }
     }
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "The private PostgreSQL ended by itself (time {Count}) and is started again")]
-    private static partial void LogEnded(ILogger logger, int count);
+    [LoggerMessage(Level = LogLevel.Warning, Message = "The private PostgreSQL ended by itself (time {Count}) and is started again. Its last words: {Words}")]
+    private static partial void LogEnded(ILogger logger, int count, string words);
 
     [LoggerMessage(Level = LogLevel.Debug, Message = "PostgreSQL: {Line}")]
     private static partial void LogLine(ILogger logger, string line);

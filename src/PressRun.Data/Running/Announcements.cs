@@ -95,7 +95,32 @@ internal sealed class ServerNews(Database database, TimeProvider time) : Backgro
             if (!await connection.WaitAsync(Beat, cancel))
             {
                 await AskAsync(connection, "SELECT 1", cancel);
+                await LookForRoomAsync(connection, cancel);
             }
+        }
+    }
+
+    // More than may be free in the tables' last pages, so that it tells whether the disk has room. Counts of tries whose time is over are swept out.
+    private async Task LookForRoomAsync(NpgsqlConnection connection, CancellationToken cancel)
+    {
+        if (!database.Reach.IsFull)
+        {
+            return;
+        }
+
+        try
+        {
+            const string attempt =
+                """
+                INSERT INTO attempts (kind, "of", ends_at, count)
+                SELECT 'room', decode((SELECT string_agg(md5(random()::text || part || line), '') FROM generate_series(1, 125) AS part), 'hex'), now(), 0 FROM generate_series(1, 16) AS line
+                """;
+            await AskAsync(connection, attempt, cancel);
+            database.Reach.HasRoom();
+        }
+        catch (PostgresException full) when (DatabaseAway.IsFull(full))
+        {
+            // Still none; it has been told.
         }
     }
 

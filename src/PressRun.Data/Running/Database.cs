@@ -26,7 +26,7 @@ internal sealed class Database(ILoggerFactory logging, TimeProvider time) : IDbC
     {
         source = NpgsqlDataSource.Create(connectionString);
         var builder = new DbContextOptionsBuilder<PressRunDbContext>();
-        builder.UsePressRun(source).UseLoggerFactory(logging).AddInterceptors(new NotWhileAway(Reach)).ConfigureWarnings(Told);
+        builder.UsePressRun(source).UseLoggerFactory(logging).AddInterceptors(new NotWhileAway(Reach), new RoomWatch(Reach)).ConfigureWarnings(Told);
         options = builder.Options;
     }
 

@@ -20,7 +20,7 @@ public static class Health
     public static bool IsAsked(PathString path, PathString pathBase) =>
         path.Value is Lives or IsReady || (path.StartsWithSegments(pathBase, out var inside) && inside.Value is Lives or IsReady);
 
-    /// <summary>Maps <c>/livez</c>, which answers while the process lives, and <c>/readyz</c>, which answers 200 while the database does and 503
+    /// <summary>Maps <c>/livez</c>, which answers while the process lives, and <c>/readyz</c>, which answers 200 while the database does and has room to write, and 503
     /// otherwise.</summary>
     /// <returns>Both, to say who may ask.</returns>
     public static IEndpointConventionBuilder MapPressRunHealth(this IEndpointRouteBuilder endpoints)
@@ -46,7 +46,7 @@ public static class Health
             patience.CancelAfter(TimeSpan.FromSeconds(SecondsToAnswer));
             await using var command = database.Source.CreateCommand("SELECT 1");
             await command.ExecuteScalarAsync(patience.Token);
-            return Results.Text("ready");
+            return database.Reach.IsFull ? Results.Text("the disk of the database is full", statusCode: StatusCodes.Status503ServiceUnavailable) : Results.Text("ready");
         }
         catch (Exception exception) when (exception is NpgsqlException or OperationCanceledException)
         {

@@ -40,6 +40,7 @@ public static class Settings
         new("ASPNETCORE_URLS", "`http://127.0.0.1:5080`", "where it listens"),
         new("AllowedHosts", "none", $"host names that it answers to besides `{UsualHosts}`, separated by semicolons, also where a proxy forwards another"),
         new("PathBase", "none", "path that it is served under, such as `/press`"),
+        new("LANG", "English", "language and numbers of [mail](#mail), such as `de_DE.UTF-8`"),
         new("Logging__LogLevel__Default", "`Information`", "how much is logged; `Logging__Console__FormatterName=json` logs as JSON"),
     ];
 

@@ -32,13 +32,6 @@ public sealed partial class CopiesPage
     private CopiesView? View { get; set; }
 
     /// <inheritdoc/>
-    protected override void Dispose(bool disposing)
-    {
-        saves.Dispose();
-        base.Dispose(disposing);
-    }
-
-    /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
         if (Press is not null && (View is null || View.Title.Slug != Slug || View.Edition.Printing != Printing || asked != TallyId))

@@ -78,13 +78,6 @@ public sealed partial class EditionPage
     private IReadOnlyList<(string, string)> SizeChoices => [("", Say($"its own size")), .. Sizes.Select(size => (size.Name, $"{size.Name}, {Format.Size(size.Size)}"))];
 
     /// <inheritdoc/>
-    protected override void Dispose(bool disposing)
-    {
-        saves.Dispose();
-        base.Dispose(disposing);
-    }
-
-    /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
         copying.Again();

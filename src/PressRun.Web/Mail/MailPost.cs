@@ -19,7 +19,7 @@ public enum MailFate
 
 /// <summary>What became of a mail, and why.</summary>
 /// <param name="Fate">What became of it.</param>
-/// <param name="Why">A code or the kind of fault, without an address, a name or a password; empty where it was sent.</param>
+/// <param name="Why">A code or what was wrong, without an address, a name or a password; empty where it was sent.</param>
 public sealed record MailOutcome(MailFate Fate, string Why = "");
 
 /// <summary>Hands single mails to the mail server.</summary>
@@ -34,7 +34,7 @@ public sealed class MailPost(MailSettings settings)
         MimeMessage message;
         try
         {
-            message = QuoteMail.Of(due, settings.From, now);
+            message = QuoteMail.Of(due, settings.From, now, settings.Home);
         }
         catch (Exception unwritten) when (unwritten is not OperationCanceledException)
         {
@@ -66,7 +66,7 @@ public sealed class MailPost(MailSettings settings)
         }
         catch (Exception away) when (!cancel.IsCancellationRequested)
         {
-            return new MailOutcome(MailFate.Later, away.GetType().Name);
+            return new MailOutcome(MailFate.Later, MailFaults.Words(away, client.IsConnected));
         }
 
         await LeaveAsync(client);

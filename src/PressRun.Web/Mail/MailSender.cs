@@ -3,6 +3,7 @@ using Microsoft.Extensions.Options;
 using PressRun.Data.Mail;
 using PressRun.Data.Presses;
 using PressRun.Data.Running;
+using PressRun.Web.Running;
 
 namespace PressRun.Web.Mail;
 
@@ -20,10 +21,10 @@ public sealed partial class MailSender : BackgroundService
 
     /// <summary>Reads the settings.</summary>
     /// <exception cref="StartRefusedException">They do not fit together.</exception>
-    public MailSender(IOptions<PressRunOptions> options, MailOutbox outbox, IQuoteNews news, TimeProvider time, ILogger<MailSender> logger)
+    public MailSender(IOptions<PressRunOptions> options, IConfiguration configuration, MailOutbox outbox, IQuoteNews news, TimeProvider time, ILogger<MailSender> logger)
     {
         (this.outbox, this.news, this.time, this.logger) = (outbox, news, time, logger);
-        settings = MailSettings.Of(options.Value);
+        settings = MailSettings.Of(options.Value) is { } read ? read with { Home = PublicAddress.Of(configuration) } : null;
     }
 
     /// <inheritdoc/>

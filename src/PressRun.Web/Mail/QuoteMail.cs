@@ -8,8 +8,8 @@ using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Mail;
 
-/// <summary>What a maker is told of a quote, as plain text in the server's own language: nobody has said theirs. No link stands in it: nobody learns to press one in
-/// a mail.</summary>
+/// <summary>What a maker is told of a quote, as plain text in the server's own language: nobody has said theirs. No link to the quote stands in it,
+/// only where PressRun is: nobody learns to press one in a mail that shows what it opens.</summary>
 public static class QuoteMail
 {
     // Signs that turn the direction of text (UAX #9): a mail has nothing to hold them in, so that one of a reader's could turn what is ours.
@@ -19,7 +19,8 @@ public static class QuoteMail
     /// <param name="due">What is to be told.</param>
     /// <param name="from">Address that it comes from.</param>
     /// <param name="now">The moment it is sent.</param>
-    public static MimeMessage Of(DueMail due, string from, DateTimeOffset now)
+    /// <param name="home">Where PressRun is found; null where nobody said.</param>
+    public static MimeMessage Of(DueMail due, string from, DateTimeOffset now, string? home = null)
     {
         var view = QuoteView.Of(due.Whole, Texts.Language);
         var sender = MailboxAddress.Parse(from);
@@ -28,7 +29,7 @@ public static class QuoteMail
             Subject = Plain(Say($"Quote {view.Format.Count(view.Quote.Number)}, {view.Facts.Title}: {InAWord(due.Event.Kind)}")),
             Date = now,
             MessageId = $"{due.Id:N}@{sender.Domain}",
-            Body = new TextPart(TextFormat.Plain) { Text = Plain(Text(due, view)) },
+            Body = new TextPart(TextFormat.Plain) { Text = Plain(Text(due, view, home)) },
         };
         mail.From.Add(new MailboxAddress(Plain($"{view.Facts.Press} (PressRun)"), sender.Address));
         mail.To.Add(MailboxAddress.Parse(due.Address));
@@ -36,11 +37,11 @@ public static class QuoteMail
         return mail;
     }
 
-    private static string Text(DueMail due, QuoteView view)
+    private static string Text(DueMail due, QuoteView view, string? home)
     {
         var quoted = due.Event.Words.Length == 0 ? "" : $"\n> {due.Event.Words.Replace("\n", "\n> ", StringComparison.Ordinal)}\n";
         return $"{QuoteWords.Of(due.Event, view)}\n{quoted}\n{TheQuote(view)} {Say($"It is {QuoteWords.Of(due.Whole.State)}: {QuoteWords.Meaning(due.Whole.State)}.")}\n\n"
-            + $"{Say($"Open PressRun to answer; this mailbox is not read.")}\n";
+            + $"{(home is null ? Say($"Open PressRun to answer; this mailbox is not read.") : Say($"Open PressRun at {home} to answer; this mailbox is not read."))}\n";
     }
 
     private static string TheQuote(QuoteView view)

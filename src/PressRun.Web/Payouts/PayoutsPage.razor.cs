@@ -41,13 +41,6 @@ public sealed partial class PayoutsPage
     private bool Changed => DraftRows.Write(rows.Select(row => row.Texts)) != DraftRows.Write(Kept().Select(row => row.Texts));
 
     /// <inheritdoc/>
-    protected override void Dispose(bool disposing)
-    {
-        saves.Dispose();
-        base.Dispose(disposing);
-    }
-
-    /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
         if (Press is not null && (View is null || View.Title.Slug != Slug || View.Edition.Printing != Printing))

@@ -40,7 +40,7 @@ public static class SignInSetup
         }
 
         services.AddScoped(provider => new Arrivals(
-            server, provider.GetRequiredService<Accounts>(), provider.GetRequiredService<WaysInStore>(), provider.GetRequiredService<IDataProtectionProvider>(), provider.GetRequiredService<IHttpContextAccessor>()));
+            server, provider.GetRequiredService<OtherServerAway>(), provider.GetRequiredService<Accounts>(), provider.GetRequiredService<WaysInStore>(), provider.GetRequiredService<IDataProtectionProvider>(), provider.GetRequiredService<IHttpContextAccessor>()));
         services.AddAuthorization();
         services.AddOptions<AuthorizationOptions>().Configure<IOptions<PressRunOptions>>((authorization, options) =>
             authorization.FallbackPolicy = options.Value.AsksToSignIn() ? new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build() : null);
@@ -48,6 +48,7 @@ public static class SignInSetup
         services.AddSingleton<OwnerCode>();
         services.AddSingleton<HostsCode>();
         services.AddSingleton<HostsRemovals>();
+        services.AddSingleton<OtherServerAway>();
         services.AddSingleton<KnownDevices>();
         services.AddScoped<IPasskeyHandler<User>, PasskeyHandler<User>>();
         services.Configure<IdentityPasskeyOptions>(passkeys =>

@@ -62,7 +62,6 @@ public sealed partial class QuotePage : IDisposable
     public void Dispose()
     {
         watch?.Dispose();
-        work.Dispose();
     }
 
     /// <inheritdoc/>

@@ -115,13 +115,6 @@ public sealed partial class ReprintPage
         : [];
 
     /// <inheritdoc/>
-    protected override void Dispose(bool disposing)
-    {
-        saves.Dispose();
-        base.Dispose(disposing);
-    }
-
-    /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
         (looked, typing) = (null, false);

@@ -71,13 +71,6 @@ public sealed partial class RunPlanPage
     }
 
     /// <inheritdoc/>
-    protected override void Dispose(bool disposing)
-    {
-        saves.Dispose();
-        base.Dispose(disposing);
-    }
-
-    /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
         adding.Again();

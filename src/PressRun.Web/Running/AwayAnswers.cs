@@ -22,18 +22,20 @@ public static class AwayAnswers
         {
             context.Response.Clear();
             context.Response.Headers.RetryAfter = SecondsToComeBack.ToString(CultureInfo.InvariantCulture);
-            await (context.Request.Path.StartsWithSegments("/api/v1") ? ApiProblem.DatabaseAway(context) : SayAsync(context));
+            await (context.Request.Path.StartsWithSegments("/api/v1") ? ApiProblem.DatabaseAway(context) : SayAsync(context, DatabaseAway.IsFull(problem)));
         }
     });
 
     // What was sent is not sent again by itself: it may have been stored in the last moment.
-    private static Task SayAsync(HttpContext context)
+    private static Task SayAsync(HttpContext context, bool isFull)
     {
         var isRead = HttpMethods.IsGet(context.Request.Method) || HttpMethods.IsHead(context.Request.Method);
         var more = isRead
             ? $"""<p class="next"><a class="button first" href="{PlainPage.SameAddress(context)}">{Say($"Try again")}</a></p><script type="module" src="js/away.js"></script>"""
             : "";
-        var words = isRead
+        var words = isFull
+            ? Say($"PressRun is running, and the disk of the database that it keeps everything in is full, so that nothing new can be written down. Nothing that was saved is lost. Whoever runs this server makes room; until then it can only be tried again.")
+            : isRead
             ? Say($"PressRun is running, and the database that it keeps everything in does not answer just now. Nothing is lost. This page comes by itself as soon as it can.")
             : Say($"PressRun is running, and the database that it keeps everything in does not answer just now. Go back, where what you typed still stands, and send it again in a moment; look first whether it has arrived.");
         return PlainPage.SendAsync(context, StatusCodes.Status503ServiceUnavailable, PlainPage.Of(

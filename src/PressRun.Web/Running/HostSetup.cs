@@ -1,4 +1,5 @@
 using System.Net;
+using System.Reflection;
 using Microsoft.AspNetCore.HostFiltering;
 using Microsoft.AspNetCore.HttpOverrides;
 using PressRun.Data.Running;
@@ -60,12 +61,16 @@ public static partial class HostSetup
         ArgumentNullException.ThrowIfNull(app);
         app.UseHeadersOfRefusals();
         app.UseKnownHosts();
+        app.UseWordOfUnnamedProxies();
         app.UseForwardedHeaders();
         var pathBase = PathBase(app.Configuration);
         app.UseBrokenRequestAnswers(pathBase);
         app.UseHostCookies();
         app.UsePathBase(pathBase);
     }
+
+    /// <summary>What runs: the version, and the commit that it was built from where the builder knew it.</summary>
+    public static string Version { get; } = $"PressRun {typeof(HostSetup).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion}";
 
     /// <summary>The path that the app is served under; empty for none.</summary>
     public static PathString PathBase(IConfiguration configuration)
@@ -90,12 +95,13 @@ public static partial class HostSetup
         var signIn = app.Services.AsksToSignIn();
         Listening.Check(app.Configuration, loopbackOnly: !signIn);
         var path = PathBase(app.Configuration).ToUriComponent();
+        Console.WriteLine(Version);
         app.Lifetime.ApplicationStarted.Register(() => Console.WriteLine($"PressRun is at {string.Join(" and ", app.Urls.Select(url => Listening.ToOpen(url) + path))}"));
         await app.StartAsync();
         await app.Services.GetRequiredService<HostsRemovals>().DeleteAsync();
         if (signIn)
         {
-            var address = Listening.ToOpen(app.Urls.First()) + path;
+            var address = PublicAddress.Of(app.Configuration) ?? Listening.ToOpen(app.Urls.First()) + path;
             await app.Services.GetRequiredService<OwnerCode>().PrintAsync(address);
             await app.Services.GetRequiredService<HostsCode>().PrintAsync(address);
         }

@@ -10,16 +10,22 @@ namespace PressRun.Web.Running;
 /// </summary>
 public static partial class KnownHosts
 {
-    /// <summary>The setting that names more than this machine's own, which are always answered to, separated by semicolons; <c>*.example.org</c> stands for all names under one, <c>*</c> for all there are.</summary>
+    /// <summary>The setting that names more than this machine's own, which are always answered to, separated by semicolons.</summary>
     public const string Setting = "AllowedHosts";
 
-    private const string All = "*";
-
     /// <summary>The names that are allowed. No page elsewhere can have one of this machine's own.</summary>
-    public static string[] Of(IConfiguration configuration)
+    /// <exception cref="StartRefusedException">One is no name; the sentence says what would be right.</exception>
+    public static string[] Of(IConfiguration configuration) => [.. Read(Settings.UsualHosts), .. Named(configuration)];
+
+    /// <summary>The names that the host allows beside this machine's own.</summary>
+    /// <exception cref="StartRefusedException">One is no name; the sentence says what would be right.</exception>
+    public static string[] Named(IConfiguration configuration)
     {
         ArgumentNullException.ThrowIfNull(configuration);
-        return $"{Settings.UsualHosts};{configuration[Setting]}".Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        var names = Read(configuration[Setting] ?? "");
+        return names.FirstOrDefault(name => Uri.CheckHostName(name) == UriHostNameType.Unknown) is { } wrong
+            ? throw new StartRefusedException($"AllowedHosts holds {wrong}, which is no host name. Write the name alone, such as books.example.org, without https://, a port or a star; several are separated by semicolons.")
+            : names;
     }
 
     /// <summary>Refuses other names with status 400 and a sentence, and tells the log of the first.</summary>
@@ -27,11 +33,6 @@ public static partial class KnownHosts
     {
         ArgumentNullException.ThrowIfNull(app);
         var names = Of(app.Configuration);
-        if (names.Contains(All))
-        {
-            return;
-        }
-
         var known = names.Select(name => new StringSegment(new HostString(name).ToUriComponent())).ToList();
         var path = HostSetup.PathBase(app.Configuration);
         var logger = app.Services.GetRequiredService<ILoggerFactory>().CreateLogger(typeof(KnownHosts).FullName!);
@@ -55,6 +56,8 @@ public static partial class KnownHosts
                 "PressRun does not answer to this host name. Whoever runs it adds the name to AllowedHosts, or has the proxy in front pass on one that is there.\n", context.RequestAborted);
         });
     }
+
+    private static string[] Read(string names) => names.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 
     private static bool IsAmong(List<StringSegment> known, string name)
     {

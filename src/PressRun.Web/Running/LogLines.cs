@@ -3,6 +3,7 @@ using System.Text;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Logging.Console;
+using PressRun.Data.Running;
 
 namespace PressRun.Web.Running;
 
@@ -21,6 +22,7 @@ public sealed class LogLines(TimeProvider time) : ConsoleFormatter(FormName)
 
     // The framework's settings of the console's log.
     private const string Form = "Logging:Console:FormatterName";
+    private static readonly string[] Forms = [FormName, ConsoleFormatterNames.Json, ConsoleFormatterNames.Simple, ConsoleFormatterNames.Systemd];
     private const string JsonMoment = "Logging:Console:FormatterOptions:TimestampFormat";
     private const string JsonInUtc = "Logging:Console:FormatterOptions:UseUtcTimestamp";
 
@@ -28,6 +30,7 @@ public sealed class LogLines(TimeProvider time) : ConsoleFormatter(FormName)
     public static void AddTo(WebApplicationBuilder builder)
     {
         ArgumentNullException.ThrowIfNull(builder);
+        Check(builder.Configuration);
         builder.Services.TryAddSingleton(TimeProvider.System);
         builder.Logging.AddConsoleFormatter<LogLines, ConsoleFormatterOptions>();
         if (string.IsNullOrWhiteSpace(builder.Configuration[Form]))
@@ -38,6 +41,23 @@ public sealed class LogLines(TimeProvider time) : ConsoleFormatter(FormName)
         {
             // The round-trip form is the same in every culture.
             builder.Configuration.AddInMemoryCollection([new(JsonMoment, "O"), new(JsonInUtc, "true")]);
+        }
+    }
+
+    // The framework takes any word for a form, and refuses one for a level without saying where it stands.
+    private static void Check(ConfigurationManager configuration)
+    {
+        foreach (var level in configuration.GetSection("Logging").AsEnumerable().Where(setting => setting.Key.Contains("LogLevel:", StringComparison.OrdinalIgnoreCase)))
+        {
+            if (!string.IsNullOrEmpty(level.Value) && !Enum.TryParse<LogLevel>(level.Value, ignoreCase: true, out _))
+            {
+                throw new StartRefusedException($"{level.Key.Replace(":", "__", StringComparison.Ordinal)} is {level.Value}; write {string.Join(", ", Enum.GetNames<LogLevel>()[..^1])} or {nameof(LogLevel.None)}.");
+            }
+        }
+
+        if (configuration[Form] is { } form && !string.IsNullOrWhiteSpace(form) && !Forms.Contains(form, StringComparer.OrdinalIgnoreCase))
+        {
+            throw new StartRefusedException($"{Form.Replace(":", "__", StringComparison.Ordinal)} is {form}; write {ConsoleFormatterNames.Json}, or leave it out.");
         }
     }
 

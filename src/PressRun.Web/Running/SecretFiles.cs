@@ -13,11 +13,18 @@ internal static class SecretFiles
         var named = configuration.AsEnumerable()
             .Where(setting => setting.Key.EndsWith(Suffix, StringComparison.Ordinal) && !string.IsNullOrEmpty(setting.Value) && IsOurs(setting.Key))
             .ToDictionary(setting => setting.Key[..^Suffix.Length], setting => (string?)Read(setting.Key, setting.Value!));
+        if (named.Keys.FirstOrDefault(key => !string.IsNullOrEmpty(configuration[key])) is { } both)
+        {
+            throw new StartRefusedException($"{Variable(both)} and {Variable(both)}{Suffix} are both set, and nobody can tell which is meant. Leave one of them out.");
+        }
+
         if (named.Count > 0)
         {
             configuration.AddInMemoryCollection(named);
         }
     }
+
+    private static string Variable(string key) => key.Replace(":", "__", StringComparison.Ordinal);
 
     private static bool IsOurs(string key) =>
         key.StartsWith(PressRunOptions.Section + ":", StringComparison.OrdinalIgnoreCase) || key.StartsWith("ConnectionStrings:", StringComparison.OrdinalIgnoreCase);
@@ -30,7 +37,7 @@ internal static class SecretFiles
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
-            throw new StartRefusedException($"{key.Replace(":", "__", StringComparison.Ordinal)} names {path}, which cannot be read: {exception.Message}", exception);
+            throw new StartRefusedException($"{Variable(key)} names {path}, which cannot be read: {exception.Message}", exception);
         }
     }
 }

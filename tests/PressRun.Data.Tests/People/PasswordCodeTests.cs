@@ -9,6 +9,12 @@ public sealed class PasswordCodeTests(PostgresFixture postgres)
 {
     private readonly SetClock clock = new();
 
+    [Theory]
+    [InlineData("ab12-CD34-ef56")]
+    [InlineData(" AB12 CD34 EF56 ")]
+    [InlineData("ab12cd34ef56")]
+    public void A_code_is_known_however_its_groups_are_typed(string typed) => Assert.Equal(Secret.Hash("AB12-CD34-EF56"), Secret.HashTyped(typed));
+
     [Fact]
     public async Task A_code_holds_once_and_for_a_day_takes_the_place_of_an_earlier_one_and_only_its_hash_is_kept()
     {

@@ -55,13 +55,22 @@ public sealed class MailTests
             port = sink.Port;
             var asked = new MailSettings("127.0.0.1", port, SecureSocketOptions.StartTls, ("maker", "hush-hush"), "press@example.org");
             var outcome = await new MailPost(asked).SendAsync(Mail(new QuoteEvent(7, default, QuoteEventKind.Remarked, null, "Ada", "Hello")), TestContext.Current.CancellationToken);
-            Assert.Equal(MailFate.Later, outcome.Fate);
+            Assert.Equal((MailFate.Later, "it offers no STARTTLS (PressRun__MailSecurity)"), (outcome.Fate, outcome.Why));
             Assert.DoesNotContain("hush", outcome.Why, StringComparison.Ordinal);
             Assert.Empty(sink.Taken);
         }
 
         var away = await new MailPost(At(port)).SendAsync(Mail(new QuoteEvent(7, default, QuoteEventKind.Remarked, null, "Ada", "Hello")), TestContext.Current.CancellationToken);
-        Assert.Equal(MailFate.Later, away.Fate);
+        Assert.Equal(new MailOutcome(MailFate.Later, "nobody listens at PressRun__MailServer and PressRun__MailPort"), away);
+    }
+
+    [Fact]
+    public void A_mail_says_where_PressRun_is_where_somebody_said()
+    {
+        var happened = new QuoteEvent(7, default, QuoteEventKind.Remarked, null, "Ada", "Hello");
+
+        Assert.Contains("Open PressRun to answer;", Mail(happened).TextBody, StringComparison.Ordinal);
+        Assert.Contains("Open PressRun at https://books.example/press to answer;", Mail(happened, home: "https://books.example/press").TextBody, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -85,6 +94,9 @@ public sealed class MailTests
     [InlineData("MailSecurity", "maybe")]
     [InlineData("MailSecurity", "none")]
     [InlineData("MailFrom", "")]
+    [InlineData("MailFrom", "PressRun")]
+    [InlineData("MailServer", "mail.example.org:587")]
+    [InlineData("MailServer", "smtp://mail.example.org")]
     [InlineData("MailTo", "")]
     [InlineData("MailTo", "nobody at all")]
     [InlineData("MailPort", "0")]
@@ -121,7 +133,7 @@ public sealed class MailTests
         Assert.Single(sink.Taken);
     }
 
-    private static MimeMessage Mail(QuoteEvent happened, string title = "Mending Nets") => QuoteMail.Of(Due(happened, title), "press@example.org", DateTimeOffset.UnixEpoch);
+    private static MimeMessage Mail(QuoteEvent happened, string title = "Mending Nets", string? home = null) => QuoteMail.Of(Due(happened, title), "press@example.org", DateTimeOffset.UnixEpoch, home);
 
     private static DueMail Due(QuoteEvent happened, string title = "Mending Nets", string to = "maker@example.org") =>
         new(PressId.New(), Guid.NewGuid(), to, 1, AQuote.View(title, events: [happened]).Whole, happened);

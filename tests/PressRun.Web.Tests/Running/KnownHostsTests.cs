@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Logging;
+using PressRun.Data.Running;
 using PressRun.Web.Running;
 using PressRun.Web.Tests.Support;
 
@@ -19,14 +20,26 @@ public sealed class KnownHostsTests
     [InlineData("books.example:8443", "books.example", true)]
     [InlineData("127.0.0.1:5080", "books.example", true)]
     [InlineData("books.example.other.example", "books.example", false)]
-    [InlineData("zines.books.example", "*.books.example", true)]
-    [InlineData("other.example", "*.books.example", false)]
-    [InlineData("other.example", "*", true)]
+    [InlineData("zines.example", "books.example; zines.example", true)]
     public async Task It_answers_to_the_names_that_are_allowed_and_always_to_those_of_this_machine(string name, string allowed, bool answers)
     {
         await using var app = await StartAsync(allowed);
 
         Assert.StartsWith(answers ? "HTTP/1.1 200 " : "HTTP/1.1 400 ", await RawRequests.AnswerTo(app, Asking("/", name)), StringComparison.Ordinal);
+    }
+
+    // Each would let nobody in, or everybody.
+    [Theory]
+    [InlineData("https://books.example")]
+    [InlineData("books.example:443")]
+    [InlineData("books.example,zines.example")]
+    [InlineData("*.books.example")]
+    [InlineData("*")]
+    public async Task What_is_no_name_alone_is_refused_at_the_start(string wrong)
+    {
+        var refused = await Assert.ThrowsAsync<StartRefusedException>(() => StartAsync("zines.example;" + wrong));
+
+        Assert.StartsWith($"AllowedHosts holds {wrong}, which is no host name. Write the name alone", refused.Message, StringComparison.Ordinal);
     }
 
     [Fact]

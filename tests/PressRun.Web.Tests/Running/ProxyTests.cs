@@ -1,6 +1,9 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 using PressRun.Data.Running;
 using PressRun.Web.Running;
 using PressRun.Web.Tests.Support;
@@ -56,6 +59,42 @@ public class ProxyTests
     }
 
     [Fact]
+    public async Task Who_forwards_and_is_not_named_is_told_to_the_log_once_an_hour_with_the_setting()
+    {
+        var (told, clock) = (new HeardLines(), new HandClock());
+        await using var app = await StartAsync("192.0.2.1", told, clock);
+
+        await RawRequests.AnswerTo(app, "GET / HTTP/1.1\r\n" + Host + "\r\n");
+        Assert.DoesNotContain(told.Lines, line => line.Contains("PressRun__TrustedProxies", StringComparison.Ordinal));
+        await RawRequests.AnswerTo(app, Forwarded);
+        await RawRequests.AnswerTo(app, Forwarded);
+        Assert.Contains("127.0.0.1 forwards headers", Assert.Single(told.Lines, line => line.Contains("PressRun__TrustedProxies", StringComparison.Ordinal)), StringComparison.Ordinal);
+        clock.Pass(TimeSpan.FromHours(1));
+        await RawRequests.AnswerTo(app, Forwarded);
+        Assert.Equal(2, told.Lines.Count(line => line.Contains("PressRun__TrustedProxies", StringComparison.Ordinal)));
+        Assert.DoesNotContain(told.Lines, line => line.Contains("192.0.2.7", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Of_a_proxy_that_is_named_nothing_is_told()
+    {
+        var told = new HeardLines();
+        await using var app = await StartAsync("127.0.0.1", told, new HandClock());
+
+        await RawRequests.AnswerTo(app, Forwarded);
+
+        Assert.DoesNotContain(told.Lines, line => line.Contains("PressRun__TrustedProxies", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("", "192.0.2.1", null)]
+    [InlineData("books.example;zines.example", "", null)]
+    [InlineData("books.example;zines.example", "192.0.2.1", "https://books.example/press")]
+    public void Where_visitors_find_it_is_known_once_a_proxy_and_a_name_are(string allowed, string trusted, string? address) => Assert.Equal(
+        address,
+        PublicAddress.Of(new ConfigurationBuilder().AddInMemoryCollection([new("AllowedHosts", allowed), new("PressRun:TrustedProxies", trusted), new("PathBase", "/press")]).Build()));
+
+    [Fact]
     public async Task What_is_no_address_is_refused_at_the_start()
     {
         var refused = await Assert.ThrowsAsync<StartRefusedException>(() => StartAsync("my proxy"));
@@ -63,10 +102,18 @@ public class ProxyTests
         Assert.Contains("my proxy", refused.Message, StringComparison.Ordinal);
     }
 
-    private static async Task<WebApplication> StartAsync(string trusted, params string[] more)
+    private static Task<WebApplication> StartAsync(string trusted, params string[] more) => StartAsync(trusted, null, TimeProvider.System, more);
+
+    private static async Task<WebApplication> StartAsync(string trusted, ILoggerProvider? told, TimeProvider clock, params string[] more)
     {
-        var builder = WebApplication.CreateBuilder(["AllowedHosts=127.0.0.1;books.example", $"--PressRun:TrustedProxies={trusted}", .. more]);
+        var builder = WebApplication.CreateBuilder(["--AllowedHosts=127.0.0.1;books.example", $"--PressRun:TrustedProxies={trusted}", .. more]);
+        builder.Services.AddSingleton(clock);
         builder.AddPressRunHost();
+        if (told is not null)
+        {
+            builder.Logging.AddProvider(told);
+        }
+
         builder.WebHost.UseUrls("http://127.0.0.1:0");
         var app = builder.Build();
         app.UsePressRunHost();

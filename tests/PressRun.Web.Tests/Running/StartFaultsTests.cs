@@ -1,4 +1,5 @@
 using System.Net.Sockets;
+using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
@@ -44,6 +45,29 @@ public sealed class StartFaultsTests
         Assert.Contains(words, StartFaults.Sentence(fault), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("Logging:LogLevel:Default", "Verbose", "Logging__LogLevel__Default is Verbose; write Trace, Debug, Information, Warning, Error, Critical or None.")]
+    [InlineData("Logging:Console:LogLevel:PressRun", "Loud", "Logging__Console__LogLevel__PressRun is Loud; write Trace, Debug, Information, Warning, Error, Critical or None.")]
+    [InlineData("Logging:Console:FormatterName", "jsonn", "Logging__Console__FormatterName is jsonn; write json, or leave it out.")]
+    public void A_setting_of_the_log_that_cannot_be_used_is_named(string key, string value, string sentence) => Assert.Equal(sentence, Refusal($"--{key}={value}"));
+
+    [Fact]
+    public void A_secret_that_is_set_and_in_a_file_too_is_refused()
+    {
+        var file = Path.GetTempFileName();
+        try
+        {
+            Assert.Equal(
+                "PressRun__MailPassword and PressRun__MailPassword_FILE are both set, and nobody can tell which is meant. Leave one of them out.",
+                Refusal("--PressRun:MailPassword=hush", $"--PressRun:MailPassword_FILE={file}"));
+            WebApplication.CreateBuilder(["--PressRun:MailPassword=", $"--PressRun:MailPassword_FILE={file}"]).AddPressRunHost();
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+
     [Fact]
     public void A_word_for_the_log_that_is_none_is_told()
     {
@@ -66,6 +90,9 @@ public sealed class StartFaultsTests
 
     [Fact]
     public void A_defect_is_told_whole() => Assert.Null(StartFaults.Sentence(new InvalidOperationException("Nobody foresaw it.")));
+
+    private static string? Refusal(params string[] settings) =>
+        StartFaults.Sentence(Assert.Throws<StartRefusedException>(() => WebApplication.CreateBuilder(settings).AddPressRunHost()));
 
     private static IConfiguration Of(string key, string value) => new ConfigurationBuilder().AddInMemoryCollection([new(key, value)]).Build();
 }

@@ -37,13 +37,16 @@ public sealed record Arrival(string Subject, string Name, string? Email)
 /// invitation, or the password of an account with the very address that the server vouches for. Until they have shown it, who they are there waits
 /// in their browser, protected and for some minutes.
 /// </summary>
-public sealed class Arrivals(OtherServer? server, Accounts accounts, WaysInStore ways, IDataProtectionProvider protection, IHttpContextAccessor http)
+public sealed class Arrivals(OtherServer? server, OtherServerAway told, Accounts accounts, WaysInStore ways, IDataProtectionProvider protection, IHttpContextAccessor http)
 {
     /// <summary>Name of the cookie.</summary>
     public const string CookieName = "arrival";
 
     /// <summary>Said where the server did not say who somebody is.</summary>
     public const string Failed = "NotTold";
+
+    /// <summary>Said where the server cannot be asked.</summary>
+    public const string Away = "Away";
 
     /// <summary>Said to somebody whom the server knows and nobody here does.</summary>
     public const string Unknown = "Unknown";
@@ -85,6 +88,7 @@ public sealed class Arrivals(OtherServer? server, Accounts accounts, WaysInStore
     {
         _ when server is null => null,
         Failed => Say($"{server.Name} did not say who you are. Try again, or sign in with your password."),
+        Away => Say($"{server.Name} cannot be reached just now. Try again later, or sign in with your password."),
         Unknown => Say($"{server.Name} knows you, and nobody here does yet. Open the invitation that an owner of the press sends you, and choose {server.Name} there."),
         NotLinked => Say($"You have an account here that {server.Name} does not open yet. Sign in by it this once, and from then on {server.Name} opens it."),
         _ => null,
@@ -144,7 +148,8 @@ public sealed class Arrivals(OtherServer? server, Accounts accounts, WaysInStore
         catch (Exception away) when (away is InvalidOperationException or IOException or HttpRequestException or TimeoutException)
         {
             // It does not say where people are sent.
-            return Results.LocalRedirect($"{http.Request.PathBase}/sign-in?said={Failed}");
+            told.Tell(server, away);
+            return Results.LocalRedirect($"{http.Request.PathBase}/sign-in?said={Away}");
         }
     }
 

@@ -1,0 +1,36 @@
+using PressRun.Web.Running;
+
+namespace PressRun.Web.People.Elsewhere;
+
+/// <summary>Tells the log why the other server cannot be asked, in words of our own: what it answers, it chose.</summary>
+public sealed partial class OtherServerAway(TimeProvider time, ILogger<OtherServerAway> logger)
+{
+    private readonly Seldom seldom = new(time, TimeSpan.FromMinutes(1));
+
+    /// <summary>Tells it, at most once a minute: anybody may press the button.</summary>
+    /// <param name="server">The server.</param>
+    /// <param name="fault">What came of asking it where people are sent.</param>
+    public void Tell(OtherServer server, Exception fault)
+    {
+        ArgumentNullException.ThrowIfNull(server);
+        if (seldom.May())
+        {
+            LogAway(logger, server.Key, Why(fault));
+        }
+    }
+
+    /// <summary>Why, as far as it can be told.</summary>
+    public static string Why(Exception? fault) => fault switch
+    {
+        null => "it does not describe itself as OpenID Connect Discovery has it",
+        HttpRequestException { HttpRequestError: HttpRequestError.NameResolutionError } => "its name is not known",
+        HttpRequestException { HttpRequestError: HttpRequestError.SecureConnectionError } => "its certificate is not believed here",
+        HttpRequestException { HttpRequestError: HttpRequestError.ConnectionError } => "nobody answers there",
+        TaskCanceledException or TimeoutException => "it does not answer in time",
+        { Data: var said } when said["status_code"] is { } status => $"it answers with status {(int)(System.Net.HttpStatusCode)status}",
+        _ => Why(fault.InnerException),
+    };
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "People cannot sign in by the other server: {Address}/.well-known/openid-configuration cannot be had, as {Reason}. Look at PressRun__OpenIdServer, at the way there, and at the certificates that this machine believes.")]
+    private static partial void LogAway(ILogger logger, string address, string reason);
+}
