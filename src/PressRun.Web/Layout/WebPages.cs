@@ -48,6 +48,7 @@ public static class WebPages
         });
         services.AddSingleton<IServerDrafts, ServerDrafts>();
         services.AddScoped<Drafts>();
+        services.AddScoped<PapersUsed>();
         services.AddSingleton<HandoverTable>();
         services.AddScoped<Handover>();
         services.AddSingleton<CurrentPress>();

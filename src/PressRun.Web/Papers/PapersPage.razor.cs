@@ -11,16 +11,18 @@ namespace PressRun.Web.Papers;
 
 public sealed partial class PapersPage
 {
-    private readonly UndoStack edits = new();
+    private UsesOfPrinting uses = new();
     private bool loaded;
     private string? problem;
-    private UsedPapers? used;
     private bool again;
     private int? shownAt;
     private (PapersView View, string Address, PapersAnswer Answer)? answered;
 
     [Inject]
     private PapersService Service { get; set; } = default!;
+
+    [Inject]
+    private PapersUsed Used { get; set; } = default!;
 
     /// <summary>The plan; the one the printing goes by where none is named.</summary>
     [SupplyParameterFromQuery(Name = "plan")]
@@ -113,8 +115,7 @@ public sealed partial class PapersPage
             View = await LoadAsync($"papers/{Slug}/{Printing}/{PlanId}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing, PlanId));
             if (!kept)
             {
-                (used, problem, shownAt) = (null, null, null);
-                edits.Clear();
+                (uses, problem, shownAt) = (View is null ? uses : Used.Of(View.Source.Edition.Id, View.GoneBy), null, null);
             }
         }
 
@@ -218,21 +219,23 @@ public sealed partial class PapersPage
 
     private async Task UsedAsync(Func<Task<(UsedPapers? Used, string? Problem)>> use)
     {
-        var from = View!.Source.Plan.Id;
-        (used, problem) = await use();
+        var press = Press!.Record.Id;
+        (var used, problem) = await use();
         if (used is not { } now)
         {
             return;
         }
 
-        edits.Add(Say($"going by {now.Plan.Name}"), async () =>
-        {
-            await Service.TakeBackAsync(Press!.Record.Id, now);
-            used = null;
-            Show(from);
-            return null;
-        });
+        uses.Add(now, Say($"going by {now.Plan.Name}"), () => Service.TakeBackAsync(press, now));
         Show(now.Plan.Id);
+    }
+
+    private void TakenBack()
+    {
+        if (uses.TakenBack is { } was)
+        {
+            Show(was.From);
+        }
     }
 
     // The same papers side by side, seen from another plan: what was done stays on the page and can be taken back.

@@ -22,6 +22,9 @@ namespace PressRun.Web.Papers;
 public sealed record PapersView(
     TitleRecord Title, JobSource Source, IReadOnlyList<(Guid Id, string Name)> Plans, IReadOnlyList<string> Offered, IReadOnlyList<Mailer> Mailers)
 {
+    /// <summary>The plan that the printing goes by; null where there is none.</summary>
+    public Guid? GoneBy { get; init; }
+
     /// <summary>Mailers and regions that can be looked at without a way of selling.</summary>
     public IReadOnlyList<Channel> TriedWays => WayTried.Of(Source, Mailers);
 
@@ -102,7 +105,10 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
             source,
             [.. all.Select(one => (one.Id, one.Name))],
             [.. (await stocks.ListAsync(press)).Select(item => item.Item.Id)],
-            [.. (await mailers.ListAsync(press)).Select(item => item.Item)]);
+            [.. (await mailers.ListAsync(press)).Select(item => item.Item)])
+        {
+            GoneBy = all.FirstOrDefault(one => one.Chosen)?.Id,
+        };
     }
 
     /// <summary>Makes a printing go by a plan like one, but for its papers and its quantity. That is one of its plans where there is such a one, else a new plan beside it; the plan itself
@@ -146,18 +152,27 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
         });
     }
 
-    /// <summary>Takes back that a printing goes by a plan.</summary>
-    public async Task TakeBackAsync(PressId press, UsedPapers used)
+    /// <summary>Takes back that a printing goes by a plan. A plan that was made for it goes too, unless it was changed since.</summary>
+    /// <returns>Null when that is done, otherwise what stands in the way.</returns>
+    public async Task<string?> TakeBackAsync(PressId press, UsedPapers used)
     {
+        var now = await plans.LoadAsync(press, used.Plan.Id);
+        if (now is not { Chosen: true })
+        {
+            return Say($"This printing goes by another plan since.");
+        }
+
         if (used.Before is { } before)
         {
             await plans.ChooseAsync(press, before);
         }
 
-        if (used.Added)
+        if (used.Added && now.PrintsAs(used.Plan) && now.Name == used.Plan.Name)
         {
             await plans.DeleteAsync(press, used.Plan.Id);
         }
+
+        return null;
     }
 
     private async Task<(UsedPapers? Used, string? Problem)> GoByAsync(PressId press, JobSource source, string how, PlanRecord wanted)
@@ -166,12 +181,12 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
         var before = all.FirstOrDefault(plan => plan.Chosen)?.Id;
         if (all.FirstOrDefault(plan => plan.PrintsAs(wanted)) is { } there)
         {
-            return (new UsedPapers(there, false, before), await ChooseAsync(there));
+            return (new UsedPapers(there, false, before, source.Plan.Id), await ChooseAsync(there));
         }
 
         return await plans.AddAsync(press, wanted with { Name = CalledPlan.Of(source, how, all.Select(plan => plan.Name)) }) switch
         {
-            SaveResult<PlanRecord>.Saved saved => (new UsedPapers(saved.Now, true, before), await ChooseAsync(saved.Now)),
+            SaveResult<PlanRecord>.Saved saved => (new UsedPapers(saved.Now, true, before, source.Plan.Id), await ChooseAsync(saved.Now)),
             SaveResult<PlanRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)))),
             _ => (null, Say($"This printing has been taken out in between.")),
         };
@@ -185,4 +200,5 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
 /// <param name="Plan">The plan that it goes by.</param>
 /// <param name="Added">True where the plan was made for it.</param>
 /// <param name="Before">The plan that it went by before; null where there was none.</param>
-public sealed record UsedPapers(PlanRecord Plan, bool Added, Guid? Before);
+/// <param name="From">The plan from which they were chosen.</param>
+public sealed record UsedPapers(PlanRecord Plan, bool Added, Guid? Before, Guid From);

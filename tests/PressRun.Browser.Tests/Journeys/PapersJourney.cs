@@ -81,6 +81,12 @@ public sealed class PapersJourney(Chromium chromium, SampleApp sample)
         Assert.Equal((150, paper), Goes(chosen));
         Assert.Equal(2, (await sample.Stored.PlansAsync(book.Edition.Id)).Count);
         await SaysAsync(visit.Page, Reckoned.At(chosen).Totals.LandedCost, 150);
+
+        // Back from its run it can still be taken back.
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Compare papers" }).ClickAsync();
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Undo going by" }).ClickAsync();
+        await Expect(row).Not.ToHaveClassAsync("now");
+        Assert.Equal(plan.Plan.Id, Assert.Single(await sample.Stored.PlansAsync(book.Edition.Id)).Plan.Id);
         visit.WasQuiet();
 
         (int, string) Goes(JobSource of) => (of.Plan.Quantity, of.Plan.Stocks[book.Edition.Parts[1].Id]);
