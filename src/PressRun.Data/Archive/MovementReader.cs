@@ -13,7 +13,7 @@ internal static class MovementReader
     private const string PlaceRule = "Name an earlier or later movement of the list by its place, the first being 0.";
 
     private static readonly NumberRule Change = new(
-        "Write by how many copies the stock changes: a whole number, below 0 for copies that go.", -MovementRules.MostDifference, MovementRules.MostDifference, IsWhole: true);
+        "Write by how many the copies on hand change: a whole number, below 0 for copies that go.", -MovementRules.MostDifference, MovementRules.MostDifference, IsWhole: true);
 
     private static readonly NumberRule Amount = new("Write an amount of money, below 0 for what was paid back.", -1_000_000_000_000m, 1_000_000_000_000m);
 

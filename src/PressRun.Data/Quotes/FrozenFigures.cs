@@ -8,7 +8,8 @@ namespace PressRun.Data.Quotes;
 /// <param name="Quantity">How many.</param>
 /// <param name="Each">Price of one.</param>
 /// <param name="Amount">In whole minor units.</param>
-public sealed record FrozenLine(string Label, decimal Quantity, decimal Each, decimal Amount);
+/// <param name="Code">What kind of line it is, by the contract's code; empty where that was not frozen.</param>
+public sealed record FrozenLine(string Label, decimal Quantity, decimal Each, decimal Amount, string Code = "");
 
 /// <summary>A part of a frozen costing.</summary>
 /// <param name="Name">Its name.</param>
@@ -78,7 +79,7 @@ public sealed record FrozenFigures(
         var (mass, thickness) = root.Block("copy", Need.Must, Rule) is { } copy ? (Number(copy, "massG"), Number(copy, "thicknessMm")) : (0m, 0m);
         return new FrozenFigures(
             root.List("lines", Need.Must, Rule, (element, path) => JsonBlock.Open(element, path, root.Problems, Rule) is { } line
-                ? new FrozenLine(line.Text("label", Need.Must, Label) ?? "", Number(line, "quantity"), Number(line, "each"), Number(line, "amount"))
+                ? new FrozenLine(line.Text("label", Need.Must, Label) ?? "", Number(line, "quantity"), Number(line, "each"), Number(line, "amount"), line.Text("code", Need.May, Label) ?? "")
                 : null),
             root.List("parts", Need.Must, Rule, (element, path) => JsonBlock.Open(element, path, root.Problems, Rule) is { } part
                 ? new FrozenPart(part.Text("name", Need.Must, Label) ?? "", part.Has("sheetsPerCopy") ? Number(part, "sheetsPerCopy") : null)

@@ -26,10 +26,18 @@ public sealed class LabelRoom(double left, double top, double right, double bott
     private const double Ring = 13;
     private const int Sides = 16;
 
+    // A text nearer than this to the mark of another would be read as that one's.
+    private const double Clear = 5;
+
     private readonly List<(double X1, double Y1, double X2, double Y2)> taken = [];
+    private readonly List<(double X, double Y)> marks = [];
 
     /// <summary>Keeps the place of a mark free.</summary>
-    public void Take(double x, double y) => taken.Add((x - MarkRadius, y - MarkRadius, x + MarkRadius, y + MarkRadius));
+    public void Take(double x, double y)
+    {
+        taken.Add((x - MarkRadius, y - MarkRadius, x + MarkRadius, y + MarkRadius));
+        marks.Add((x, y));
+    }
 
     /// <summary>A place for a name; null where all are taken.</summary>
     public PlacedLabel? Place(string text, double x, double y)
@@ -46,12 +54,10 @@ public sealed class LabelRoom(double left, double top, double right, double bott
             (x + 4, y + Off + 10, new PlacedLabel(text, x + 4, y + Off + 10, "start")),
             (x - 4 - width, y + Off + 10, new PlacedLabel(text, x - 4, y + Off + 10, "end")),
             (x - 8, y + Off + 10, new PlacedLabel(text, x - 8, y + Off + 10, "start")),
-            (x - 8, y - Off - Height, new PlacedLabel(text, x - 8, y - Off - Height, "start")),
-            (x - 8, y + Off + 10 + Height, new PlacedLabel(text, x - 8, y + Off + 10 + Height, "start")),
         ];
         foreach (var (from, foot, label) in places)
         {
-            if (Lay(from, foot, width))
+            if (IsClear(Box(from, foot, width), x, y) && Lay(from, foot, width))
             {
                 return label;
             }
@@ -110,6 +116,11 @@ public sealed class LabelRoom(double left, double top, double right, double bott
         taken.Add(box);
         return true;
     }
+
+    // True where a text lies on no mark but its own, and near none.
+    private bool IsClear((double X1, double Y1, double X2, double Y2) box, double x, double y) => !marks.Exists(other =>
+        Math.Abs(other.X - x) + Math.Abs(other.Y - y) > MarkRadius
+        && Overlap(box, (other.X - MarkRadius - Clear, other.Y - MarkRadius - Clear, other.X + MarkRadius + Clear, other.Y + MarkRadius + Clear)));
 
     private static bool Overlap((double X1, double Y1, double X2, double Y2) a, (double X1, double Y1, double X2, double Y2) b) =>
         a.X1 < b.X2 && b.X1 < a.X2 && a.Y1 < b.Y2 && b.Y1 < a.Y2;

@@ -15,7 +15,6 @@ public sealed class LedgerEntry(CopiesView view, PressFormat format)
     /// <summary>Fields by the names that they have in the line.</summary>
     public const string Day = "day", Kind = "kind", Copies = "copies", Channel = "channel", Amount = "amount", Note = "note";
 
-    private const string DayWritten = "yyyy-MM-dd";
 
     private readonly Dictionary<string, string> typed = [];
     private readonly Dictionary<string, string> problems = [];
@@ -53,7 +52,7 @@ public sealed class LedgerEntry(CopiesView view, PressFormat format)
     /// <summary>What stands in a field where nothing was typed.</summary>
     public string Usual(string field) => field switch
     {
-        Day => view.Today.ToString(DayWritten, CultureInfo.InvariantCulture),
+        Day => PressFormat.Written(view.Today),
         Kind => (view.Position.Printed == 0 || view.Tally is not null ? MovementKind.Printed : MovementKind.Sold).ToString(),
         Copies when What == MovementKind.Printed && view.Tallied is { Good: > 0 } tallied => format.Count(tallied.Good),
         Copies => What == MovementKind.Printed && view.Plan is { } plan ? format.Count(plan.Estimate.Quantity) : "",
@@ -79,7 +78,7 @@ public sealed class LedgerEntry(CopiesView view, PressFormat format)
     {
         problems.Clear();
         var kind = What;
-        var day = Must(Day, DateOnly.TryParseExact(Text(Day), DayWritten, CultureInfo.InvariantCulture, DateTimeStyles.None, out var on) ? on : (DateOnly?)null, Say($"Choose the day on which it happened."));
+        var day = Must(Day, Shared.Wording.Typed.Day(Text(Day), format.Culture), Say($"Write the day on which it happened, such as {PressFormat.Written(view.Today)}."));
         var copies = Must<int>(Copies, Shared.Wording.Typed.Count(Text(Copies), format.Culture), Say($"Write how many copies, such as 3."));
         var amount = HasMoney ? Must(Amount, Shared.Wording.Typed.Number(Text(Amount), format.Culture), AmountRule) : 0m;
         var printing = kind == MovementKind.Printed ? Printing.Read(copies, this, format) : null;

@@ -20,6 +20,7 @@ namespace PressRun.Web.Copies;
 public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnlyList<EditionName> names, PressView press) : IImportTarget, IFindsDuplicates
 {
     private const int MostTold = 200;
+    private const int MostDecided = 5;
 
     private readonly CellManners own = LibraryManners.Of(press);
     private readonly HashSet<int> otherwise = [];
@@ -39,6 +40,13 @@ public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnl
     public string BackTo => written is { Editions: [var only] } && names.FirstOrDefault(name => name.Id == only) is { } edition
         ? FormattableString.Invariant($"titles/{edition.Slug}/{edition.Printing}/copies")
         : "shelf";
+
+    /// <inheritdoc/>
+    public IReadOnlyList<(string Address, string Name)> Decides =>
+    [
+        .. names.Where(name => written?.Editions.Contains(name.Id) == true).Take(MostDecided)
+            .Select(name => (FormattableString.Invariant($"titles/{name.Slug}/{name.Printing}/reprint"), $"{name.Title}, {Words.Printing(name.Printing)}")),
+    ];
 
     /// <inheritdoc/>
     public IReadOnlyList<ImportTable> Tables { get; } = [new ImportTable("all", shape.Name, shape.Columns)];

@@ -32,7 +32,7 @@ public static class KeptWords
         ["full"] = Say($"This browser keeps nothing more. The last entry was not written down: write it on paper."),
         ["nothingWaits"] = Say($"Nothing waits."),
         ["someNotTaken"] = Turning($"{Number} was not taken: see below what was written here.", $"{Number} were not taken: see below what was written here."),
-        ["triedAgain"] = Turning($"{Number} entry is kept here, tried again by itself.", $"{Number} entries are kept here, tried again by itself."),
+        ["triedAgain"] = Turning($"{Number} entry is kept here, tried again by itself.", $"{Number} entries are kept here, tried again by themselves."),
         ["keptHere"] = Turning($"{Number} entry is kept here until there is a connection.", $"{Number} entries are kept here until there is a connection."),
         ["waits"] = Say("state of an entry", $"waits"),
         ["refused"] = Say("state of an entry", $"not taken"),

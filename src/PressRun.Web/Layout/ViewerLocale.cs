@@ -12,8 +12,8 @@ public static class ViewerLocale
 
     private static readonly AcceptLanguageHeaderRequestCultureProvider Browser = new();
 
-    /// <summary>Numbers and dates follow the first language of the browser that the platform knows; words the language that was chosen by hand, else the first of the
-    /// browser's that the app speaks, else English.</summary>
+    /// <summary>Numbers and dates follow the first language of the browser that the platform knows; words the first of the browser's that the app speaks, else English. A language that was
+    /// chosen by hand takes the numbers along, or a page would read "1,000" between words in which that is one: as the browser writes them where it asks for that language too, else as is usual in it.</summary>
     public static WebApplication UseViewerLocale(this WebApplication app)
     {
         ArgumentNullException.ThrowIfNull(app);
@@ -32,7 +32,9 @@ public static class ViewerLocale
         var byBrowser = await Browser.DetermineProviderCultureResult(http);
         var byHand = http.Request.Cookies[CookieName];
         return Translation.Languages.FirstOrDefault(language => language.Name == byHand) is { } chosen
-            ? new ProviderCultureResult(byBrowser?.Cultures ?? [chosen.Name], [chosen.Name])
+            ? new ProviderCultureResult([.. byBrowser?.Cultures.Where(culture => culture.Value is { } name && IsOf(chosen, name)) ?? [], CultureInfo.CreateSpecificCulture(chosen.Name).Name], [chosen.Name])
             : byBrowser;
     }
+
+    private static bool IsOf(CultureInfo language, string culture) => culture.Split('-')[0].Equals(language.Name.Split('-')[0], StringComparison.OrdinalIgnoreCase);
 }

@@ -102,6 +102,13 @@ public sealed class BenchTable
         return problem;
     }
 
+    /// <summary>Fills the empty table of steps with common ones, to be changed where they stand.</summary>
+    public Task StartAsync()
+    {
+        Steps.Put(Steps.Rows[^1].Key, [.. CommonSteps.Columns.Select(key => steps.Columns.ToList().FindIndex(column => column.Key == key))], CommonSteps.All, Say($"common steps"));
+        return StepsChangedAsync();
+    }
+
     /// <summary>Stores the steps, where they are right.</summary>
     public async Task StepsChangedAsync() =>
         StepState = await ChangedAsync(Steps, steps, things => Rates with { Steps = things });

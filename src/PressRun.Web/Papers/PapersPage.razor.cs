@@ -141,7 +141,7 @@ public sealed partial class PapersPage
         " + ", (Choice.Tried.Count == 0 ? Enumerable.Range(0, row.StockIds.Count) : Choice.Tried.Keys.Order()).Select(part => View!.StockName(row.StockIds[part])).Distinct());
 
     private RenderFragment HalvesPlanned(SecondHalf half) => Put(
-        $"This plan has the <bdi>{View!.Source.Edition.Parts[half.Part].Part.Name}</bdi> of half the run on {View.StockName(View.OwnStock(half.Part))} and of the other half on {View.StockName(half.StockId)}. Above and in the table whole runs are compared, \"as planned\" being the first half's papers; the halves stand below.");
+        $"This plan has the <bdi>{View!.Source.Edition.Parts[half.Part].Part.Name}</bdi> of half the run on {View.StockName(View.OwnStock(half.Part))} and of the other half on {View.StockName(half.StockId)}. Above and in the table whole runs are compared, “as planned” being the first half's papers; the halves stand below.");
 
     private RenderFragment LightestOver(PaperReading reading, PaperRow over) => (reading.Now, over.Postage?.Price) switch
     {

@@ -1,6 +1,9 @@
 using Microsoft.AspNetCore.Components;
 using PressRun.Data.Quotes;
+using PressRun.Engine.Costing;
 using PressRun.Engine.Quoting;
+using PressRun.JobFile.Results;
+using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
@@ -9,6 +12,15 @@ namespace PressRun.Web.Quotes;
 /// <summary>What quotes are called on screen.</summary>
 public static class QuoteWords
 {
+    /// <summary>What a frozen line is for, as its viewer reads it: by its kind and the names that were frozen, or in the words that were frozen where its kind is not known.</summary>
+    public static string Of(FrozenLine line) => LineText.Read(line.Code) switch
+    {
+        null => SayWhole(line.Label),
+        (CostCode.Print, var ink) => LineWords.Of(CostCode.Print, ink),
+        (CostCode.Paper, _) => LineWords.Of(CostCode.Paper, line.Label.StartsWith(LineText.BeforePaper, StringComparison.Ordinal) ? line.Label[LineText.BeforePaper.Length..] : line.Label),
+        ({ } kind, _) => LineWords.Of(kind, SayWhole(line.Label)),
+    };
+
     /// <summary>Where a quote stands, in a word.</summary>
     public static string Of(QuoteState state) => state switch
     {
@@ -41,7 +53,7 @@ public static class QuoteWords
         {
             QuoteEventKind.LinkMade => Say($"{by} made a link for {LinkName(happened, view)}."),
             QuoteEventKind.LinkEnded => Say($"{by} ended the link of {LinkName(happened, view)}."),
-            QuoteEventKind.Agreed => Say($"{by} agreed to {format.Count(happened.Quantity!.Value)} copies for {format.Money(happened.Amount!.Value)}."),
+            QuoteEventKind.Agreed => Say($"{by} agreed to {Words.Copies(happened.Quantity!.Value, format.Count)} for {format.Money(happened.Amount!.Value)}."),
             QuoteEventKind.TurnedDown => happened.Words.Length == 0 ? Say($"{by} does not want it.") : Say($"{by} does not want it:"),
             QuoteEventKind.AskedFor =>
                 Say($"{by} asks for {Words.Copies(happened.Quantity!.Value, format.Count)} instead, shown at {format.Money(happened.Amount!.Value)}."),

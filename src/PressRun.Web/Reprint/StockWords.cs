@@ -25,8 +25,8 @@ public static class StockWords
             ? Say($"To have new ones in time, nine times in ten, they had to be ordered by {format.Day(by)}.")
             : Say($"To have new ones in time, nine times in ten, order by {format.Day(by)}.");
         var lasts = Say(outlook.OnHand,
-            $"{format.Count(outlook.OnHand)} copy lasts about {format.Count(Weeks(middle))} weeks at the pace of past sales, eight times in ten {format.Count(Weeks(low))} to {format.Count(Weeks(high))}.",
-            $"{format.Count(outlook.OnHand)} copies last about {format.Count(Weeks(middle))} weeks at the pace of past sales, eight times in ten {format.Count(Weeks(low))} to {format.Count(Weeks(high))}.");
+            $"{format.Count(outlook.OnHand)} copy lasts about {Words.Weeks(Weeks(middle), format.Count)} at the pace of past sales, eight times in ten {format.Count(Weeks(low))} to {format.Count(Weeks(high))}.",
+            $"{format.Count(outlook.OnHand)} copies last about {Words.Weeks(Weeks(middle), format.Count)} at the pace of past sales, eight times in ten {format.Count(Weeks(low))} to {format.Count(Weeks(high))}.");
         return string.Join(' ', lasts, Say($"A new run takes {Words.Days(leadDays, format.Count)}."), order);
     }
 

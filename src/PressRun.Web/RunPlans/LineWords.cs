@@ -11,22 +11,25 @@ public static class LineWords
     private const string Colour = "colour";
 
     /// <summary>What a line is for.</summary>
-    public static string Of(CostLine line, Func<string, string> stockName) => line.Code switch
+    public static string Of(CostLine line, Func<string, string> stockName) => Of(line.Code, line.Code == CostCode.Paper ? stockName(line.Subject) : line.Subject);
+
+    /// <summary>What a line is for.</summary>
+    /// <param name="kind">What kind of line it is.</param>
+    /// <param name="subject">Its ink as the costing calls it, the name of its paper, or its own name.</param>
+    public static string Of(CostCode kind, string subject) => kind switch
     {
         CostCode.Book => Say($"Books"),
-        CostCode.Print => Say($"Printing in {InkOf(line.Subject)}"),
-        CostCode.Paper => stockName(line.Subject),
+        CostCode.Print => Say($"Printing in {InkOf(subject)}"),
+        CostCode.Paper => subject,
         CostCode.SetUpOrder => Say($"Set-up of the order"),
         CostCode.SetUpEdition => Say($"Set-up of the printing"),
         CostCode.SetUpPart => Say($"Set-up of the parts"),
-        CostCode.Finishing => Capital(line.Subject),
         CostCode.Discount => Say($"Discount"),
         CostCode.Minimum => Say($"Up to the shop's minimum"),
         CostCode.Delivery => Say($"Delivery"),
         CostCode.Tax => Say($"Tax"),
         CostCode.BenchLabour => Say($"Your own hours"),
-        CostCode.BenchConsumable => Capital(line.Subject),
-        _ => Capital(line.Subject),
+        _ => Capital(subject),
     };
 
     /// <summary>What its quantity counts; empty where it is one of something.</summary>

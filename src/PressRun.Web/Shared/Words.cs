@@ -113,6 +113,11 @@ public static class Words
     /// <param name="count">Writes a count.</param>
     public static string Days(long days, Func<decimal, string> count) => Say(days, $"{count(days)} day", $"{count(days)} days");
 
+    /// <summary>Such as <c>3 weeks</c>.</summary>
+    /// <param name="weeks">The count.</param>
+    /// <param name="count">Writes a count.</param>
+    public static string Weeks(decimal weeks, Func<decimal, string> count) => Say((long)weeks, $"{count(weeks)} week", $"{count(weeks)} weeks");
+
     /// <summary>Such as <c>2 titles</c>.</summary>
     /// <param name="titles">The count.</param>
     /// <param name="count">Writes a count.</param>

@@ -15,7 +15,7 @@ public sealed class PayoutsJourney(Chromium chromium, SampleApp sample)
         var book = await sample.Stored.BookAsync(Book, 1);
         await using var maker = await sample.VisitAsync(chromium);
         await maker.OpenAsync(book.Path + "/payouts");
-        await maker.Field("First day").FillAsync("2020-01-01");
+        await maker.EnterAsync("First day", "2020-01-01");
         await Expect(maker.Page.Locator("main p.sentence").First).ToContainTextAsync("brought");
 
         await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Promise somebody something" }).ClickAsync();

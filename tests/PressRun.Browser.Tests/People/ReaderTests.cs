@@ -27,10 +27,10 @@ public sealed partial class ReaderTests(Chromium chromium, PeopleApp people)
         (".*/run", "select Compare with"), (".*/run", "input Work it out as of"), (".*/run", "button Work it out"),
     ];
 
-    // Controls that can be seen and used, and links that lead to pages which change something, as lines.
+    // Controls that can be seen and used, and links that lead to pages which change something, as lines. The calendar behind a field for a day is that field.
     private const string Offered = """
         () => [...document.querySelectorAll('main :is(button, input, select, textarea):enabled, main a[href]')]
-          .filter(one => one.checkVisibility() && !one.readOnly && !one.closest('.term'))
+          .filter(one => one.checkVisibility() && !one.readOnly && !one.closest('.term, .day-pick'))
           .map(one => one.localName === 'a' ? `link ${one.getAttribute('href')}`
             : `${one.localName} ${(one.getAttribute('aria-label') ?? one.labels?.[0]?.innerText ?? one.innerText).replace(/\s+/g, ' ').trim()}`)
         """;

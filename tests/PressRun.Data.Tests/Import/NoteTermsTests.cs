@@ -71,6 +71,12 @@ public sealed class NoteTermsTests
 
         Assert.Equal(6.90m, list.Order.Delivery!.Steps.Single().Price);
         Assert.Equal((0m, 150m), (list.Order.Delivery.PerFurtherKilogram, list.Order.Delivery.FreeFrom));
+
+        // No mass is shown that no file said, and what is shown is read as it was.
+        var shape = new DeliveryShape();
+        var rows = shape.Texts(new DeliveryPrice(list.Order.Delivery.Steps[0]), German).ToList();
+        Assert.Equal(["", "6,90"], Assert.Single(rows));
+        Assert.Equal(list.Order.Delivery.Steps[0], Assert.Single(shape.Read(rows, German).Things).Thing.Step);
     }
 
     [Fact]

@@ -40,6 +40,7 @@ public sealed class SalesImportTests : IDisposable
         Assert.Equal("1 sale is in the ledger. 1 row was left out, being there already.", done.Said);
         Assert.Equal((2, 24m, "R-502"), (ledger.Written.Single().Copies, ledger.Written.Single().Amount, ledger.Written.Single().Note));
         Assert.Equal("titles/marsh-letters/1/copies", import.BackTo);
+        Assert.Equal([("titles/marsh-letters/1/reprint", "Marsh Letters, first printing")], import.Decides);
     }
 
     [Fact]

@@ -109,7 +109,7 @@ public sealed class ListImportTests(StoredShelf stored)
         var part = page.Render<PlacePart>(set => set
             .Add(place => place.Place, target.Place).Add(place => place.Changes, target.Changes([])).Add(place => place.ShopAddress, target.ShopAddress).Add(place => place.Press, Press));
 
-        Assert.Equal("2031-03-01", part.Find("input[type=date]").GetAttribute("value"));
+        Assert.Equal("1 Mar 2031", part.Find("input[type=text]").GetAttribute("value"));
         Assert.Contains("no plan changes", part.Markup, StringComparison.Ordinal);
         Assert.Contains("row 1, “Valid from 1.3.2031”", part.Markup, StringComparison.Ordinal);
         Assert.Empty(part.FindAll("li"));
@@ -120,7 +120,7 @@ public sealed class ListImportTests(StoredShelf stored)
         Assert.StartsWith($"{first.Source.Edition.Title}, ", part.Find("li").TextContent, StringComparison.Ordinal);
         Assert.EndsWith($"{Press.Format.Money(first.After!.Value)}, not {Press.Format.Money(first.Before!.Value)}", part.Find("li").TextContent, StringComparison.Ordinal);
 
-        await part.Find("input[type=date]").ChangeAsync((await OpenAsync()).Shop.PriceLists[^1].ValidFrom.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+        await part.Find("input[type=text]").ChangeAsync((await OpenAsync()).Shop.PriceLists[^1].ValidFrom.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
         Assert.Contains("a list from this day already", part.Find("[role=alert]").TextContent, StringComparison.Ordinal);
     }
 

@@ -1,5 +1,8 @@
+using System.Globalization;
 using System.Text;
+using PressRun.Data.Quotes;
 using PressRun.Web.Quotes;
+using PressRun.Web.RunPlans;
 using PressRun.Web.Tests.Support;
 
 namespace PressRun.Web.Tests.Quotes;
@@ -50,5 +53,28 @@ public sealed class QuoteViewTests
 
         Assert.Contains("\"'=HYPERLINK(\"\"x\"\")\",1,12.00,12.00", csv, StringComparison.Ordinal);
         Assert.Contains($"all of it,100,", csv, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Lines_are_told_in_the_viewers_language_by_their_kind_and_names_and_in_their_own_words_where_only_those_were_frozen()
+    {
+        var frozen = AQuote.View();
+        var (before, result) = (CultureInfo.CurrentUICulture, frozen.Quote.Result.ToArray());
+        try
+        {
+            Assert.Equal(ARun.Prepared.Estimate(100).Value.Lines.Select(line => LineWords.Of(line, id => ARun.Stocks.First(stock => stock.Id == id).Name)), frozen.Figures.Lines.Select(QuoteWords.Of));
+            CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo("de");
+            var told = AQuote.View().Figures.Lines.ToDictionary(line => line.Code, QuoteWords.Of);
+            Assert.Equal("Lieferung", told["delivery"]);
+            Assert.Contains(AQuote.View().Figures.Lines, line => line.Code.StartsWith("paper.", StringComparison.Ordinal) && ARun.Stocks.Any(stock => stock.Name == QuoteWords.Of(line)));
+            Assert.Equal("a word of ours", QuoteWords.Of(new FrozenLine("a word of ours", 1m, 1m, 1m)));
+            Assert.Equal("what a later program calls it", QuoteWords.Of(new FrozenLine("what a later program calls it", 1m, 1m, 1m, "later.kind")));
+        }
+        finally
+        {
+            CultureInfo.CurrentUICulture = before;
+        }
+
+        Assert.Equal(result, frozen.Quote.Result);
     }
 }

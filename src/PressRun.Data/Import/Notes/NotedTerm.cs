@@ -1,6 +1,5 @@
 using PressRun.Data.Import.Shapes;
 using PressRun.Engine.Costing;
-using PressRun.Engine.Measures;
 
 namespace PressRun.Data.Import.Notes;
 
@@ -68,9 +67,6 @@ public sealed record NotedTaxInside(NoteLine Line, decimal Rate) : NotedTerm(Lin
 /// <param name="FreeFrom">Goods value from which it is free; null where none is named.</param>
 public sealed record NotedDelivery(NoteLine Line, IReadOnlyList<MassStep> Steps, decimal? Flat, decimal? FreeFrom) : NotedTerm(Line)
 {
-    // The heaviest mass that a step may name; past it a kilogram more costs nothing more.
-    private static readonly Mass Heaviest = Mass.FromKilograms(1000m);
-
     /// <inheritdoc/>
     public override bool Fits(Shop list) => Steps.Count > 0 || Flat is not null || Terms.HasDeliveryPrice(list);
 
@@ -79,7 +75,7 @@ public sealed record NotedDelivery(NoteLine Line, IReadOnlyList<MassStep> Steps,
     {
         var before = list.Order.Delivery ?? new Delivery([], null, null);
         var priced = Steps.Count > 0 ? before with { Steps = Steps }
-            : Flat is { } flat ? before with { Steps = [new MassStep(Heaviest, flat)], PerFurtherKilogram = 0m }
+            : Flat is { } flat ? before with { Steps = [new MassStep(DeliveryShape.Whatever, flat)], PerFurtherKilogram = 0m }
             : before;
         return list with { Order = list.Order with { Delivery = priced with { FreeFrom = FreeFrom ?? before.FreeFrom } } };
     }

@@ -74,25 +74,28 @@ public sealed record DeliveryPrice(MassStep Step);
 /// <summary>Delivery by freight mass, one a row.</summary>
 public sealed class DeliveryShape : TableShape<DeliveryPrice>
 {
+    /// <summary>The heaviest mass that a step may name. A price up to it holds whatever an order weighs, and stands without a mass.</summary>
+    public static Mass Whatever { get; } = JobRules.MassAboveNone.Most;
+
     /// <inheritdoc/>
     public override string Name => "delivery";
 
     /// <inheritdoc/>
     public override IReadOnlyList<Column> Columns { get; } =
     [
-        new("most", "Up to", new MassCell(JobRules.MassAboveNone)) { Required = true, Words = Cells.Words("up to|most|weight|max weight|bis|gewicht|poids") },
+        new("most", "Up to", new MassCell(JobRules.MassAboveNone)) { Words = Cells.Words("up to|most|weight|max weight|bis|gewicht|poids") },
         new("price", "Delivery", Cells.Money) { Required = true, Words = Cells.Words("price|delivery|shipping|cost|preis|prix") },
     ];
 
     /// <inheritdoc/>
     public override IEnumerable<object?[]> Rows(DeliveryPrice thing)
     {
-        yield return [thing.Step.Most, thing.Step.Price];
+        yield return [thing.Step.Most == Whatever ? null : thing.Step.Most, thing.Step.Price];
     }
 
     /// <inheritdoc/>
     public override DeliveryPrice Thing(IReadOnlyList<object?[]> rows, Refuse refuse) =>
-        new(new MassStep(rows[0].Value<Mass>(0), rows[0].Value<decimal>(1)));
+        new(new MassStep(rows[0][0] is Mass most ? most : Whatever, rows[0].Value<decimal>(1)));
 
     /// <inheritdoc/>
     public override (string Key, int Column)? KeyOf(DeliveryPrice thing) => ($"{thing.Step.Most.Grams / 1.0000000000000000000000000000m}", 0);

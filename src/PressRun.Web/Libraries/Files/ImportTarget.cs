@@ -37,6 +37,9 @@ public interface IImportTarget
     /// <summary>Address of the page that shows it.</summary>
     string BackTo { get; }
 
+    /// <summary>Printings whose next number of copies what came in says something of, the first few; none for a library.</summary>
+    IReadOnlyList<(string Address, string Name)> Decides => [];
+
     /// <summary>Tables that the file may be of; the likeliest is guessed.</summary>
     IReadOnlyList<ImportTable> Tables { get; }
 

@@ -1,4 +1,5 @@
 using PressRun.Data.Import.PriceLists;
+using PressRun.Data.Import.Shapes;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
 using PressRun.JobFile;
@@ -50,5 +51,5 @@ public sealed class PriceWords(Func<string, string> stockName) : IPriceWords
     public string PageFrom(long from) => Say($"from {from}, a page");
 
     /// <inheritdoc/>
-    public string UpTo(Mass most) => Say($"up to {MeasureText.Exact(most)}");
+    public string UpTo(Mass most) => most == DeliveryShape.Whatever ? Say($"whatever it weighs") : Say($"up to {MeasureText.Exact(most)}");
 }

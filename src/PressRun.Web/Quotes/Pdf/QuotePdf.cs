@@ -88,7 +88,7 @@ public static class QuotePdf
             sheet.Row(Say($"what"), [Say($"how many"), Say($"each"), Say($"amount")], Column, RowKind.Head);
             foreach (var line in figures.Lines)
             {
-                sheet.Row(line.Label, [format.Number(line.Quantity, 2), format.Price(line.Each), format.Money(line.Amount)], Column);
+                sheet.Row(QuoteWords.Of(line), [format.Number(line.Quantity, 2), format.Price(line.Each), format.Money(line.Amount)], Column);
             }
         }
         else

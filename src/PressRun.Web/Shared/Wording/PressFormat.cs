@@ -80,7 +80,10 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     public string Day(DateOnly day) => day.ToString(Say($"d MMMM yyyy"), words);
 
     /// <summary>A day as it stands in a table: <c>3 Mar 2026</c>.</summary>
-    public string ShortDay(DateOnly day) => day.ToString(Say($"d MMM yyyy"), words);
+    public string ShortDay(DateOnly day) => Written(day);
+
+    /// <summary>The same where no press is at hand, as in a field for a day.</summary>
+    public static string Written(DateOnly day) => day.ToString(Say($"d MMM yyyy"), Texts.Language);
 
     /// <summary>A day where the year is plain: <c>3 Mar</c>.</summary>
     public string DayOfYear(DateOnly day) => day.ToString(Say($"d MMM"), words);

@@ -28,6 +28,12 @@ public static partial class Typed
     /// group thousands is understood as one too.</summary>
     public static decimal? Number(string typed, CultureInfo culture) => NumberCells.TryParse(typed, culture, out var number) ? number : null;
 
+    /// <summary>A day: year-month-day, in figures in the order of the viewer's locale (behind points the day comes first), or with its month in words.</summary>
+    public static DateOnly? Day(string typed, CultureInfo culture) =>
+        new DayCell().Read(typed.Trim(), new CellManners(culture, UnitSystem.Metric)).Value is DateOnly day || DateOnly.TryParse(typed, Texts.Language, DateTimeStyles.AllowWhiteSpaces, out day)
+            ? day
+            : null;
+
     /// <summary>A percentage, with or without its sign, as a fraction: <c>12.5</c> is 0.125.</summary>
     public static decimal? Percent(string typed, CultureInfo culture) =>
         Number(typed.Replace(culture.NumberFormat.PercentSymbol, "", StringComparison.Ordinal).Replace("%", "", StringComparison.Ordinal), culture) is { } number
