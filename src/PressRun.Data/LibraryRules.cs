@@ -1,4 +1,5 @@
 using PressRun.Engine.Costing;
+using PressRun.JobFile;
 
 namespace PressRun.Data;
 
@@ -11,5 +12,5 @@ internal static class LibraryRules
 
     /// <summary>What is wrong with a name that may be left out.</summary>
     public static IEnumerable<Problem> Still(string path, string name) =>
-        PlainText.IsStill(name) ? [] : [new Problem(path, null, "Write a name on one line, without signs that turn its direction or cannot be seen.")];
+        PlainText.IsStill(name) && name.Length <= JobRules.Name.Most ? [] : [new Problem(path, null, "Write a name on one line, without signs that turn its direction or cannot be seen.")];
 }

@@ -101,6 +101,41 @@ public sealed class JobFileStoreTests(PostgresFixture postgres)
         Assert.Equal(before, await stores.Archives.ExportAsync(small.Id));
     }
 
+    [Theory]
+    [InlineData(0)]
+    [InlineData(200)]
+    [InlineData(1_000)]
+    public async Task What_a_file_brings_in_goes_out_with_its_press_and_comes_in_again(int letters)
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var job = await JobAsync(stores, small);
+        var shop = job.Shop with { Name = new string('w', letters) };
+
+        foreach (var printing in new[] { 1, 2 })
+        {
+            SmallPress.Saved(await stores.JobFiles.TakeInAsync(small.Id, job with { Shop = shop, Edition = job.Edition with { Title = new string('t', 200), Printing = printing } }, null));
+        }
+
+        SmallPress.Saved(await stores.JobFiles.TakeInAsync(small.Id, job with { Shop = shop }, small.Edition.Id));
+        var again = await stores.Archives.ImportAsync((await stores.Archives.ExportAsync(small.Id))!);
+
+        Assert.Empty(again.Problems);
+    }
+
+    [Fact]
+    public async Task A_title_of_a_file_is_held_to_what_may_be_typed()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var job = await JobAsync(stores, small);
+
+        var refused = Assert.IsType<SaveResult<TakenIn>.Refused>(
+            await stores.JobFiles.TakeInAsync(small.Id, job with { Edition = job.Edition with { Title = new string('t', 201) } }, null));
+
+        Assert.Equal("$.edition.title", Assert.Single(refused.Problems).Path);
+    }
+
     private static async Task<Job> JobAsync(Stores stores, SmallPress small) => (await stores.Plans.SourceAsync(small.Id, small.Plan.Id))!.Build();
 
     private static decimal Landed(Job job) => PreparedJob.Prepare(job).Value.Estimate(job.Quantity).Value.Totals.LandedCost;

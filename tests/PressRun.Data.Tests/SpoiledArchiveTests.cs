@@ -133,6 +133,18 @@ public sealed class SpoiledArchiveTests(PostgresFixture postgres)
         Assert.Single(await stores.Presses.ListAsync());
     }
 
+    [Fact]
+    public async Task Lines_that_come_to_more_copies_than_a_ledger_holds_are_refused_where_they_stand()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var archive = await FullPress.ArchiveAsync(stores);
+        var edition = archive["titles"]![0]!["editions"]![1]!.AsObject();
+        edition.Remove("copiesOnHand");
+        edition["movements"] = new JsonArray([.. Enumerable.Range(0, 2_001).Select(_ => JsonNode.Parse("""{ "day": "2026-01-01", "kind": "returned", "change": 1000000 }"""))]);
+
+        Assert.Equal("$.titles[0].editions[1].movements", Assert.Single((await stores.Archives.ImportAsync(FullPress.Bytes(archive))).Problems).Path);
+    }
+
     private static IEnumerable<string> PagesOf(string what) => what.Split('.', ' ')[0] switch
     {
         "quotes" => OfQuotes,

@@ -16,6 +16,12 @@ internal static class MovementArchiveRules
     /// <summary>Notes what is wrong.</summary>
     public static void Check(IReadOnlyList<ArchivedMovement> movements, JsonPath at, ProblemList problems)
     {
+        var written = movements.Where(movement => movement is { TakesBack: null, Kind: not MovementKind.Counted }).Sum(movement => Math.Abs((long)movement.Change));
+        if (Math.Max(written, Math.Abs(movements.Sum(movement => (long)movement.Change))) > MovementReader.Copies.Most)
+        {
+            problems.Add(at, (string?)null, "The lines of one printing come to at most 2,000,000,000 copies, coming and going.");
+        }
+
         var takenBack = new HashSet<int>();
         foreach (var (place, movement) in movements.Index())
         {

@@ -15,6 +15,9 @@ internal static class MovementReader
     private static readonly NumberRule Change = new(
         "Write by how many the copies on hand change: a whole number, below 0 for copies that go.", -MovementRules.MostDifference, MovementRules.MostDifference, IsWhole: true);
 
+    // What the ledger of one printing may come to, and what it may still hold that was written before there was a limit.
+    public static readonly NumberRule Copies = new("Write a whole number of copies from 0 to 2,000,000,000.", 0m, 2 * LedgerWriting.MostMoved, IsWhole: true);
+
     private static readonly NumberRule Amount = new("Write an amount of money, below 0 for what was paid back.", -1_000_000_000_000m, 1_000_000_000_000m);
 
     private static readonly NumberRule Place = new(PlaceRule, 0m, int.MaxValue, IsWhole: true);
@@ -22,7 +25,7 @@ internal static class MovementReader
     /// <summary>The ledger as the edition names it; where it names none, lines that come to the copies it says were printed and are on hand.</summary>
     public static IReadOnlyList<ArchivedMovement> Read(JsonBlock edition, IReadOnlySet<string> channelIds, DateOnly? printedOn, int? printed)
     {
-        var onHand = edition.Count("copiesOnHand", JobRules.CopiesOrNone);
+        var onHand = edition.Count("copiesOnHand", Copies);
         var movements = edition.List("movements", Need.May, Rule, (item, place) => ReadOne(item, place, channelIds, edition.Problems));
         if (movements.Count == 0)
         {

@@ -64,7 +64,7 @@ internal static partial class TitleReader
 
         var printing = block.Count("printing", JobRules.Printing, Need.Must) ?? 0;
         var printedOn = Moments.Day(block, "printedOn", Need.May);
-        var printed = block.Count("copiesPrinted", JobRules.CopiesOrNone);
+        var printed = block.Count("copiesPrinted", MovementReader.Copies);
         var edition = EditionBlock.Read(block, title, printing, stockIds);
         var read = new ArchivedEdition(
             edition,

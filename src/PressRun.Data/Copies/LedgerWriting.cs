@@ -10,8 +10,18 @@ namespace PressRun.Data.Copies;
 /// <summary>Adds lines to the ledger within one transaction, holding the rows of what is on hand.</summary>
 internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Guid? importId)
 {
+    /// <summary>Most copies that come and go in the ledger of one printing, all lines together: sums of them stay what the columns hold.</summary>
+    public const long MostMoved = 1_000_000_000;
+
     private const int BatchSize = 1000;
 
+    // So few lines come to half of what may move at most, since none has more than a run.
+    private const int FewLines = 500;
+
+    private const string FullRule = "The ledger of one printing takes at most 1,000,000,000 copies, coming and going.";
+    private const string DifferenceRule = "The ledger and the count are more than 1,000,000,000 copies apart. Take back the lines that are wrong first.";
+
+    private readonly Dictionary<Guid, long> moved = [];
     private Dictionary<Guid, EditionCopiesRow> onHand = [];
     private ILookup<Guid, (Guid Id, DateOnly Day)> counts = Array.Empty<(Guid, DateOnly)>().ToLookup(_ => Guid.Empty);
 
@@ -32,9 +42,18 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
         var added = movements.Where(movement => !written.ContainsKey(movement.Id)).ToList();
         foreach (var movement in added)
         {
-            var row = await RowAsync(movement, cancel);
+            if (await RowAsync(movement, cancel) is not { } row)
+            {
+                return new SaveResult<IReadOnlyList<MovementRecord>>.Refused([new Problem("$.copies", null, DifferenceRule)]);
+            }
+
             written[row.Id] = row;
             Add(row);
+        }
+
+        if (added.Count > 0 && IsFull())
+        {
+            return new SaveResult<IReadOnlyList<MovementRecord>>.Refused([new Problem("$.copies", null, FullRule)]);
         }
 
         await EndTalliesAsync(added, cancel);
@@ -69,9 +88,15 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
             var written = await db.CopyMovements.Where(row => ids.Contains(row.Id)).Select(row => row.Id).ToHashSetAsync(cancel);
             foreach (var movement in batch.Where(movement => written.Add(movement.Id)))
             {
-                Add(await RowAsync(movement, cancel));
+                // No count is among them, so that each has a row.
+                Add((await RowAsync(movement, cancel))!);
                 added++;
                 _ = movement.Kind == MovementKind.Printed && printed.Add(movement.EditionId);
+            }
+
+            if (IsFull())
+            {
+                throw new ImportRefusedException(done, new Problem("$.copies", null, FullRule));
             }
 
             await db.SaveChangesAsync(cancel);
@@ -138,6 +163,7 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
         await db.Database.ExecuteSqlAsync(
             $"SELECT 1 FROM edition_copies WHERE press_id = {db.Press.Value} AND edition_id = ANY({editionIds}) ORDER BY edition_id FOR UPDATE", cancel);
         onHand = await db.EditionCopies.Where(row => editionIds.Contains(row.EditionId)).ToDictionaryAsync(row => row.EditionId, cancel);
+        await WeighAsync([.. onHand.Values.Where(here => here.Lines > FewLines).Select(here => here.EditionId)], cancel);
         var standing = db.CopyMovements.Where(row => editionIds.Contains(row.EditionId) && row.Kind == MovementKind.Counted && row.TakesBack == null && row.SettledBy == null);
         counts = (await (first is { } day ? standing.Where(row => row.Day > day) : standing)
             .Where(row => !db.CopyMovements.Any(back => back.TakesBack == row.Id))
@@ -146,19 +172,40 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
         return onHand.Count == editionIds.Count;
     }
 
-    private async Task<CopyMovementRow> RowAsync(NewMovement movement, CancellationToken cancel) => new()
+    private async Task WeighAsync(List<Guid> longLedgers, CancellationToken cancel)
+    {
+        var sums = longLedgers.Count == 0
+            ? []
+            : await db.CopyMovements.Where(row => longLedgers.Contains(row.EditionId)).GroupBy(row => row.EditionId)
+                .Select(lines => new { lines.Key, Copies = lines.Sum(row => (long)Math.Abs(row.Copies)) }).ToListAsync(cancel);
+        foreach (var sum in sums)
+        {
+            moved[sum.Key] = sum.Copies;
+        }
+    }
+
+    private bool IsFull() => moved.Values.Any(copies => copies > MostMoved);
+
+    // Null where it is a count that lies too far from the ledger.
+    private async Task<CopyMovementRow?> RowAsync(NewMovement movement, CancellationToken cancel)
+    {
+        var change = movement.Kind switch
+        {
+            MovementKind.Printed or MovementKind.Returned => movement.Copies,
+            MovementKind.Counted => movement.Copies - await StoodAsync(movement.EditionId, movement.Day, cancel),
+            _ => -movement.Copies,
+        };
+        return Math.Abs(change) <= MovementRules.MostDifference ? Row(movement, (int)change) : null;
+    }
+
+    private CopyMovementRow Row(NewMovement movement, int change) => new()
     {
         PressId = db.Press,
         Id = movement.Id,
         EditionId = movement.EditionId,
         Day = movement.Day,
         Kind = movement.Kind,
-        Copies = movement.Kind switch
-        {
-            MovementKind.Printed or MovementKind.Returned => movement.Copies,
-            MovementKind.Counted => movement.Copies - await StoodAsync(movement.EditionId, movement.Day, cancel),
-            _ => -movement.Copies,
-        },
+        Copies = change,
         Amount = movement.Kind == MovementKind.Returned ? -movement.Amount : movement.Amount,
         ChannelId = movement.ChannelId,
         Note = movement.Note.Trim(),
@@ -167,8 +214,8 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
         Printing = movement.Printing,
     };
 
-    private async Task<int> StoodAsync(Guid editionId, DateOnly day, CancellationToken cancel) =>
-        (int)(await db.CopyMovements.Where(row => row.EditionId == editionId && row.Day <= day).SumAsync(row => (long?)row.Copies, cancel) ?? 0L);
+    private async Task<long> StoodAsync(Guid editionId, DateOnly day, CancellationToken cancel) =>
+        await db.CopyMovements.Where(row => row.EditionId == editionId && row.Day <= day).SumAsync(row => (long?)row.Copies, cancel) ?? 0L;
 
     private CopyMovementRow Opposite(CopyMovementRow line) => new()
     {
@@ -214,6 +261,7 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
         var here = onHand[row.EditionId];
         row.Sequence = ++here.Lines;
         here.OnHand += row.Copies;
+        moved[row.EditionId] = moved.GetValueOrDefault(row.EditionId) + Math.Abs((long)row.Copies);
         here.CountNeeded = here.OnHand < 0 || (here.CountNeeded && row is not { Kind: MovementKind.Counted, TakesBack: null, SettledBy: null });
     }
 
@@ -240,11 +288,11 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
     private async Task SayPrintedAsync(Guid editionId, CancellationToken cancel)
     {
         var printings = db.CopyMovements.Where(row => row.EditionId == editionId && row.Kind == MovementKind.Printed);
-        var copies = await printings.SumAsync(row => row.Copies, cancel);
+        var copies = await printings.SumAsync(row => (long)row.Copies, cancel);
         DateOnly? first = copies > 0
             ? await printings.Where(row => row.TakesBack == null && !db.CopyMovements.Any(back => back.TakesBack == row.Id)).MinAsync(row => (DateOnly?)row.Day, cancel)
             : null;
-        int? said = copies > 0 ? copies : null;
+        int? said = copies > 0 ? (int)Math.Min(copies, 2 * MostMoved) : null;
         await db.Editions.Where(row => row.Id == editionId && (row.CopiesPrinted != said || row.PrintedOn != first))
             .ExecuteUpdateAsync(row => row.SetProperty(edition => edition.CopiesPrinted, said).SetProperty(edition => edition.PrintedOn, first), cancel);
     }

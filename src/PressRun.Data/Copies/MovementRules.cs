@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Conversions;
 using PressRun.Engine.Copies;
 using PressRun.Engine.Costing;
 using PressRun.JobFile;
@@ -61,6 +62,9 @@ internal sealed class MovementRules(PressRunDbContext db, DateTimeOffset now)
             "Write the day on which it happened, not one to come.");
         Require(copies.Holds(movement.Copies), "copies", Written(movement.Copies), copies.Sentence);
         Require(JobRules.Amount.Holds(movement.Amount), "amount", Written(movement.Amount), JobRules.Amount.Sentence);
+        problems.AddRange(movement.Printing is not { } printing ? [] : Contract.Problems(
+            json => PrintingShape.WriteMembers(json, printing, Contract.NoCurrency), (element, at, found) => PrintingShape.Read(element, at, found))
+            .Select(problem => problem with { Path = $"{path}.printing{problem.Path[1..]}" }));
         Require(
             movement.Amount == 0m || movement.Kind is MovementKind.Printed or MovementKind.Sold or MovementKind.Returned,
             "amount", Written(movement.Amount), "Only printings, sales and returns move money here.");

@@ -49,7 +49,7 @@ public sealed class OutlookStore
                     row.Copies,
                 })
                 .GroupBy(row => new { row.TitleId, row.Day, row.Kind, row.Came })
-                .Select(day => new { day.Key.TitleId, day.Key.Day, day.Key.Kind, Copies = day.Sum(row => row.Copies) }).ToListAsync(cancel),
+                .Select(day => new { day.Key.TitleId, day.Key.Day, day.Key.Kind, Copies = day.Sum(row => (long)row.Copies) }).ToListAsync(cancel),
             cancel);
         return sums.ToLookup(day => day.TitleId, day => new CopyMovement(day.Day, 0, day.Kind, day.Copies, 0m));
     }

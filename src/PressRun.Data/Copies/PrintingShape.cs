@@ -74,7 +74,7 @@ internal static class PrintingShape
             block.Number("consumables", JobRules.Amount) ?? 0m,
             block.Number("fixedCosts", JobRules.Amount) ?? 0m,
             block.Number("hourlyRate", JobRules.Amount) ?? 0m,
-            block.List("steps", Need.May, StepRule, (item, place) => ReadStep(item, place, problems)))
+            block.List("steps", Need.May, StepRule, (item, place) => ReadStep(item, place, problems), JobRules.MostEntries))
         {
             Invoice = block.List("invoice", Need.May, InvoiceRule, (item, place) => ReadInvoice(item, place, problems)),
         };

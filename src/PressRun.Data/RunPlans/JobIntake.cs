@@ -5,6 +5,7 @@ using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Paper;
 using PressRun.JobFile;
+using PressRun.JobFile.Reading;
 
 namespace PressRun.Data.RunPlans;
 
@@ -74,15 +75,10 @@ internal sealed class JobIntake
             problems.Add(new Problem("$.currency", file.Currency.Code, $"This press reckons in {currency}; its prices and those of the file cannot stand beside each other."));
         }
 
-        if (!PlainText.Shows(file.Edition.Title))
-        {
-            problems.Add(new Problem("$.edition.title", null, "A book that is kept needs a title."));
-        }
-
         // In a file names may be anything; what is kept is read by people.
-        problems.AddRange(LibraryRules.Still("$.edition.title", file.Edition.Title));
+        problems.AddRange(TitleStore.Problems(Title(Guid.Empty, "")).Select(problem => problem with { Path = "$.edition" + problem.Path[1..] }));
         problems.AddRange(file.Edition.Parts.SelectMany((part, index) => LibraryRules.Still($"$.edition.parts[{index}].name", part.Name)));
-        problems.AddRange(file.Stocks.SelectMany((stock, index) => LibraryRules.Still($"$.stocks[{index}].name", stock.Name)));
+        problems.AddRange(file.Stocks.SelectMany((stock, index) => LibraryRules.Named(NameOf(stock)).Select(problem => problem with { Path = $"$.stocks[{index}].name" })));
         problems.AddRange(LibraryRules.Still("$.shop.name", file.Shop.Name));
         return problems;
     }
@@ -100,7 +96,7 @@ internal sealed class JobIntake
                 continue;
             }
 
-            var added = stock with { Id = FreeId(stock.Id, known), Name = stock.Name.Length > 0 ? stock.Name : stock.Id };
+            var added = stock with { Id = FreeId(stock.Id, known), Name = NameOf(stock) };
             var row = new StockRow { PressId = db.Press, Position = ++position };
             row.Take(added);
             db.Stocks.Add(row);
@@ -121,6 +117,10 @@ internal sealed class JobIntake
             },
         };
     }
+
+    private TitleRecord Title(Guid id, string slug) => new(id, slug, file.Edition.Title.Trim(), "", PlainColour, "", false, 0);
+
+    private static string NameOf(Stock stock) => stock.Name.Length > 0 ? stock.Name : stock.Id;
 
     private static string FreeId(string wanted, List<Stock> known)
     {
@@ -148,7 +148,7 @@ internal sealed class JobIntake
             }
         }
 
-        var name = job.Shop.Name.Length > 0 ? job.Shop.Name : "The shop of a job file";
+        var name = ShopName;
         name = shops.ContainsValue(name) ? $"{name}, by a job file of {now:yyyy-MM-dd}" : name;
         var added = new PriceListRow { PressId = db.Press, Id = Guid.CreateVersion7(), ShopId = SearchText.FreeSlug(name, shops.Keys), ValidFrom = job.Shop.ValidFrom, Body = job.Shop };
         var position = await db.Shops.MaxAsync(row => (int?)row.Position, cancel) ?? -1;
@@ -156,6 +156,10 @@ internal sealed class JobIntake
         db.PriceLists.Add(added);
         return (added, name);
     }
+
+    private string ShopName => PlainText.Shows(file.Shop.Name) ? Excerpt.Of(file.Shop.Name, PlanRules.MostName) : "The shop of a job file";
+
+    private string PlanName(string ending) => Excerpt.Of(ShopName, PlanRules.MostName - ending.Length - 1) + ending;
 
     private string Written(Shop shop) => Convert.ToBase64String(JobWriter.Write(job with { Shop = shop }, indented: false));
 
@@ -194,7 +198,7 @@ internal sealed class JobIntake
     private async Task<EditionRow> NewEditionAsync(Guid titleId, CancellationToken cancel)
     {
         var title = new TitleRow { PressId = db.Press, Id = titleId, Slug = await TitleStore.FreeSlugAsync(db, job.Edition.Title, cancel) };
-        title.Take(new TitleRecord(title.Id, title.Slug, job.Edition.Title.Trim(), "", PlainColour, "", false, 0));
+        title.Take(Title(title.Id, title.Slug));
         db.Titles.Add(title);
         var edition = job.Edition;
         var row = EditionRow.New(db.Press, title.Id, now);
@@ -228,7 +232,7 @@ internal sealed class JobIntake
         }
 
         row.Take(new PlanRecord(
-            row.Id, edition.Id, positions.Count == 0 ? job.Shop.Name : $"{job.Shop.Name}, from a file", list.Id, list.ShopId, job.Date, job.Quantity, job.Ladder, others,
+            row.Id, edition.Id, PlanName(positions.Count == 0 ? "" : ", from a file"), list.Id, list.ShopId, job.Date, job.Quantity, job.Ladder, others,
             [.. job.Shop.Finishing.Select(operation => operation.Name)], [.. job.Bench.Steps.Select(step => step.Name)], row.Chosen, 0)
         {
             SecondHalf = half,

@@ -1,4 +1,5 @@
 using PressRun.Engine.Copies;
+using PressRun.Engine.Costing;
 
 namespace PressRun.Engine.Bench;
 
@@ -119,7 +120,10 @@ public sealed class Tally
 
     /// <summary>What each step took, for the copies ledger; steps of which nothing was written down are left out.</summary>
     public IReadOnlyList<StepActual> Actuals() =>
-        [.. Steps.Where(step => step.IsBegun).Select(step => new StepActual(step.Step.Name, step.Minutes, (int)Math.Max(0L, step.Started), (int)Math.Max(0L, step.Spoiled)))];
+        [.. Steps.Where(step => step.IsBegun).Select(step => new StepActual(step.Step.Name, step.Minutes, OfRun(step.Started), OfRun(step.Spoiled)))];
+
+    // No more than a run may have.
+    private static int OfRun(long counted) => (int)Math.Clamp(counted, 0L, Job.MostCopies);
 
     private static PersonTally PersonOf(IGrouping<string, TallyEntry> entries) => new(
         entries.Key,

@@ -32,7 +32,7 @@ public enum MovementKind
 /// <param name="Amount">
 /// Money in the press's currency. Printed: what the copies cost. Sold: what they brought. Returned: below 0, what was paid back. Otherwise 0.
 /// </param>
-public readonly record struct CopyMovement(DateOnly Day, long Sequence, MovementKind Kind, int Copies, decimal Amount)
+public readonly record struct CopyMovement(DateOnly Day, long Sequence, MovementKind Kind, long Copies, decimal Amount)
 {
     /// <summary>The amount of one copy, not rounded; 0 where no copy came or went.</summary>
     public decimal Each => Copies == 0 ? 0m : Amount / Math.Abs(Copies);

@@ -1,3 +1,4 @@
+using PressRun.Engine.Costing;
 using PressRun.Engine.Reprint;
 
 namespace PressRun.Engine.Copies;
@@ -26,7 +27,7 @@ public readonly record struct StockOut(DateOnly From, DateOnly To)
 public sealed record SalesHistory(
     DateOnly From,
     DateOnly To,
-    int Sold,
+    long Sold,
     int DaysInStock,
     IReadOnlyList<StockOut> StockOuts,
     IReadOnlyList<int> Periods)
@@ -51,8 +52,9 @@ public sealed record SalesHistory(
             .GroupBy(movement => movement.Day).Select(DayOfSale.Of).ToList();
         var (inStock, stockOuts) = Stocked(days, from, to);
         var periods = Math.Max(inStock == 0 ? 0 : 1, (int)Math.Round((decimal)inStock / daysPerPeriod, MidpointRounding.AwayFromZero));
-        var sold = Spread(days.Where(day => day.Day >= from), new int[periods], stockOuts, from, inStock);
-        return new SalesHistory(from, to, sold.Sum(), inStock, stockOuts, sold);
+        var sold = Spread(days.Where(day => day.Day >= from), new long[periods], stockOuts, from, inStock);
+        // More in one period than a run may have decides nothing more.
+        return new SalesHistory(from, to, sold.Sum(), inStock, stockOuts, [.. sold.Select(copies => (int)Math.Min(copies, Job.MostCopies))]);
     }
 
     /// <summary>The demand that this history says, over a horizon.</summary>
@@ -103,7 +105,7 @@ public sealed record SalesHistory(
     }
 
     // Each sale falls into the period of its own day of stock, days without stock being skipped.
-    private static int[] Spread(IEnumerable<DayOfSale> days, int[] periods, List<StockOut> stockOuts, DateOnly from, int inStock)
+    private static long[] Spread(IEnumerable<DayOfSale> days, long[] periods, List<StockOut> stockOuts, DateOnly from, int inStock)
     {
         if (periods.Length == 0)
         {
@@ -121,22 +123,22 @@ public sealed record SalesHistory(
     }
 
     // A return may fall into a later period than its sale: what is below zero is taken from the periods before it, then from those after.
-    private static int[] NotBelowZero(int[] periods)
+    private static long[] NotBelowZero(long[] periods)
     {
-        for (var (pass, owed) = (0, 0); pass < 2; pass++, Array.Reverse(periods))
+        for (var (pass, owed) = (0, 0L); pass < 2; pass++, Array.Reverse(periods))
         {
             for (var index = periods.Length - 1; index >= 0; index--)
             {
                 owed += periods[index];
-                periods[index] = Math.Max(0, owed);
-                owed = Math.Min(0, owed);
+                periods[index] = Math.Max(0L, owed);
+                owed = Math.Min(0L, owed);
             }
         }
 
         return periods;
     }
 
-    private readonly record struct DayOfSale(DateOnly Day, int Change, int Sold, bool Stocked)
+    private readonly record struct DayOfSale(DateOnly Day, long Change, long Sold, bool Stocked)
     {
         public static DayOfSale Of(IGrouping<DateOnly, CopyMovement> day)
         {

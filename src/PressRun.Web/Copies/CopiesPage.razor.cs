@@ -156,9 +156,9 @@ public sealed partial class CopiesPage
     private NewMovement Again(LedgerRow row)
     {
         var (line, moved) = (row.Line, row.Line.Movement);
-        var copies = moved.Kind == MovementKind.Counted ? View!.On(moved.Day).OnHand : Math.Abs((long)moved.Copies);
+        var copies = moved.Kind == MovementKind.Counted ? View!.On(moved.Day).OnHand : Math.Abs(moved.Copies);
         return new NewMovement(
-            Guid.CreateVersion7(), line.EditionId, moved.Day, moved.Kind, (int)copies, Math.Abs(moved.Amount), line.ChannelId, line.Note, line.Printing);
+            Guid.CreateVersion7(), line.EditionId, moved.Day, moved.Kind, (int)Math.Min(copies, int.MaxValue), Math.Abs(moved.Amount), line.ChannelId, line.Note, line.Printing);
     }
 
     private async Task FetchAsync()

@@ -19,6 +19,7 @@ internal static class MailFaults
         SslHandshakeException => "its certificate is not believed, or PressRun__MailSecurity does not fit its port",
         AuthenticationException => "it refused PressRun__MailUser or the password",
         NotSupportedException => connected ? "it offers no way to sign in" : "it offers no STARTTLS (PressRun__MailSecurity)",
+        InvalidDataException => "it answers without end, or what answers is no mail server",
         ProtocolException or IOException => "the line broke off, or what answers is no mail server",
         _ => fault.GetType().Name,
     };

@@ -1,3 +1,4 @@
+using System.Net.Sockets;
 using MailKit.Net.Smtp;
 using MimeKit;
 using PressRun.Data.Mail;
@@ -22,11 +23,19 @@ public enum MailFate
 /// <param name="Why">A code or what was wrong, without an address, a name or a password; empty where it was sent.</param>
 public sealed record MailOutcome(MailFate Fate, string Why = "");
 
-/// <summary>Hands single mails to the mail server.</summary>
-public sealed class MailPost(MailSettings settings)
+/// <summary>Hands single mails to the mail server. Whoever answers there, before TLS perhaps somebody else, is listened to for so long and so much only.</summary>
+/// <param name="settings">How mail is sent.</param>
+/// <param name="longest">Longest that one mail takes from the connection to the good-bye; two minutes where nothing is said.</param>
+public sealed class MailPost(MailSettings settings, TimeSpan? longest = null)
 {
     private const int PatienceMilliseconds = 30_000;
+
+    // The answers to one mail, a certificate's chain among them, come to a few kilobytes.
+    private const int MostAnswered = 256 * 1024;
+
     private const int FirstPermanentCode = 500;
+
+    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(2);
 
     /// <summary>Writes a mail and sends it. One that cannot be written, as for an address that is none, will never be: it must not stop those behind it.</summary>
     public async Task<MailOutcome> SendAsync(DueMail due, DateTimeOffset now, CancellationToken cancel)
@@ -47,16 +56,20 @@ public sealed class MailPost(MailSettings settings)
     /// <summary>Sends a mail, with a connection of its own. Whatever goes wrong on the way, it is tried later, as often as the outbox allows.</summary>
     public async Task<MailOutcome> SendAsync(MimeMessage message, CancellationToken cancel)
     {
+        using var inTime = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        inTime.CancelAfter(longest ?? Longest);
+        using var socket = new TcpClient();
         using var client = new SmtpClient { Timeout = PatienceMilliseconds };
         try
         {
-            await client.ConnectAsync(settings.Host, settings.Port, settings.Security, cancel);
+            await socket.ConnectAsync(settings.Host, settings.Port, inTime.Token);
+            await client.ConnectAsync(new MeteredStream(socket.GetStream(), MostAnswered), settings.Host, settings.Port, settings.Security, inTime.Token);
             if (settings.SignIn is var (user, password))
             {
-                await client.AuthenticateAsync(user, password, cancel);
+                await client.AuthenticateAsync(user, password, inTime.Token);
             }
 
-            await client.SendAsync(message, cancel);
+            await client.SendAsync(message, inTime.Token);
         }
         catch (SmtpCommandException refused)
         {
@@ -69,16 +82,16 @@ public sealed class MailPost(MailSettings settings)
             return new MailOutcome(MailFate.Later, MailFaults.Words(away, client.IsConnected));
         }
 
-        await LeaveAsync(client);
+        await LeaveAsync(client, inTime.Token);
         return new MailOutcome(MailFate.Sent);
     }
 
     // What the server says after it took the mail changes nothing any more.
-    private static async Task LeaveAsync(SmtpClient client)
+    private static async Task LeaveAsync(SmtpClient client, CancellationToken inTime)
     {
         try
         {
-            await client.DisconnectAsync(quit: true, CancellationToken.None);
+            await client.DisconnectAsync(quit: true, inTime);
         }
         catch (Exception)
         {

@@ -24,6 +24,9 @@ public sealed partial class Refusals(ILogger<Refusals> logger)
     /// <summary>More tries of one account than one device or place has.</summary>
     public const string AccountHere = "too many tries of one account from this place";
 
+    /// <summary>An account was tried too often on the devices together that it knows.</summary>
+    public const string AccountOnDevices = "too many tries of one account on all devices that it knows";
+
     /// <summary>An account was tried too often from everywhere, and is closed to devices that are not known.</summary>
     public static string AccountEverywhere(string address) => $"too many tries of the account {Masked(address)}, which is closed to new devices for up to an hour";
 

@@ -30,6 +30,9 @@ public sealed class SignIns(Accounts accounts, AccountRemoval removal, SessionSt
     // A device on which somebody has signed in is counted by itself, for them only: all else may be somebody else's doing.
     private static readonly AttemptLimit OfDevice = new("sign-in device", 10, Quarter);
 
+    /// <summary>Wrong tries of one address on all devices together that it knows: five times what one of them may make in an hour, so that no single one keeps the others out.</summary>
+    public static readonly AttemptLimit OfDevices = new("sign-in devices", 200, TimeSpan.FromHours(1));
+
     private static readonly AttemptLimit OfSecrets = new("secret place", 30, Quarter);
     private static readonly AttemptLimit OfChange = new("password change", 10, Quarter);
 
@@ -210,7 +213,7 @@ public sealed class SignIns(Accounts accounts, AccountRemoval removal, SessionSt
     }
 
     private static string Reason(AttemptLimit limit, string address) =>
-        limit == OfPlace ? Refusals.Place : limit == OfAddress ? Refusals.AccountEverywhere(address) : Refusals.AccountHere;
+        limit == OfPlace ? Refusals.Place : limit == OfDevices ? Refusals.AccountOnDevices : limit == OfAddress ? Refusals.AccountEverywhere(address) : Refusals.AccountHere;
 
     // Of whatever page: one that is open to everybody asks nobody who they are, and the sign-in is their browser's all the same.
     private async Task EndOwnAsync()
@@ -226,7 +229,7 @@ public sealed class SignIns(Accounts accounts, AccountRemoval removal, SessionSt
     {
         var place = Place.Of(Http.Connection.RemoteIpAddress);
         return await accounts.FindByAddressAsync(address) is { } user && devices.Of(Http, user) is { } device
-            ? [(OfDevice, $"{device} {address}")]
+            ? [(OfDevice, $"{device} {address}"), (OfDevices, address)]
             : [(OfPlace, place), (OfAddressInPlace, $"{place} {address}"), (OfAddress, address)];
     }
 }

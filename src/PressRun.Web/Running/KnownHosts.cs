@@ -1,6 +1,7 @@
 using System.Net.Mime;
 using Microsoft.Extensions.Primitives;
 using PressRun.Data.Running;
+using PressRun.JobFile.Reading;
 
 namespace PressRun.Web.Running;
 
@@ -47,7 +48,7 @@ public static partial class KnownHosts
 
             if (Interlocked.Exchange(ref refused, 1) == 0)
             {
-                LogUnknown(logger, name);
+                LogUnknown(logger, Excerpt.Of(name));
             }
 
             context.Response.StatusCode = StatusCodes.Status400BadRequest;

@@ -10,7 +10,7 @@ namespace PressRun.Web.Running;
 /// <summary>
 /// The log as it is written unless the host chooses another form: an entry a line, which begins with the moment in UTC (ISO 8601), how grave it is and who says it;
 /// what belongs to a fault follows in lines that are indented. The framework's own forms write dates in the calendar of whoever asked for a page, and let what
-/// somebody typed begin a line.
+/// somebody typed begin a line. No line is longer than some thousand signs, whoever made what stands in it.
 /// </summary>
 public sealed class LogLines(TimeProvider time) : ConsoleFormatter(FormName)
 {
@@ -19,6 +19,9 @@ public sealed class LogLines(TimeProvider time) : ConsoleFormatter(FormName)
 
     private const string Moment = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
     private const string Indent = "    ";
+
+    // Longer than anything the app says by itself.
+    private const int MostSigns = 4_000;
 
     // The framework's settings of the console's log.
     private const string Form = "Logging:Console:FormatterName";
@@ -92,7 +95,8 @@ public sealed class LogLines(TimeProvider time) : ConsoleFormatter(FormName)
     // Signs that end a line, or turn its direction, are written as escapes.
     private static void AppendInOneLine(StringBuilder said, ReadOnlySpan<char> text)
     {
-        foreach (var sign in text)
+        var cut = text.Length > MostSigns;
+        foreach (var sign in cut ? text[..MostSigns] : text)
         {
             if (CharUnicodeInfo.GetUnicodeCategory(sign) is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator)
             {
@@ -103,5 +107,7 @@ public sealed class LogLines(TimeProvider time) : ConsoleFormatter(FormName)
                 said.Append(sign);
             }
         }
+
+        said.Append(cut ? "..." : "");
     }
 }

@@ -1,4 +1,5 @@
 using System.Net;
+using PressRun.JobFile.Reading;
 using PressRun.Web.Api;
 using PressRun.Web.Layout;
 using PressRun.Web.Quotes;
@@ -29,7 +30,7 @@ public static partial class OwnOrigin
             var isRenamed = IsRenamed(context.Request);
             if (isRenamed && Interlocked.Exchange(ref told, 1) == 0)
             {
-                LogRenamed(logger, context.Request.Headers.Origin.ToString(), context.Request.Host.Value ?? "");
+                LogRenamed(logger, Excerpt.Of(context.Request.Headers.Origin.ToString()), Excerpt.Of(context.Request.Host.Value ?? ""));
             }
 
             return SayAsync(context, isRenamed);

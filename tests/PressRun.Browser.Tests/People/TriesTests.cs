@@ -119,6 +119,27 @@ public sealed partial class TriesTests(PeopleApp people)
     }
 
     [Fact]
+    public async Task Devices_that_are_known_share_a_number_of_tries_too_which_no_stranger_uses_up()
+    {
+        var (email, known) = await OfKnownDeviceAsync("Shared");
+        using var device = known;
+        using var stranger = new HttpPerson(people.App.Address, "192.0.2.6");
+        var attempts = people.Stored.Services.GetRequiredService<AttemptStore>();
+        for (var attempt = 1; attempt < SignIns.OfDevices.Most; attempt++)
+        {
+            await attempts.TakeAsync(SignIns.OfDevices, email.ToUpperInvariant());
+        }
+
+        Assert.Equal(NoMatch, await TryAsync(stranger, email, Wrong));
+        Assert.Equal("", await TryAsync(known, email, PeopleApp.Password));
+        Assert.Equal(NoMatch, await TryAsync(known, email, Wrong));
+        Assert.StartsWith(TooMany, await TryAsync(known, email, PeopleApp.Password), StringComparison.Ordinal);
+        await SaidAsync("too many tries of one account on all devices that it knows");
+        Assert.StartsWith(TooMany, await TryAsync(known, email, Wrong), StringComparison.Ordinal);
+        Assert.Equal(NoMatch, await TryAsync(stranger, email, Wrong));
+    }
+
+    [Fact]
     public async Task Whoever_guesses_at_invitations_is_slowed_down_and_a_real_one_opens_all_the_same()
     {
         await people.ReadyAsync();

@@ -3,7 +3,9 @@ using Npgsql;
 using PressRun.Data.Copies;
 using PressRun.Data.Import;
 using PressRun.Data.Tests.Fixtures;
+using PressRun.Data.Titles;
 using PressRun.Engine.Copies;
+using PressRun.Engine.Costing;
 
 namespace PressRun.Data.Tests.Copies;
 
@@ -284,6 +286,31 @@ public sealed class CopiesLedgerTests(PostgresFixture postgres)
 
         var all = await Task.WhenAll(editions.Select(edition => stores.Ledger.OfEditionAsync(small.Id, edition)));
         Assert.Equal(8 * each, all.SelectMany(lines => lines).Count(line => line.TakesBack is null));
+    }
+
+    [Fact]
+    public async Task More_copies_than_a_ledger_holds_are_refused_in_a_sentence_and_all_that_is_there_is_read_and_taken_in_elsewhere()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        List<NewMovement> printed = [.. Enumerable.Range(0, 1_000).Select(_ => New(small, 1, MovementKind.Printed, Job.MostCopies))];
+        var tooMany = await Assert.ThrowsAsync<ImportRefusedException>(
+            () => stores.Ledger.ImportAsync(small.Id, [small.Edition.Id], () => [.. printed, .. printed.Select(line => line with { Id = Guid.NewGuid() }), .. printed.Select(line => line with { Id = Guid.NewGuid() })], Guid.NewGuid()));
+        Assert.StartsWith("The ledger of one printing takes at most", tooMany.Problem.Rule, StringComparison.Ordinal);
+
+        Assert.Equal(1_000, (await stores.Ledger.ImportAsync(small.Id, [small.Edition.Id], () => printed, Guid.NewGuid()))!.Lines);
+
+        foreach (var kind in new[] { MovementKind.Printed, MovementKind.Sold, MovementKind.Returned })
+        {
+            var refused = Assert.IsType<SaveResult<MovementRecord>.Refused>(await stores.Ledger.WriteAsync(small.Id, New(small, 2, kind, 1)));
+            Assert.StartsWith("The ledger of one printing takes at most", Assert.Single(refused.Problems).Rule, StringComparison.Ordinal);
+        }
+
+        SmallPress.Saved(await stores.Ledger.TakeBackAsync(small.Id, printed[0].Id));
+        var sales = await stores.Outlooks.ByDayAsync(small.Id, [small.Title.Id], First);
+        Assert.Equal(999_000_000L, SalesHistory.Of(sales[small.Title.Id], First, First.AddDays(9), 5).Periods.Count is > 0 ? CopiesAccount.At(sales[small.Title.Id]).OnHand : 0L);
+        Assert.Equal(999_000_000L, (await stores.Shelf.ShowAsync(small.Id, new ShelfFilter())).Totals.CopiesOnHand);
+        Assert.True((await stores.Archives.ImportAsync((await stores.Archives.ExportAsync(small.Id))!)).Succeeded);
     }
 
     private static async Task<MovementRecord> WriteAsync(

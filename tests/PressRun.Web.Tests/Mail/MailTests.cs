@@ -116,6 +116,28 @@ public sealed class MailTests
     [Fact]
     public void Without_a_server_no_mail_is_sent() => Assert.Null(MailSettings.Of(new PressRunOptions()));
 
+    [Fact]
+    public async Task A_server_that_greets_without_end_is_listened_to_for_so_much_only()
+    {
+        await using var server = new EndlessServer(TimeSpan.Zero);
+
+        var outcome = await new MailPost(At(server.Port)).SendAsync(Mail(new QuoteEvent(7, default, QuoteEventKind.Remarked, null, "Ada", "Hello")), TestContext.Current.CancellationToken);
+
+        Assert.Equal(new MailOutcome(MailFate.Later, "it answers without end, or what answers is no mail server"), outcome);
+        Assert.True(server.Sent < EndlessServer.Most / 2, $"{server.Sent} bytes");
+    }
+
+    [Fact]
+    public async Task A_server_that_greets_slowly_without_end_is_listened_to_for_so_long_only()
+    {
+        await using var server = new EndlessServer(TimeSpan.FromMilliseconds(20));
+
+        var outcome = await new MailPost(At(server.Port), TimeSpan.FromSeconds(1))
+            .SendAsync(Mail(new QuoteEvent(7, default, QuoteEventKind.Remarked, null, "Ada", "Hello")), TestContext.Current.CancellationToken);
+
+        Assert.Equal(new MailOutcome(MailFate.Later, "it did not answer in time"), outcome);
+    }
+
     private static MailSettings At(int port) => new("127.0.0.1", port, SecureSocketOptions.None, null, "press@example.org");
 
     // RFC 5321, section 4.1.2: a local part neither begins nor ends with a dot, and a domain is not empty.
