@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.SignalR;
 using MudBlazor;
@@ -38,7 +39,9 @@ public static class WebPages
             {
                 hub.MaximumReceiveMessageSize = MostMessage;
                 hub.AddFilter<LinesOfPeople>();
+                hub.AddFilter<HandmadeFrames>();
             });
+        services.AddScoped<AuthenticationStateProvider, HeldPages>();
         services.AddScoped<IErrorBoundaryLogger, QuietBoundary>();
         services.AddMudServices(mud =>
         {

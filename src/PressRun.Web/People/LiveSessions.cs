@@ -27,7 +27,11 @@ public sealed class LiveSessions : IDisposable
     /// <summary>Most lines of one person to this node. Each holds a page in the server's memory; nobody reads so many at once, on all their devices together.</summary>
     public const int MostOfOne = 30;
 
+    /// <summary>Most pages of one person that this node holds while a new line may open: a page whose line was lost is kept for some minutes, so that it can come back.</summary>
+    public const int MostHeld = MostOfOne + (MostOfOne / 2);
+
     private readonly Lock connecting = new();
+    private readonly ConcurrentDictionary<object, Guid> held = new();
     private readonly ConcurrentDictionary<object, (Visitor.Person Person, Func<AccessChange, Task> Tell)> pages = new();
     private readonly ConcurrentDictionary<object, (Visitor.Person Person, Action Cut)> lines = new();
     private readonly IAccessNews news;
@@ -48,8 +52,12 @@ public sealed class LiveSessions : IDisposable
     /// <summary>Has a page told of changes until the answer is disposed of.</summary>
     public IDisposable Watch(Visitor.Person person, Func<AccessChange, Task> tell) => Keep(pages, (person, tell));
 
-    /// <summary>True while somebody may open one more line, whichever of their sign-ins it is by.</summary>
-    public bool HasRoom(Visitor.Person person) => lines.Values.Count(line => line.Person.UserId == person.UserId) < MostOfOne;
+    /// <summary>True while somebody may open one more line, whichever of their sign-ins it is by, and whatever pages they left behind.</summary>
+    public bool HasRoom(Visitor.Person person) =>
+        lines.Values.Count(line => line.Person.UserId == person.UserId) < MostOfOne && held.Values.Count(user => user == person.UserId) < MostHeld;
+
+    /// <summary>Counts a page that the server holds in memory, with or without its line, until the answer is disposed of.</summary>
+    public IDisposable Hold(Visitor.Person person) => Keep(held, person.UserId);
 
     /// <summary>Has a line cut when its sign-in ends, until the answer is disposed of.</summary>
     /// <returns>Null where the person has as many lines as there may be.</returns>

@@ -2,11 +2,8 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Net;
 using System.Text.Json;
-using Microsoft.AspNetCore.Http.Connections;
 using Microsoft.AspNetCore.SignalR.Client;
-using Microsoft.AspNetCore.SignalR.Protocol;
-using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.DependencyInjection.Extensions;
+using PressRun.Browser.Tests.Running;
 
 namespace PressRun.Browser.Programs.Load;
 
@@ -42,10 +39,7 @@ internal sealed class PageClient : IAsyncDisposable
     private PageClient(Uri app, CookieContainer cookies)
     {
         this.app = app;
-        var builder = new HubConnectionBuilder().WithUrl(new Uri(app, "_blazor"), HttpTransportType.WebSockets, http => http.Cookies = cookies);
-        builder.Services.RemoveAll<IHubProtocol>();
-        builder.Services.AddSingleton<IHubProtocol, BlazorPack>();
-        line = builder.Build();
+        line = BlazorPack.LineTo(app, cookies);
         line.On<long, byte[]>("JS.RenderBatch", DrawAsync);
         line.On<long, string, string, int, long, int>("JS.BeginInvokeJS", AnswerAsync);
         line.On<string>("JS.Error", words => Fail(new InvalidOperationException(words)));

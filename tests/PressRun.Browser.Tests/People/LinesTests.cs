@@ -42,6 +42,23 @@ public sealed class LinesTests(Chromium chromium, PeopleApp people)
         lines.ForEach(line => line.Dispose());
     }
 
+    [Fact]
+    public async Task Pages_that_lost_their_line_count_until_they_are_given_up()
+    {
+        await people.ReadyAsync();
+        using var leaver = await HttpPerson.SignedInAsync(people.App.Address, await people.PersonAsync("Leaver", people.Other, PressRole.Reader));
+        var left = "";
+        for (var page = 0; page < LiveSessions.MostHeld; page++)
+        {
+            left = await leaver.LeavePageAsync();
+        }
+
+        await AnswersAsync(leaver, HttpStatusCode.TooManyRequests);
+        using var leaving = new MultipartFormDataContent { { new StringContent(left), "circuitId" } };
+        using var gone = await leaver.AskAsync("POST", "_blazor/disconnect", leaving);
+        await AnswersAsync(leaver, HttpStatusCode.OK);
+    }
+
     private static Task AnswersAsync(HttpPerson person, HttpStatusCode wanted) => Eventually.HoldsAsync(
         async () =>
         {

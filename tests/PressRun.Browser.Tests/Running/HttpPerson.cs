@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.WebSockets;
 using System.Text;
 using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.SignalR.Client;
 
 namespace PressRun.Browser.Tests.Running;
 
@@ -73,6 +74,27 @@ internal sealed partial class HttpPerson : IDisposable
         await line.ConnectAsync(new UriBuilder(new Uri(address, "_blazor")) { Scheme = "ws" }.Uri, CancellationToken.None);
         await line.SendAsync(Encoding.UTF8.GetBytes("{\"protocol\":\"blazorpack\",\"version\":1}\u001e"), WebSocketMessageType.Text, endOfMessage: true, CancellationToken.None);
         return line;
+    }
+
+    /// <summary>Opens a page and a line with it, as its browser would.</summary>
+    public async Task<(HubConnection Line, ServedPage Page)> OpenPageAsync(string path)
+    {
+        var page = new Uri(address, path);
+        var served = await ServedPage.FetchAsync(cookies, page);
+        var line = BlazorPack.LineTo(address, cookies);
+        await line.StartAsync();
+        await line.InvokeAsync<string>("StartCircuit", address.ToString(), page.ToString(), "[]", served.State);
+        await line.SendAsync("UpdateRootComponents", served.Additions, served.State);
+        return (line, served);
+    }
+
+    /// <summary>Begins a page that shows nothing, and loses its line.</summary>
+    /// <returns>By what the server knows the page.</returns>
+    public async Task<string> LeavePageAsync()
+    {
+        await using var line = BlazorPack.LineTo(address, cookies);
+        await line.StartAsync();
+        return await line.InvokeAsync<string>("StartCircuit", address.ToString(), address.ToString(), "[]", "");
     }
 
     public void Dispose() => http.Dispose();

@@ -2,7 +2,7 @@ using System.Net;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 
-namespace PressRun.Browser.Programs.Load;
+namespace PressRun.Browser.Tests.Running;
 
 /// <summary>A page as it is fetched: what it hands to its server again when it opens a line to it.</summary>
 internal sealed partial class ServedPage
