@@ -19,8 +19,8 @@ public sealed partial class Staircase
     private const double PastRadius = 6;
 
     private readonly string id = "s" + Guid.NewGuid().ToString("N")[..8];
-    private (StaircaseDrawing Drawing, string Size)[] drawings = [];
-    private CostCurve? drawn;
+    private (StaircaseDrawing Drawing, StaircaseGround Ground, string Size)[] drawings = [];
+    private (CostCurve? Curve, PressFormat? Format) drawn;
 
     /// <summary>Landed cost at every whole quantity of the range.</summary>
     [Parameter, EditorRequired]
@@ -87,18 +87,20 @@ public sealed partial class Staircase
     /// <inheritdoc/>
     protected override void OnParametersSet()
     {
-        if (ReferenceEquals(drawn, Curve))
+        if (ReferenceEquals(drawn.Curve, Curve) && ReferenceEquals(drawn.Format, Format))
         {
             return;
         }
 
-        drawn = Curve;
-        drawings =
-        [
-            (StaircaseDrawing.Of(Curve, Bands, Jumps, StaircaseFrame.Wide), "wide"),
-            (StaircaseDrawing.Of(Curve, Bands, Jumps, StaircaseFrame.Narrow), "narrow"),
-        ];
+        drawn = (Curve, Format);
+        drawings = [Drawn(StaircaseFrame.Wide, "wide"), Drawn(StaircaseFrame.Narrow, "narrow")];
         ReadAnew();
+    }
+
+    private (StaircaseDrawing Drawing, StaircaseGround Ground, string Size) Drawn(StaircaseFrame frame, string size)
+    {
+        var drawing = StaircaseDrawing.Of(Curve, Bands, Jumps, frame);
+        return (drawing, StaircaseGround.Of(drawing, $"{id}-{size}-hatch", Format), size);
     }
 
     // Sampled where the range is long.

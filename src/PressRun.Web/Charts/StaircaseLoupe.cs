@@ -1,4 +1,5 @@
 using System.Text;
+using Microsoft.AspNetCore.Components;
 using PressRun.Engine.Ladder;
 
 namespace PressRun.Web.Charts;
@@ -26,6 +27,18 @@ public sealed record StaircaseLoupe(
 
     // Parts of the plot's height.
     private static readonly double[] Heights = [0.42, 0.32];
+
+    /// <summary>What is seen through it.</summary>
+    /// <param name="title">Words in its corner.</param>
+    public MarkupString Drawn(string title) => SvgText.Of(
+    [
+        SvgText.Box(SvgText.At("class", "glass"), Left, Top, Width, Height),
+        .. Bands.Select(band => SvgText.Box(SvgText.At("class", "dear"), band.X, Top + 1, band.Width, Height - 2)),
+        SvgText.Element("path", SvgText.At("d", Path)),
+        .. Dots.Select(dot => SvgText.Dot("dot", dot.X, dot.Y)),
+        SvgText.Dot("at", At.X, At.Y),
+        SvgText.Words(null, Left + 5, Top + 14, "start", title),
+    ]);
 
     /// <summary>The loupe over a drawing, or null where nothing would be gained or no corner is free.</summary>
     public static StaircaseLoupe? Of(CostCurve curve, IReadOnlyList<DearBand> bands, int quantity, StaircaseDrawing drawing)

@@ -42,7 +42,7 @@ public static class WebPages
                 hub.AddFilter<HandmadeFrames>();
             });
         services.AddScoped<AuthenticationStateProvider, HeldPages>();
-        services.AddScoped<IErrorBoundaryLogger, QuietBoundary>();
+        services.AddSingleton<IErrorBoundaryLogger, QuietBoundary>();
         services.AddMudServices(mud =>
         {
             mud.SnackbarConfiguration.PositionClass = Defaults.Classes.Position.BottomLeft;

@@ -25,7 +25,8 @@ public sealed class MainLayoutTests
         page.JSInterop.Mode = JSRuntimeMode.Loose;
         page.Services.AddMudServices();
         page.Services.AddLogging(logging => logging.AddProvider(heard));
-        page.Services.AddScoped<IErrorBoundaryLogger, QuietBoundary>();
+        page.Services.AddSingleton(TimeProvider.System);
+        page.Services.AddSingleton<IErrorBoundaryLogger, QuietBoundary>();
         page.ComponentFactories.AddStub<Masthead>();
         page.ComponentFactories.AddStub<SessionWatch>();
         page.ComponentFactories.AddStub<InteractiveMark>();

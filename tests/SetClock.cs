@@ -1,4 +1,4 @@
-namespace PressRun.Data.Tests.Fixtures;
+namespace PressRun.Tests;
 
 /// <summary>A clock that stands until it is moved.</summary>
 internal sealed class SetClock : TimeProvider
