@@ -10,11 +10,18 @@ internal static class PlainText
 
     private const int FirstJoined = 0x0590;
 
+    private const int BlankBraille = 0x2800;
+
+    private const int KeyCap = 0x20E3;
+
+    // From the arrows on, what is called a symbol has a picture.
+    private const int FirstPicture = 0x2190;
+
     // Joiners, and marks of direction that turn nothing around.
     private static readonly int[] Joining = [0x200C, 0x200D, 0x200E, 0x200F, 0x061C];
 
     // Letters and signs of Unicode that have no shape: the Hangul fillers and the blank of Braille.
-    private static readonly int[] Fillers = [0x115F, 0x1160, 0x2800, 0x3164, 0xFFA0];
+    private static readonly int[] Fillers = [0x115F, 0x1160, BlankBraille, 0x3164, 0xFFA0];
 
     /// <summary>True for what a person, a press, a book or anything else may be called: it can be seen, and reads as it stands. How long it may be is its field's to say.</summary>
     public static bool IsName(string text) => Shows(text) && IsStill(text);
@@ -62,7 +69,28 @@ internal static class PlainText
     /// stay beside letters of the scripts that are written with them, from the Hebrew block on, and beside pictures.</summary>
     public static bool Hides(string text)
     {
-        var mayJoin = text.EnumerateRunes().Any(rune => rune.Value >= FirstJoined && (Rune.IsLetter(rune) || Rune.GetUnicodeCategory(rune) == UnicodeCategory.OtherSymbol));
-        return text.EnumerateRunes().Any(rune => Rune.GetUnicodeCategory(rune) == UnicodeCategory.Format && !(mayJoin && Joining.Contains(rune.Value)));
+        var runes = text.EnumerateRunes().ToArray();
+        var mayJoin = runes.Any(rune => rune.Value >= FirstJoined && (Rune.IsLetter(rune) || Rune.GetUnicodeCategory(rune) == UnicodeCategory.OtherSymbol));
+        return runes.Where((rune, at) =>
+            (Rune.GetUnicodeCategory(rune) == UnicodeCategory.Format && !(mayJoin && Joining.Contains(rune.Value)))
+            || (Fillers.Contains(rune.Value) && !(rune.Value == BlankBraille && runes.Any(IsRaisedBraille)))
+            || (IsUnseenMark(rune) && !(at > 0 && MayVary(runes[at - 1], rune, at + 1 < runes.Length ? runes[at + 1] : default)))).Any();
     }
+
+    private static bool IsRaisedBraille(Rune rune) => rune.Value is > BlankBraille and <= 0x28FF;
+
+    // Marks without a shape of their own: the grapheme joiner, two vowels of Khmer that are never written, and the selectors of variants (Unicode's Default_Ignorable_Code_Point).
+    private static bool IsUnseenMark(Rune rune) => rune.Value is 0x034F or 0x17B4 or 0x17B5 or (>= 0x180B and <= 0x180F) or (>= 0xFE00 and <= 0xFE0F) or (>= 0xE0100 and <= 0xE01EF);
+
+    // A selector is seen by what it does to the picture, key cap, ideograph or Mongolian letter before it; after other signs it does nothing.
+    private static bool MayVary(Rune before, Rune selector, Rune after) => selector.Value switch
+    {
+        >= 0xE0100 => IsIdeograph(before),
+        >= 0xFE00 => IsIdeograph(before) || before.Value is 0x203C or 0x2049 || after.Value == KeyCap
+            || (before.Value >= FirstPicture && Rune.GetUnicodeCategory(before) is UnicodeCategory.OtherSymbol or UnicodeCategory.MathSymbol),
+        >= 0x180B and <= 0x180F => before.Value is >= 0x1820 and <= 0x18AA,
+        _ => false,
+    };
+
+    private static bool IsIdeograph(Rune rune) => rune.Value is (>= 0x3400 and <= 0x9FFF) or (>= 0xF900 and <= 0xFAFF) or (>= 0x20000 and <= 0x3FFFF);
 }

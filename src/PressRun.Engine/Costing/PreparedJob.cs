@@ -1,5 +1,7 @@
+using System.Collections.Concurrent;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Editions;
+using PressRun.Engine.Imposing;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Postage;
 using PressRun.Engine.Selling;
@@ -30,6 +32,9 @@ public sealed partial class PreparedJob
     private readonly FixedCost[] fixedCosts;
     private readonly decimal fixedCostsSum;
     private readonly PreparedChannel[] channels;
+
+    // Once for all parts, sides and cautions that ask: a search for a mixture takes a good part of a second.
+    private readonly ConcurrentDictionary<(Sheet Sheet, Size Piece), IReadOnlyList<Place>> places = new();
 
     private PreparedJob(Job job, JobTables tables, BookBlock block, BookBlock? otherHalf, Lot[] lots, BookPrice? book)
     {
@@ -95,6 +100,9 @@ public sealed partial class PreparedJob
     /// <param name="copiesToStart">Copies that go into every step, 1 or more.</param>
     public IReadOnlyList<PlannedStep> BenchSteps(long copiesToStart) =>
         [.. benchSteps.Select(step => new PlannedStep(step.Step.Name, step.Time.Seconds(copiesToStart) / SecondsPerMinute))];
+
+    /// <summary>Where the pieces lie on a sheet.</summary>
+    internal IReadOnlyList<Place> PlacesOn(Sheet sheet, Size piece) => places.GetOrAdd((sheet, piece), laid => Place.On(laid.Sheet, laid.Piece, job.Edition.Bleed));
 
     /// <summary>Checks the rules that hold across a job's fields and prepares it.</summary>
     /// <returns>The prepared job, or every problem found.</returns>

@@ -76,7 +76,7 @@ public static class SheetImposer
             var (sheet, layout) = SheetOf(prepared, part, block.Parts[index]);
             var ofPart = imposed.Skip(block.Parts.Take(index).Sum(before => before.Count)).Take(block.Parts[index].Count);
             var laid = new List<ImposedSheet>();
-            Lay(block, index, sheet, layout, copies, [.. ofPart], sheets.Count, laid);
+            Lay(block, index, sheet, prepared.PlacesOn(sheet, block.Parts[index].Piece), layout, copies, [.. ofPart], sheets.Count, laid);
             return half is null ? laid : laid.Select(one => one with { Half = half, HalfOn = block.Parts[index].Stock.Name });
         }
     }
@@ -94,9 +94,8 @@ public static class SheetImposer
     };
 
     private static void Lay(
-        BookBlock block, int partIndex, Sheet sheet, Layout layout, long copies, IReadOnlyList<ImposedPiece> pieces, int before, List<ImposedSheet> sheets)
+        BookBlock block, int partIndex, Sheet sheet, IReadOnlyList<Place> places, Layout layout, long copies, IReadOnlyList<ImposedPiece> pieces, int before, List<ImposedSheet> sheets)
     {
-        var places = Place.On(sheet, block.Parts[partIndex].Piece, block.Edition.Bleed);
         var n = places.Count;
         var together = Together(layout, pieces.Count, n);
         foreach (var stacked in pieces.Take(together).Chunk(n))

@@ -61,18 +61,6 @@ public static class PiecesOnSheet
         ];
     }
 
-    /// <summary>Whether any piece of that count lies a quarter turn.</summary>
-    internal static bool AnyTurned(Sheet sheet, Size piece, bool bleed)
-    {
-        if (Mixed(sheet, piece, bleed) is { } mixed)
-        {
-            return mixed.Exists(place => place.Turned);
-        }
-
-        var (upright, turned) = Grids(sheet, piece, bleed);
-        return turned > upright;
-    }
-
     /// <summary>By how much the piece is too large for the sheet, in the orientation that lacks least; zero on a side that fits.</summary>
     public static Size Excess(Sheet sheet, Size piece, bool bleed)
     {

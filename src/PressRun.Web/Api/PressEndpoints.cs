@@ -116,7 +116,8 @@ internal static class PressEndpoints
         }
 
         var (slug, edition) = (taken.Value.Slug, taken.Value.Source.Edition);
-        http.Response.Headers.Location = string.Create(CultureInfo.InvariantCulture, $"{http.Request.PathBase}/titles/{slug}/{edition.Printing}");
+        // Escaped: a header is ASCII, and an address holds a title's own letters.
+        http.Response.Headers.Location = http.Request.PathBase.Add(string.Create(CultureInfo.InvariantCulture, $"/titles/{slug}/{edition.Printing}")).ToUriComponent();
         await SendAsync(http, taken.Value.NewTitle ? StatusCodes.Status201Created : StatusCodes.Status200OK, new { slug, printing = edition.Id, plan = taken.Value.Source.Plan.Id, taken.Value.NewStocks, taken.Value.NewShop });
     }
 
@@ -139,7 +140,7 @@ internal static class PressEndpoints
         }
 
         var id = Guid.Parse((string)http.GetRouteValue("id")!);
-        var movement = new NewMovement(id, sent.Printing, sent.Day, sent.Kind, sent.Copies, sent.Amount, sent.Channel, sent.Note ?? "");
+        var movement = new NewMovement(id, sent.Printing, sent.Day, sent.Kind, sent.Copies, sent.Amount, sent.Channel, (sent.Note ?? "").Trim());
         await (await http.RequestServices.GetRequiredService<CopiesLedgerStore>().WriteAsync(press, movement, http.RequestAborted) switch
         {
             SaveResult<MovementRecord>.Saved saved when IsOf(saved.Now, movement) => SendAsync(http, StatusCodes.Status200OK, Shown(saved.Now)),

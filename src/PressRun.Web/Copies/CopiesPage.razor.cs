@@ -21,7 +21,9 @@ public sealed partial class CopiesPage
 
     /// <summary>A tally of the table whose figures are to be written down; null for none.</summary>
     [SupplyParameterFromQuery(Name = "tally")]
-    public Guid? TallyId { get; set; }
+    public string? TallyIdAsked { get; set; }
+
+    private Guid? TallyId => FromAddress.Id(TallyIdAsked);
 
     [Inject]
     private CopiesService Service { get; set; } = default!;

@@ -26,7 +26,9 @@ public sealed partial class PapersPage
 
     /// <summary>The plan; the one the printing goes by where none is named.</summary>
     [SupplyParameterFromQuery(Name = "plan")]
-    private Guid? PlanId { get; set; }
+    private string? PlanIdAsked { get; set; }
+
+    private Guid? PlanId => FromAddress.Id(PlanIdAsked);
 
     [SupplyParameterFromQuery(Name = "tried")]
     private string? Tried { get; set; }

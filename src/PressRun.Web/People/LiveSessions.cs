@@ -89,7 +89,8 @@ public sealed class LiveSessions : IDisposable
 
     private async Task EndAsync(Guid session)
     {
-        await TellAsync(person => person.SessionId == session, AccessChange.Ended);
+        // A page that is busy hears of it when it is done; no line waits for that.
+        _ = TellAsync(person => person.SessionId == session, AccessChange.Ended);
         await Task.Delay(TimeToGo, time);
         foreach (var (_, line) in lines.Where(line => line.Value.Person.SessionId == session))
         {
@@ -99,19 +100,19 @@ public sealed class LiveSessions : IDisposable
 
     private void Change(Guid user) => _ = TellAsync(person => person.UserId == user, AccessChange.Rights);
 
-    private async Task TellAsync(Func<Visitor.Person, bool> whom, AccessChange change)
+    private Task TellAsync(Func<Visitor.Person, bool> whom, AccessChange change) =>
+        Task.WhenAll(pages.Where(page => whom(page.Value.Person)).Select(page => TellAsync(page.Key, page.Value.Tell, change)));
+
+    private async Task TellAsync(object page, Func<AccessChange, Task> tell, AccessChange change)
     {
-        foreach (var (key, page) in pages.Where(page => whom(page.Value.Person)))
+        try
         {
-            try
-            {
-                await page.Tell(change);
-            }
-            catch (Exception exception) when (exception is ObjectDisposedException or InvalidOperationException)
-            {
-                // The page has gone by itself in between.
-                pages.TryRemove(key, out _);
-            }
+            await tell(change);
+        }
+        catch (Exception exception) when (exception is ObjectDisposedException or InvalidOperationException)
+        {
+            // The page has gone by itself in between.
+            pages.TryRemove(page, out _);
         }
     }
 
@@ -123,7 +124,7 @@ public sealed class LiveSessions : IDisposable
         {
             if (!await sessions.LastsAsync(person.UserId, person.SessionId))
             {
-                await EndAsync(person.SessionId);
+                End(person.SessionId);
             }
         }
     }

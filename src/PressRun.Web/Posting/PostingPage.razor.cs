@@ -25,7 +25,9 @@ public sealed partial class PostingPage
 
     /// <summary>The plan; the one the printing goes by where none is named.</summary>
     [SupplyParameterFromQuery(Name = "plan")]
-    private Guid? PlanId { get; set; }
+    private string? PlanIdAsked { get; set; }
+
+    private Guid? PlanId => FromAddress.Id(PlanIdAsked);
 
     [SupplyParameterFromQuery(Name = "by")]
     private string? By { get; set; }

@@ -26,11 +26,15 @@ public sealed partial class FreezePage
 
     /// <summary>The plan; the chosen one where none is named.</summary>
     [SupplyParameterFromQuery(Name = "plan")]
-    public Guid? PlanId { get; set; }
+    public string? PlanIdAsked { get; set; }
+
+    private Guid? PlanId => FromAddress.Id(PlanIdAsked);
 
     /// <summary>Number of the quote whose place this one takes.</summary>
     [SupplyParameterFromQuery(Name = "replaces")]
-    public int? Replaces { get; set; }
+    public string? ReplacesAsked { get; set; }
+
+    private int? Replaces => FromAddress.Number(ReplacesAsked);
 
     private FreezeView? View { get; set; }
 

@@ -1,4 +1,5 @@
 using System.Data.Common;
+using System.Globalization;
 using PressRun.Data.Access;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
@@ -32,6 +33,9 @@ public sealed partial class QuoteWatch : IDisposable
     private readonly IQuoteNews news;
     private readonly PressId press;
     private readonly Visitor visitor;
+
+    // The viewer's numbers and words: what is heard comes by somebody else's work, which has its own.
+    private readonly (CultureInfo Numbers, CultureInfo Words) viewer = (CultureInfo.CurrentCulture, CultureInfo.CurrentUICulture);
     private readonly Func<Func<Task>, Task> dispatch;
     private readonly Func<Task> look;
     private readonly TimeProvider time;
@@ -111,6 +115,7 @@ public sealed partial class QuoteWatch : IDisposable
     private async Task LookAsVisitorAsync()
     {
         using var visiting = Visiting.As(visitor);
+        (CultureInfo.CurrentCulture, CultureInfo.CurrentUICulture) = viewer;
         await look();
     }
 

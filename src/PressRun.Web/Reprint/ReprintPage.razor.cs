@@ -31,7 +31,9 @@ public sealed partial class ReprintPage
 
     /// <summary>The plan that is open; the chosen one where none is named.</summary>
     [SupplyParameterFromQuery(Name = "plan")]
-    public Guid? PlanId { get; set; }
+    public string? PlanIdAsked { get; set; }
+
+    private Guid? PlanId => FromAddress.Id(PlanIdAsked);
 
     private ReprintView? View { get; set; }
 

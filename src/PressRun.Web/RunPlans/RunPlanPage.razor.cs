@@ -33,7 +33,9 @@ public sealed partial class RunPlanPage
 
     /// <summary>The plan that is open; the chosen one where none is named.</summary>
     [SupplyParameterFromQuery(Name = "plan")]
-    public Guid? PlanId { get; set; }
+    public string? PlanIdAsked { get; set; }
+
+    private Guid? PlanId => FromAddress.Id(PlanIdAsked);
 
     private RunPlanView? Page { get; set; }
 

@@ -33,7 +33,9 @@ public static class HostCookies
         return next(context);
     });
 
-    private static IEnumerable<string> Known(string line, bool isSafe) => line.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+    // A browser ties a cookie by the first letters of its name; with another white space before them, it is an ordinary one to it, that a neighbour may set.
+    private static IEnumerable<string> Known(string line, bool isSafe) => line.Split(';')
+        .Select(cookie => cookie.Trim(' ', '\t')).Where(cookie => cookie.Length > 0)
         .Where(cookie => cookie.StartsWith(Prefix, StringComparison.Ordinal) == isSafe)
         .Select(cookie => isSafe ? cookie[Prefix.Length..] : cookie);
 

@@ -154,7 +154,7 @@ public sealed class ShelfJourney(Chromium chromium, SampleApp sample)
         await using var visit = await sample.VisitAsync(chromium);
         await visit.OpenAsync("shelf");
         await visit.Page.EvaluateAsync(
-            "() => { localStorage.setItem('pressrun.draft.new/title', 'Half \\ud800'); localStorage.setItem('pressrun.draft.new/by', 'Tilde Ferrow'); localStorage.setItem('pressrun.draft.x\\udc00', 'y'); }");
+            "() => { const own = `pressrun.draft.${document.body.dataset.draftsOf}.`; localStorage.setItem(own + 'new/title', 'Half \\ud800'); localStorage.setItem(own + 'new/by', 'Tilde Ferrow'); localStorage.setItem(own + 'x\\udc00', 'y'); }");
 
         await visit.OpenAsync("titles/new");
 

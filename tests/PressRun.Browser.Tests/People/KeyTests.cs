@@ -42,6 +42,21 @@ public sealed class KeyTests(PeopleApp people)
         Assert.Equal(HttpStatusCode.UnprocessableEntity, await StatusAsync(program.PostAsync(new Uri("api/v1/titles", UriKind.Relative), nonsense)));
     }
 
+    // RFC 9110, 5.5: a header is ASCII; RFC 3986, 2.1: other letters stand in an address as their bytes.
+    [Fact]
+    public async Task A_title_with_letters_beyond_latin_is_made_and_told_where_it_is()
+    {
+        using var program = await ProgramAsync(mayWrite: true);
+        var job = JsonNode.Parse(JobResources.SampleJob)!;
+        job["edition"]!["title"] = "\u05D0\u05D1 \u0416\u0443\u043A";
+        using var body = new StringContent(job.ToJsonString(), Encoding.UTF8, "application/json");
+        using var added = await program.PostAsync(new Uri("api/v1/titles", UriKind.Relative), body);
+
+        Assert.Equal(HttpStatusCode.Created, added.StatusCode);
+        var slug = (await added.Content.ReadFromJsonAsync<JsonNode>())!["slug"]!.GetValue<string>();
+        Assert.Equal($"/titles/{Uri.EscapeDataString(slug)}/1", added.Headers.Location!.OriginalString);
+    }
+
     [Fact]
     public async Task A_title_that_is_sent_again_with_its_key_is_made_once()
     {
@@ -100,7 +115,7 @@ public sealed class KeyTests(PeopleApp people)
 
     private static StringContent Job() => new(Encoding.UTF8.GetString(JobResources.SampleJob), Encoding.UTF8, "application/json");
 
-    private static string Printed(Guid printing, int copies) => $$"""{ "printing": "{{printing}}", "day": "2026-03-02", "kind": "printed", "copies": {{copies}}, "amount": "88.00", "note": "by a program" }""";
+    private static string Printed(Guid printing, int copies) => $$"""{ "printing": "{{printing}}", "day": "2026-03-02", "kind": "printed", "copies": {{copies}}, "amount": "88.00", "note": " by a program\u00a0" }""";
 
     private static Task<HttpResponseMessage> PutAsync(HttpClient program, Guid id, string line) =>
         program.PutAsync(new Uri($"api/v1/movements/{id}", UriKind.Relative), new StringContent(line, Encoding.UTF8, "application/json"));

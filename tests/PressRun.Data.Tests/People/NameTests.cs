@@ -11,7 +11,7 @@ namespace PressRun.Data.Tests.People;
 /// <summary>What is typed as a name is one, wherever it is typed. Signs by the Unicode Standard: categories Cf, Zl and Zp, marks of direction of UAX #9.</summary>
 public sealed class NameTests(PostgresFixture postgres)
 {
-    public static TheoryData<string> NoNames => ["\u200B\u2060", "\u3164", "Orla\u202Eevil", "\u2067Orla", "Orla\u2028Owner", "Orla\u2029Owner", "Orla\nOwner", "Or\u200Bla", "O\u00ADrla", "\uFEFFOrla", "Orla\U000E0041", "\u200EOrla", "Or\u0301\u0301\u0301\u0301\u0301\u0301\u0301\u0301\u0301la"];
+    public static TheoryData<string> NoNames => ["\u200B\u2060", "\u3164", "Orla\u202Eevil", "\u2067Orla", "Orla\u2028Owner", "Orla\u2029Owner", "Orla\nOwner", "Or\u200Bla", "O\u00ADrla", "\uFEFFOrla", "Orla\U000E0041", "\u200EOrla", "Al\u034Fice", "Al\uFE0Fice", "Al\U000E0100ice", "Al\u180Bice", "Al\u17B4ice", "Alice\u3164", "Alice\u2800", "Alice 1\uFE0F", "Or\u0301\u0301\u0301\u0301\u0301\u0301\u0301\u0301\u0301la"];
 
     [Theory]
     [MemberData(nameof(NoNames))]
@@ -53,6 +53,9 @@ public sealed class NameTests(PostgresFixture postgres)
     [InlineData("Ángela \u200E(\u05E2\u05DC\u05DE\u05D4)")]
     [InlineData("\u0646\u0627\u0632\u200C\u0646\u06CC\u0646")]
     [InlineData("J\u00F8rn \U0001F4DA")]
+    [InlineData("\u845B\U000E0100\u57CE")]
+    [InlineData("Press 3\uFE0F\u20E3 \u2764\uFE0F")]
+    [InlineData("\u2801\u2800\u2803")]
     public void Whoever_is_called_so_in_some_script_is_called_so_here(string name)
     {
         Assert.True(User.IsName(name));

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.Extensions.Logging.Abstractions;
 using PressRun.Data.Presses;
 using PressRun.Data.Running;
@@ -40,6 +41,24 @@ public sealed class QuoteNewsTests
 
         Assert.Equal((2, 1), (looks, most));
         go.Release();
+    }
+
+    [Fact]
+    public async Task A_page_that_hears_of_somebody_elses_work_goes_on_in_the_words_and_numbers_of_whoever_opened_it()
+    {
+        var said = new Said();
+        var looked = new TaskCompletionSource<(string Numbers, string Words)>();
+        (CultureInfo.CurrentCulture, CultureInfo.CurrentUICulture) = (new CultureInfo("de-AT"), new CultureInfo("de"));
+        using var watch = News(said).Watch(Ours, work => work(), () =>
+        {
+            looked.SetResult((CultureInfo.CurrentCulture.Name, CultureInfo.CurrentUICulture.Name));
+            return Task.CompletedTask;
+        });
+        (CultureInfo.CurrentCulture, CultureInfo.CurrentUICulture) = (CultureInfo.InvariantCulture, CultureInfo.InvariantCulture);
+
+        said.Tell(Ours);
+
+        Assert.Equal(("de-AT", "de"), await looked.Task);
     }
 
     [Fact]

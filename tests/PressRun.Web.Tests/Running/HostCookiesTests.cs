@@ -10,6 +10,7 @@ public class HostCookiesTests
 {
     [Theory]
     [InlineData("https", "__Host-people=ours; people=a neighbour's; table=dark", "people=ours")]
+    [InlineData("https", "\u00a0__Host-people=a neighbour's; \u2003__Host-people=a neighbour's;\v__Host-people=a neighbour's;\t__Host-people=ours", "people=ours")]
     [InlineData("http", "people=ours; __Host-people=another's; table=dark", "people=ours;table=dark")]
     [InlineData("http", null, "")]
     public async Task Cookies_are_known_by_their_plain_names_and_only_those_that_fit_how_the_page_came(string scheme, string? sent, string known)

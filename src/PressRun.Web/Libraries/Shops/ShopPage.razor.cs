@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using PressRun.Data;
+using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Libraries.Shops;
@@ -29,7 +30,9 @@ public sealed partial class ShopPage
 
     /// <summary>The list in the address.</summary>
     [SupplyParameterFromQuery(Name = "list")]
-    private Guid? ListId { get; set; }
+    private string? ListIdAsked { get; set; }
+
+    private Guid? ListId => FromAddress.Id(ListIdAsked);
 
     private string Uses => view!.Uses.Count switch
     {

@@ -1,20 +1,17 @@
 // Keeps what is being typed in this browser until the server has it: [data-draft] names the field, [data-kept] what the server holds.
-const PREFIX = 'pressrun.draft.';
+import { keyOf, ownPlaces, placeOf, store } from './draft-store.js';
+
 const PAUSE = 700;
 
 let server = null;
 const pauses = new Map();
 
-const store = (action) => {
-  try { return action(localStorage); } catch { return null; } // storage may be full or switched off; typing goes on
-};
-
 document.addEventListener('input', event => {
   const field = event.target;
   if (!field.dataset?.draft) return;
   store(s => field.value === field.dataset.kept
-    ? s.removeItem(PREFIX + field.dataset.draft)
-    : s.setItem(PREFIX + field.dataset.draft, field.value));
+    ? s.removeItem(placeOf(field.dataset.draft))
+    : s.setItem(placeOf(field.dataset.draft), field.value));
   tellServer(field.dataset.draft, field.value, field.dataset.kept);
 });
 
@@ -24,7 +21,7 @@ document.addEventListener('input', event => {
   if (!list) return;
   const rows = [...list.querySelectorAll('[data-draft-row]')].map(row => [...row.querySelectorAll('input, select')].map(field => field.value));
   const text = JSON.stringify(rows);
-  store(s => s.setItem(PREFIX + list.dataset.draftList, text));
+  store(s => s.setItem(placeOf(list.dataset.draftList), text));
   tellServer(list.dataset.draftList, text);
 });
 
@@ -113,18 +110,19 @@ const MOST_RECALLED = 100_000;
 export function recall() {
   let room = MOST_RECALLED;
   return store(s => {
-    const keys = Object.keys(s).filter(key => key.startsWith(PREFIX));
-    keys.filter(key => !isText(key + s.getItem(key))).forEach(key => s.removeItem(key));
-    return Object.fromEntries(keys.filter(key => s.getItem(key) !== null && (room -= key.length + s.getItem(key).length) >= 0).map(key => [key.slice(PREFIX.length), s.getItem(key)]));
+    const places = ownPlaces(s);
+    places.filter(place => !isText(place + s.getItem(place))).forEach(place => s.removeItem(place));
+    return Object.fromEntries(
+      places.filter(place => s.getItem(place) !== null && (room -= place.length + s.getItem(place).length) >= 0).map(place => [keyOf(place), s.getItem(place)]));
   }) ?? {};
 }
 
 export function keep(key, text) {
   clearTimeout(pauses.get(key));
-  store(s => s.setItem(PREFIX + key, text));
+  store(s => s.setItem(placeOf(key), text));
 }
 
 export function forget(key) {
   clearTimeout(pauses.get(key));
-  store(s => s.removeItem(PREFIX + key));
+  store(s => s.removeItem(placeOf(key)));
 }

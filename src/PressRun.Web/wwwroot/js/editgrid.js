@@ -1,13 +1,10 @@
 // Keyboard, clipboard and the one field of an editable table. The server holds the text and says what is right; this moves the cursor, keeps what is
 // typed in the browser until the server has it, and carries blocks of cells to and from the clipboard.
-const DRAFT = 'pressrun.draft.';
+import { placeOf, store } from './draft-store.js';
+
 const CHUNK = 12000; // below the largest message that a circuit takes
 
-const store = action => {
-  try { return action(localStorage); } catch { return null; } // storage may be full or switched off; typing goes on
-};
-
-export const keep = (key, text) => store(s => (text ? s.setItem(DRAFT + key, text) : s.removeItem(DRAFT + key)));
+export const keep = (key, text) => store(s => (text ? s.setItem(placeOf(key), text) : s.removeItem(placeOf(key))));
 
 export function attach(root, page, draftKey) {
   const place = root.querySelector('[data-editor]');
