@@ -113,6 +113,9 @@ public static class SignInSetup
         {
             OnValidatePrincipal = ValidateAsync,
             OnRedirectToLogin = context => IsForPrograms(context.Request) ? RefuseAsync(context) : GoAsync(context),
+
+            // Where one goes on to is the page's to look at; the framework would take it out of the address as it stands.
+            OnRedirectToReturnUrl = _ => Task.CompletedTask,
         };
     }
 

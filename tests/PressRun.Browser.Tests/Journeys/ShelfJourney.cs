@@ -154,7 +154,7 @@ public sealed class ShelfJourney(Chromium chromium, SampleApp sample)
         await using var visit = await sample.VisitAsync(chromium);
         await visit.OpenAsync("shelf");
         await visit.Page.EvaluateAsync(
-            "() => { const own = `pressrun.draft.${document.body.dataset.draftsOf}.`; localStorage.setItem(own + 'new/title', 'Half \\ud800'); localStorage.setItem(own + 'new/by', 'Tilde Ferrow'); localStorage.setItem(own + 'x\\udc00', 'y'); }");
+            "() => { const own = `pressrun.draft.${document.querySelector('[data-drafts-of]').dataset.draftsOf}.`; localStorage.setItem(own + 'new/title', 'Half \\ud800'); localStorage.setItem(own + 'new/by', 'Tilde Ferrow'); localStorage.setItem(own + 'x\\udc00', 'y'); }");
 
         await visit.OpenAsync("titles/new");
 

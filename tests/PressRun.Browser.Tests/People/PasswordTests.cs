@@ -42,4 +42,20 @@ public sealed class PasswordTests(PeopleApp people)
             return await answer.Content.ReadAsStringAsync();
         }
     }
+
+    // RFC 9110, 5.5: a header is ASCII. Anybody may send such an address.
+    [Theory]
+    [InlineData("%2Ftitles%2F%D7%90%2F1")]
+    [InlineData("%2F%C3%BC")]
+    [InlineData("%E2%80%AE")]
+    public async Task Whoever_signs_in_by_an_odd_address_is_in(string to)
+    {
+        await people.ReadyAsync();
+        using var person = new HttpPerson(people.App.Address);
+        using var answer = await person.FillAsync("sign-in?to=" + to, new() { ["Email"] = PeopleApp.Owner, ["Password"] = PeopleApp.Password });
+
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        using var account = await person.AskAsync("GET", "account");
+        Assert.Equal(HttpStatusCode.OK, account.StatusCode);
+    }
 }
