@@ -30,9 +30,6 @@ public sealed partial class EditGrid : IAsyncDisposable
     [Inject]
     private Drafts Drafts { get; set; } = default!;
 
-    [CascadingParameter]
-    private PressView? Press { get; set; }
-
     /// <summary>The text and its edits.</summary>
     [Parameter, EditorRequired]
     public GridDocument Document { get; set; } = default!;
@@ -246,7 +243,7 @@ public sealed partial class EditGrid : IAsyncDisposable
         var typing = Parse<GridTyping>(await Drafts.RecallAsync(DraftKey + ".typing"));
         typing = typing is { Text: not null } && Shown.Contains(typing.Column) ? typing with { Text = Meant(typing.Column, typing.Text) } : typing;
         // Who may only read any more keeps what they typed as an editor where it is.
-        if ((draft is null && typing is null) || Press is { MayEdit: false })
+        if ((draft is null && typing is null) || IsReadOnly)
         {
             return;
         }
