@@ -70,7 +70,7 @@ public sealed record BenchCaution(BenchCautionCode Code, PartPieces? Part, Lengt
     {
         var index = prepared.OrderedPieces.ToList().IndexOf(part);
         return index >= 0 && estimate.Parts[index].OnSheets is { } on
-            && prepared.PlacesOn(prepared.Job.Shop.Sheets.First(sheet => sheet.Id == on.SheetId), part.Piece).Any(place => place.Turned);
+            && prepared.AnyTurnedOn(prepared.Job.Shop.Sheets.First(sheet => sheet.Id == on.SheetId), part.Piece);
     }
 
     /// <summary>Parts that are folded: every sheet of a saddle-stitched book, and the cover of a glued one.</summary>

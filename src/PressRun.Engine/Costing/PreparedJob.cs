@@ -34,7 +34,7 @@ public sealed partial class PreparedJob
     private readonly PreparedChannel[] channels;
 
     // Once for all parts, sides and cautions that ask: a search for a mixture takes a good part of a second.
-    private readonly ConcurrentDictionary<(Sheet Sheet, Size Piece), IReadOnlyList<Place>> places = new();
+    private readonly ConcurrentDictionary<(Sheet Sheet, Size Piece), IReadOnlyList<(Length Left, Length Top, bool Turned)>?> mixtures = new();
 
     private PreparedJob(Job job, JobTables tables, BookBlock block, BookBlock? otherHalf, Lot[] lots, BookPrice? book)
     {
@@ -102,7 +102,10 @@ public sealed partial class PreparedJob
         [.. benchSteps.Select(step => new PlannedStep(step.Step.Name, step.Time.Seconds(copiesToStart) / SecondsPerMinute))];
 
     /// <summary>Where the pieces lie on a sheet.</summary>
-    internal IReadOnlyList<Place> PlacesOn(Sheet sheet, Size piece) => places.GetOrAdd((sheet, piece), laid => Place.On(laid.Sheet, laid.Piece, job.Edition.Bleed));
+    internal IReadOnlyList<Place> PlacesOn(Sheet sheet, Size piece) => Place.On(sheet, piece, job.Edition.Bleed, MixtureOn(sheet, piece));
+
+    /// <summary>Whether any piece lies a quarter turn on a sheet.</summary>
+    internal bool AnyTurnedOn(Sheet sheet, Size piece) => PiecesOnSheet.AnyTurned(sheet, piece, job.Edition.Bleed, MixtureOn(sheet, piece));
 
     /// <summary>Checks the rules that hold across a job's fields and prepares it.</summary>
     /// <returns>The prepared job, or every problem found.</returns>
@@ -146,6 +149,9 @@ public sealed partial class PreparedJob
 
     internal CopyEstimate CopyOf(BookBlock block) => new(
         job.Edition.Weighed?.Mass ?? (block.PaperMass + job.Bench.FittingsMass), job.Edition.Weighed?.Thickness ?? block.Thickness, block.Creep);
+
+    private IReadOnlyList<(Length Left, Length Top, bool Turned)>? MixtureOn(Sheet sheet, Size piece) =>
+        mixtures.GetOrAdd((sheet, piece), laid => PiecesOnSheet.Mixed(laid.Sheet, laid.Piece, job.Edition.Bleed));
 
     private static BookPrice? BookFor(Job job)
     {

@@ -42,15 +42,20 @@ public static class PiecesOnSheet
     }
 
     /// <summary>Where the pieces of that count lie, packed towards the upper left: the corner of each, and whether it lies a quarter turn.</summary>
-    internal static List<(Length Left, Length Top, bool Turned)> Places(Sheet sheet, Size piece, bool bleed)
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="piece">The piece before trimming.</param>
+    /// <param name="bleed">Whether the unprintable margin must be kept free.</param>
+    /// <param name="mixed">What <see cref="Mixed"/> says of the same.</param>
+    internal static IReadOnlyList<(Length Left, Length Top, bool Turned)> Places(
+        Sheet sheet, Size piece, bool bleed, IReadOnlyList<(Length Left, Length Top, bool Turned)>? mixed)
     {
-        var (width, height) = Usable(sheet, bleed);
-        var (upright, turned) = Grids(sheet, piece, bleed);
-        if (Mixed(sheet, piece, bleed) is { } mixed)
+        if (mixed is not null)
         {
             return mixed;
         }
 
+        var (width, height) = Usable(sheet, bleed);
+        var (upright, turned) = Grids(sheet, piece, bleed);
         var lies = turned > upright;
         var (across, down) = lies ? (piece.Height, piece.Width) : (piece.Width, piece.Height);
         var columns = Along(width, across, sheet.Gutter);
@@ -59,6 +64,14 @@ public static class PiecesOnSheet
             .. Enumerable.Range(0, Math.Max(upright, turned))
                 .Select(at => (at % columns * (across + sheet.Gutter), at / columns * (down + sheet.Gutter), lies)),
         ];
+    }
+
+    /// <summary>Whether any piece of that count lies a quarter turn; takes as little time for millions of pieces.</summary>
+    /// <inheritdoc cref="Places"/>
+    internal static bool AnyTurned(Sheet sheet, Size piece, bool bleed, IReadOnlyList<(Length Left, Length Top, bool Turned)>? mixed)
+    {
+        var (upright, turned) = Grids(sheet, piece, bleed);
+        return mixed?.Any(place => place.Turned) ?? turned > upright;
     }
 
     /// <summary>By how much the piece is too large for the sheet, in the orientation that lacks least; zero on a side that fits.</summary>
@@ -83,8 +96,8 @@ public static class PiecesOnSheet
             sheet.Grain == GrainRule.ParallelToSpine ? 0 : Grid(width, height, piece.Height, piece.Width, sheet.Gutter));
     }
 
-    // Null where no mixture holds more than a grid does.
-    private static List<(Length Left, Length Top, bool Turned)>? Mixed(Sheet sheet, Size piece, bool bleed)
+    /// <summary>Where pieces lie that are turned and not turned on one sheet; null where no such mixture holds more than a grid does. The search can take a good part of a second.</summary>
+    internal static IReadOnlyList<(Length Left, Length Top, bool Turned)>? Mixed(Sheet sheet, Size piece, bool bleed)
     {
         if (!sheet.MixedLayout || sheet.Grain != GrainRule.Any)
         {

@@ -19,7 +19,7 @@ public sealed record StaircaseGround(MarkupString Under, MarkupString Over)
         ArgumentNullException.ThrowIfNull(format);
         return new StaircaseGround(
             SvgText.Of([Hatching(hatch), .. CostAxis(drawing, format), .. Bands(drawing, hatch), .. Ticks(drawing), .. Line(drawing)]),
-            SvgText.Of(drawing.Dots.Select(dot => SvgText.Dot(dot.Open ? "dot open" : "dot", dot.X, dot.Y, 3.5))));
+            SvgText.Of(drawing.Dots.Select(dot => SvgText.Dot($"dot{(dot.Open ? " open" : null)}", dot.X, dot.Y, 3.5))));
     }
 
     private static XElement Hatching(string hatch) => SvgText.Element(

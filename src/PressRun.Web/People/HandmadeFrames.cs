@@ -14,7 +14,7 @@ internal sealed partial class HandmadeFrames(ILogger<HandmadeFrames> logger) : I
         // No address that was asked for by a request can hold it: the web server refuses it.
         if (Places.Contains(context.HubMethodName) && context.HubMethodArguments.OfType<string>().Any(text => text.Contains("%00", StringComparison.Ordinal)))
         {
-            return Cut(context, "an address that is none");
+            return Cut(context, "address");
         }
 
         try
