@@ -169,7 +169,7 @@ public sealed class SpoiledArchiveTests(PostgresFixture postgres)
         if (answer.StatusCode >= HttpStatusCode.InternalServerError || text.Contains("could not be shown", StringComparison.Ordinal) || text.Contains("could not be read", StringComparison.Ordinal))
         {
             failures.Add(string.Create(CultureInfo.InvariantCulture, $"{what}: {page} {(int)answer.StatusCode}"));
-            }
+        }
 
         async Task<HttpResponseMessage?> SendAsync()
         {
@@ -179,7 +179,7 @@ public sealed class SpoiledArchiveTests(PostgresFixture postgres)
             }
             catch (OperationCanceledException)
             {
-                        return null;
+                return null;
             }
         }
     }
