@@ -272,9 +272,11 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
         foreach (var here in onHand.Values.Where(here => here.CountNeeded))
         {
             // What was written late may show that the copies were there all along, and what was taken back never went.
-            var moved = await CopiesLedgerStore.WithoutPairs(db).Where(row => row.EditionId == here.EditionId)
-                .Select(row => new CopyMovement(row.Day, row.Sequence, row.Kind, row.Copies, row.Amount)).ToListAsync(cancel);
-            here.CountNeeded = CopiesAccount.At(moved).CountNeeded;
+            // Pairs are left out here and not by the database, which knows nothing yet of how many lines this transaction wrote and may look through all of them for each.
+            var lines = await db.CopyMovements.AsNoTracking().Where(row => row.EditionId == here.EditionId)
+                .Select(row => new { row.Id, row.TakesBack, Moved = new CopyMovement(row.Day, row.Sequence, row.Kind, row.Copies, row.Amount) }).ToListAsync(cancel);
+            var takenBack = lines.Select(line => line.TakesBack).OfType<Guid>().ToHashSet();
+            here.CountNeeded = CopiesAccount.At(lines.Where(line => line.TakesBack is null && !takenBack.Contains(line.Id)).Select(line => line.Moved)).CountNeeded;
         }
 
         await db.SaveChangesAsync(cancel);
