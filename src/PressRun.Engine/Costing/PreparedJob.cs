@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Imposing;
@@ -34,7 +33,7 @@ public sealed partial class PreparedJob
     private readonly PreparedChannel[] channels;
 
     // Once for all parts, sides and cautions that ask: a search for a mixture takes a good part of a second.
-    private readonly ConcurrentDictionary<(Sheet Sheet, Size Piece), IReadOnlyList<(Length Left, Length Top, bool Turned)>?> mixtures = new();
+    private readonly Dictionary<(Sheet Sheet, Size Piece), IReadOnlyList<(Length Left, Length Top, bool Turned)>?> mixtures = [];
 
     private PreparedJob(Job job, JobTables tables, BookBlock block, BookBlock? otherHalf, Lot[] lots, BookPrice? book)
     {
@@ -150,8 +149,13 @@ public sealed partial class PreparedJob
     internal CopyEstimate CopyOf(BookBlock block) => new(
         job.Edition.Weighed?.Mass ?? (block.PaperMass + job.Bench.FittingsMass), job.Edition.Weighed?.Thickness ?? block.Thickness, block.Creep);
 
-    private IReadOnlyList<(Length Left, Length Top, bool Turned)>? MixtureOn(Sheet sheet, Size piece) =>
-        mixtures.GetOrAdd((sheet, piece), laid => PiecesOnSheet.Mixed(laid.Sheet, laid.Piece, job.Edition.Bleed));
+    private IReadOnlyList<(Length Left, Length Top, bool Turned)>? MixtureOn(Sheet sheet, Size piece)
+    {
+        lock (mixtures)
+        {
+            return mixtures.TryGetValue((sheet, piece), out var known) ? known : mixtures[(sheet, piece)] = PiecesOnSheet.Mixed(sheet, piece, job.Edition.Bleed);
+        }
+    }
 
     private static BookPrice? BookFor(Job job)
     {
