@@ -38,12 +38,12 @@ public sealed record BenchCaution(BenchCautionCode Code, PartPieces? Part, Lengt
     /// <param name="limits">The press's own.</param>
     public static IReadOnlyList<BenchCaution> Of(PreparedJob prepared, Estimate estimate, BenchLimits limits)
     {
-        var (block, cautions) = (prepared.Block, new List<BenchCaution>());
+        var (block, cautions, mixtures) = (prepared.Block, new List<BenchCaution>(), new Mixtures(prepared.Job.Edition.Bleed));
         var byShop = prepared.BoundBy == BoundBy.Shop ? Enum.GetValues<WorkKind>() : Work.SoldBy(prepared.Job.Shop);
         var foldedByShop = byShop.Contains(WorkKind.Score) || byShop.Contains(WorkKind.Fold);
         var folded = Folded(block).Concat(prepared.OtherHalf is { } other ? Folded(other) : []).Distinct().ToList();
         cautions.AddRange(folded
-            .Where(part => part.Stock.Weight.GramsPerSquareMetre > limits.GrainOver && AgainstGrain(prepared, estimate, part))
+            .Where(part => part.Stock.Weight.GramsPerSquareMetre > limits.GrainOver && AgainstGrain(prepared, estimate, part, mixtures))
             .Select(part => new BenchCaution(foldedByShop ? BenchCautionCode.AgainstGrainScored : BenchCautionCode.AgainstGrain, part, default, default)));
         var allowed = block.Edition.Trim.ForeEdge + limits.CreepBeyondTrim;
         if (block.Creep.Settled() > allowed)
@@ -66,11 +66,11 @@ public sealed record BenchCaution(BenchCautionCode Code, PartPieces? Part, Lengt
     }
 
     // A sheet's grain runs along its height, and so does the spine of a piece that is not turned.
-    private static bool AgainstGrain(PreparedJob prepared, Estimate estimate, PartPieces part)
+    private static bool AgainstGrain(PreparedJob prepared, Estimate estimate, PartPieces part, Mixtures mixtures)
     {
         var index = prepared.OrderedPieces.ToList().IndexOf(part);
         return index >= 0 && estimate.Parts[index].OnSheets is { } on
-            && prepared.AnyTurnedOn(prepared.Job.Shop.Sheets.First(sheet => sheet.Id == on.SheetId), part.Piece);
+            && mixtures.AnyTurned(prepared.Job.Shop.Sheets.First(sheet => sheet.Id == on.SheetId), part.Piece);
     }
 
     /// <summary>Parts that are folded: every sheet of a saddle-stitched book, and the cover of a glued one.</summary>

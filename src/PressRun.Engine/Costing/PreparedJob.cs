@@ -1,6 +1,5 @@
 using PressRun.Engine.Bench;
 using PressRun.Engine.Editions;
-using PressRun.Engine.Imposing;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Postage;
 using PressRun.Engine.Selling;
@@ -31,9 +30,6 @@ public sealed partial class PreparedJob
     private readonly FixedCost[] fixedCosts;
     private readonly decimal fixedCostsSum;
     private readonly PreparedChannel[] channels;
-
-    // Once for all parts, sides and cautions that ask: a search for a mixture takes a good part of a second.
-    private readonly Dictionary<(Sheet Sheet, Size Piece), IReadOnlyList<(Length Left, Length Top, bool Turned)>?> mixtures = [];
 
     private PreparedJob(Job job, JobTables tables, BookBlock block, BookBlock? otherHalf, Lot[] lots, BookPrice? book)
     {
@@ -100,12 +96,6 @@ public sealed partial class PreparedJob
     public IReadOnlyList<PlannedStep> BenchSteps(long copiesToStart) =>
         [.. benchSteps.Select(step => new PlannedStep(step.Step.Name, step.Time.Seconds(copiesToStart) / SecondsPerMinute))];
 
-    /// <summary>Where the pieces lie on a sheet.</summary>
-    internal IReadOnlyList<Place> PlacesOn(Sheet sheet, Size piece) => Place.On(sheet, piece, job.Edition.Bleed, MixtureOn(sheet, piece));
-
-    /// <summary>Whether any piece lies a quarter turn on a sheet.</summary>
-    internal bool AnyTurnedOn(Sheet sheet, Size piece) => PiecesOnSheet.AnyTurned(sheet, piece, job.Edition.Bleed, MixtureOn(sheet, piece));
-
     /// <summary>Checks the rules that hold across a job's fields and prepares it.</summary>
     /// <returns>The prepared job, or every problem found.</returns>
     public static Outcome<PreparedJob> Prepare(Job job)
@@ -148,14 +138,6 @@ public sealed partial class PreparedJob
 
     internal CopyEstimate CopyOf(BookBlock block) => new(
         job.Edition.Weighed?.Mass ?? (block.PaperMass + job.Bench.FittingsMass), job.Edition.Weighed?.Thickness ?? block.Thickness, block.Creep);
-
-    private IReadOnlyList<(Length Left, Length Top, bool Turned)>? MixtureOn(Sheet sheet, Size piece)
-    {
-        lock (mixtures)
-        {
-            return mixtures.TryGetValue((sheet, piece), out var known) ? known : mixtures[(sheet, piece)] = PiecesOnSheet.Mixed(sheet, piece, job.Edition.Bleed);
-        }
-    }
 
     private static BookPrice? BookFor(Job job)
     {

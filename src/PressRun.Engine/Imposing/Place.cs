@@ -18,11 +18,10 @@ public sealed record Place(string Letter, Box Box, bool Turned)
     /// </summary>
     /// <param name="sheet">The sheet.</param>
     /// <param name="piece">The piece before trimming.</param>
-    /// <param name="bleed">Whether the unprintable margin must be kept free.</param>
-    /// <param name="mixed">What <see cref="PiecesOnSheet.Mixed"/> says of the same.</param>
-    internal static IReadOnlyList<Place> On(Sheet sheet, Size piece, bool bleed, IReadOnlyList<(Length Left, Length Top, bool Turned)>? mixed)
+    /// <param name="mixtures">Those of the run.</param>
+    internal static IReadOnlyList<Place> On(Sheet sheet, Size piece, Mixtures mixtures)
     {
-        var laid = PiecesOnSheet.Places(sheet, piece, bleed, mixed);
+        var laid = mixtures.Places(sheet, piece);
         var boxes = laid.Select(place => new Box(
             place.Left, place.Top, place.Turned ? piece.Height : piece.Width, place.Turned ? piece.Width : piece.Height)).ToList();
         var (right, bottom) = boxes.Aggregate((Length.Zero, Length.Zero), (most, box) => (Longer(most.Item1, box.Right), Longer(most.Item2, box.Bottom)));

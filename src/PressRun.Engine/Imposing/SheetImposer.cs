@@ -47,7 +47,7 @@ public static class SheetImposer
     public static IReadOnlyList<ImposedSheet> Impose(PreparedJob prepared, Estimate estimate)
     {
         var started = estimate.CopiesToStart;
-        var sheets = new List<ImposedSheet>();
+        var (sheets, mixtures) = (new List<ImposedSheet>(), new Mixtures(prepared.Job.Edition.Bleed));
         var pieces = prepared.Impose().Pieces;
         var others = prepared.OtherHalf is { } otherHalf ? Imposer.Impose(otherHalf, prepared.Job.Bench.StapleFromSpine).Pieces : pieces;
         for (var index = 0; index < prepared.Block.Parts.Count; index++)
@@ -76,7 +76,7 @@ public static class SheetImposer
             var (sheet, layout) = SheetOf(prepared, part, block.Parts[index]);
             var ofPart = imposed.Skip(block.Parts.Take(index).Sum(before => before.Count)).Take(block.Parts[index].Count);
             var laid = new List<ImposedSheet>();
-            Lay(block, index, sheet, prepared.PlacesOn(sheet, block.Parts[index].Piece), layout, copies, [.. ofPart], sheets.Count, laid);
+            Lay(block, index, sheet, Place.On(sheet, block.Parts[index].Piece, mixtures), layout, copies, [.. ofPart], sheets.Count, laid);
             return half is null ? laid : laid.Select(one => one with { Half = half, HalfOn = block.Parts[index].Stock.Name });
         }
     }
