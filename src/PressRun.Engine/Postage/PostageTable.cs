@@ -14,6 +14,13 @@ public static class PostageTable
         return [.. begun.Where(service => service.ValidFrom == latest[service.Id])];
     }
 
+    /// <summary>The services that were in force once and are no longer on a date, in the order listed: a later table of the same id has begun.</summary>
+    public static IReadOnlyList<PostageService> Past(IReadOnlyList<PostageService> services, DateOnly date)
+    {
+        var inForce = InForce(services, date).ToHashSet(ReferenceEqualityComparer.Instance);
+        return [.. services.Where(service => service.ValidFrom <= date && !inForce.Contains(service))];
+    }
+
     /// <summary>The cheapest service of a region for copies in a mailer; of equals the first listed.</summary>
     /// <param name="services">The region's services in force, as <see cref="InForce"/> gives them.</param>
     /// <param name="channelId">The channel that posts, for the answer.</param>

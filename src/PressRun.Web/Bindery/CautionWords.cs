@@ -19,9 +19,9 @@ public static class CautionWords
         BenchCautionCode.CreepBeyondTrim when caution.May.Millimetres == 0m =>
             Say($"The innermost leaves stand out by {format.Thickness(caution.Has)}, and the fore-edge is not trimmed."),
         BenchCautionCode.CreepBeyondTrim =>
-            Say($"The innermost leaves stand out by {format.Thickness(caution.Has)}, more than the {format.Thickness(caution.May)} that may come off or stand out."),
+            Say($"The innermost leaves stand out by {format.Thickness(caution.Has)}, more than the {format.Length(caution.May)} that may come off or stand out."),
         BenchCautionCode.StapleTooShort =>
-            Say($"The staples go through {format.Thickness(caution.Has)} of paper, and a leg of {format.Thickness(limits.StapleLeg)} holds {format.Thickness(caution.May)}: take legs of {format.Thickness(limits.LegFor(caution.Has))} or more, or fewer or thinner leaves."),
+            Say($"The staples go through {format.Thickness(caution.Has)} of paper, and a leg of {format.Length(limits.StapleLeg)} holds {format.Length(caution.May)}: take legs of {format.Length(limits.LegFor(caution.Has))} or more, or fewer or thinner leaves."),
         _ => Say($"The part “{Part(caution)}”, {Weight(caution, format)}, is heavier than {format.Number(limits.ScoreOver, 0)} g/m²: score the line before it is folded, or it may crack."),
     };
 

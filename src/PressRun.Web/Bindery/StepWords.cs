@@ -110,7 +110,7 @@ public static class StepWords
         var staples = Lengths(sheet.Imposition.StaplesFromHead, format);
         var (each, all) = (sheet.Imposition.StaplesFromHead.Count, format.Count(sheet.StaplesOf(step.Copies)));
         var count = Say(each, $"{each} staple a copy, {all} in all.", $"{each} staples a copy, {all} in all.");
-        var legs = Say($"They go through {format.Thickness(sheet.UnderStaple)} of paper: take legs of {format.Thickness(view.Limits.LegFor(sheet.UnderStaple))} or a little more.");
+        var legs = Say($"They go through {format.Thickness(sheet.UnderStaple)} of paper: take legs of {format.Length(view.Limits.LegFor(sheet.UnderStaple))} or a little more.");
         var untrimmed = sheet.Steps.Any(later => later.Kind == WorkKind.Trim && later.Number > step.Number);
         if (edition.Binding == Binding.Saddle)
         {

@@ -10,7 +10,7 @@ using PressRun.Web.Shared.Wording;
 namespace PressRun.Web.Libraries;
 
 /// <summary>The libraries of a press as tables, each fetched and ready to be edited.</summary>
-public sealed class LibraryService(StockStore stocks, MailerStore mailers, PostageServiceStore services, ChannelStore channels)
+public sealed class LibraryService(StockStore stocks, MailerStore mailers, PostageServiceStore services, ChannelStore channels, TimeProvider time)
 {
     /// <summary>Papers.</summary>
     public Task<LibraryTable<Stock>> PapersAsync(PressView press) => LoadedAsync(
@@ -22,7 +22,8 @@ public sealed class LibraryService(StockStore stocks, MailerStore mailers, Posta
 
     /// <summary>Postage services.</summary>
     public async Task<LibraryTable<PostageService>> PostageAsync(PressView press) => await LoadedAsync(
-        new LibraryTable<PostageService>(services, await PostageShapeAsync(press), service => service.Name, press.Record.Id, LibraryManners.Of(press)));
+        new LibraryTable<PostageService>(
+            services, await PostageShapeAsync(press), service => service.Name, press.Record.Id, LibraryManners.Of(press), all => PostageTable.Past(all, DateOnly.FromDateTime(time.GetLocalNow().Date))));
 
     /// <summary>Ways of selling.</summary>
     public async Task<LibraryTable<Channel>> ChannelsAsync(PressView press) => await LoadedAsync(

@@ -20,7 +20,9 @@ public sealed record HeldThing<T>(LibraryItem<T> Item, string Name, IReadOnlyLis
 /// <param name="nameOf">What a thing is called.</param>
 /// <param name="press">Whose library.</param>
 /// <param name="manners">The viewer's decimal mark and units.</param>
-public sealed class LibraryTable<T>(LibraryStore<T> store, TableShape<LibraryItem<T>> shape, Func<T, string> nameOf, PressId press, CellManners manners)
+/// <param name="past">Which of the things have been followed by others, and need not be shown; null in a library that has no such things.</param>
+public sealed class LibraryTable<T>(
+    LibraryStore<T> store, TableShape<LibraryItem<T>> shape, Func<T, string> nameOf, PressId press, CellManners manners, Func<IReadOnlyList<T>, IEnumerable<T>>? past = null)
     where T : class
 {
     private readonly Dictionary<(string Id, string Table), LibraryItem<T>> stored = [];
@@ -45,18 +47,35 @@ public sealed class LibraryTable<T>(LibraryStore<T> store, TableShape<LibraryIte
     /// <summary>What is stored and shown, in no order.</summary>
     public IReadOnlyCollection<LibraryItem<T>> Stored => stored.Values;
 
+    /// <summary>How many stored things are not shown, because others followed them.</summary>
+    public int PastHidden { get; private set; }
+
     /// <summary>The thing that a row belongs to as it is stored; null for one that is not.</summary>
     public LibraryItem<T>? ThingOf(GridRow row) => byRow.GetValueOrDefault(row.Key);
 
     private Dictionary<string, LibraryItem<T>> byRow = [];
 
     /// <summary>Fetches the library.</summary>
-    public async Task LoadAsync(bool archived)
+    /// <param name="archived">Archived things too.</param>
+    /// <param name="withPast">Those too that others followed.</param>
+    public async Task LoadAsync(bool archived, bool withPast = false)
     {
         stored.Clear();
         Held = [];
         State = GridState.Clean;
         var things = await store.ListAsync(press, archived);
+        if (past is not null && !withPast)
+        {
+            // What is archived is asked for by its own name, and nothing in force follows it.
+            var followed = past([.. things.Where(thing => !thing.Archived).Select(thing => thing.Item)]).Select(store.IdentityOf).ToHashSet();
+            things = [.. things.Where(thing => !followed.Contains(store.IdentityOf(thing.Item)))];
+            PastHidden = followed.Count;
+        }
+        else
+        {
+            PastHidden = 0;
+        }
+
         foreach (var thing in things)
         {
             stored[store.IdentityOf(thing.Item)] = thing;
@@ -95,10 +114,10 @@ public sealed class LibraryTable<T>(LibraryStore<T> store, TableShape<LibraryIte
     }
 
     /// <summary>Archives the things of some rows, or brings them back.</summary>
-    public async Task ArchiveAsync(IEnumerable<LibraryItem<T>> things, bool archived, bool showArchived)
+    public async Task ArchiveAsync(IEnumerable<LibraryItem<T>> things, bool archived, bool showArchived, bool showPast)
     {
         await store.SaveAllAsync(press, [.. things.Select(thing => thing with { Archived = archived })]);
-        await LoadAsync(showArchived);
+        await LoadAsync(showArchived, showPast);
     }
 
     private static int ColumnOf(TableShape<LibraryItem<T>> shape, string key) => shape.Columns.ToList().FindIndex(column => column.Key == key);

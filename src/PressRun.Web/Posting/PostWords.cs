@@ -14,9 +14,12 @@ public static class PostWords
     /// <summary>A broken limit: <c>43 g too heavy</c>.</summary>
     public static string Of(RefusedService refused, PressFormat format)
     {
-        var by = refused.Limit == PostageLimit.Mass
-            ? format.Mass(Mass.FromGrams(refused.By)).ToString()
-            : format.Thickness(Length.FromMillimetres(refused.By)).ToString();
+        var by = refused.Limit switch
+        {
+            PostageLimit.Mass => format.Mass(Mass.FromGrams(refused.By)),
+            PostageLimit.Thickness => format.Thickness(Length.FromMillimetres(refused.By)),
+            _ => format.Length(Length.FromMillimetres(refused.By)),
+        };
         return (refused.Limit, refused.TooLittle) switch
         {
             (PostageLimit.Length, false) => Say($"{by} too long"),

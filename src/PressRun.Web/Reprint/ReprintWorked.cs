@@ -125,7 +125,8 @@ public sealed record ReprintWorked(
     // One's own number is looked at with the others; far beyond them it is looked at alone.
     private static int Looked(PlanRecord plan) => plan.Quantity <= MostLooked ? plan.Quantity : 0;
 
-    private static OpinionDemand AskedAbout(PlanRecord plan) => new(plan.Quantity / 4m, plan.Quantity / 2m, plan.Quantity, 0);
+    // Whole copies, as somebody who is asked would say them.
+    private static OpinionDemand AskedAbout(PlanRecord plan) => new(plan.Quantity / 4, plan.Quantity / 2, plan.Quantity, 0);
 
     // Far enough that at twice the pace hardly more are asked for, and no further than the shop goes.
     private static int Last(ReprintRequest request, JobSource source)

@@ -50,6 +50,38 @@ public sealed class LibrariesJourney(Chromium chromium, SampleApp sample)
     }
 
     [Fact]
+    public async Task Past_postage_is_out_of_the_way_until_it_is_asked_for_and_an_edit_beside_it_leaves_it_alone()
+    {
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync("post");
+        var rows = visit.Page.Locator("[data-grid='grid.post/services'] tr[data-row]:not(.blank)");
+        var past = visit.Page.GetByRole(AriaRole.Checkbox, new() { Name = "show past prices" });
+        await Expect(past).ToBeVisibleAsync();
+        var current = await rows.CountAsync();
+        await past.CheckAsync();
+        await Expect(rows).Not.ToHaveCountAsync(current);
+        var all = await rows.CountAsync();
+        Assert.True(all > current, $"{all} rows with past prices, {current} without");
+        await past.UncheckAsync();
+        await Expect(rows).ToHaveCountAsync(current);
+
+        var price = rows.Last.Locator("[data-label^='Price']");
+        await price.ClickAsync();
+        await visit.Page.Keyboard.TypeAsync("98.76");
+        await visit.Page.Keyboard.PressAsync("Enter");
+        await Expect(price).ToContainTextAsync("98.76");
+        await Expect(visit.Page.Locator("[data-grid='grid.post/services'] .grid-state")).ToHaveTextAsync("All is saved.");
+
+        await visit.ReloadAsync();
+        await Expect(rows).ToHaveCountAsync(current);
+        await Expect(price).ToContainTextAsync("98.76");
+        await past.CheckAsync();
+        await Expect(rows).ToHaveCountAsync(all);
+        await visit.Page.Keyboard.PressAsync("Escape");
+        visit.WasQuiet();
+    }
+
+    [Fact]
     public async Task A_paper_in_use_stays_and_says_where()
     {
         await using var visit = await sample.VisitAsync(chromium);

@@ -87,6 +87,7 @@ public sealed class PostageTableTests
             Service("other", 1m, 1) with { ValidFrom = Date.AddDays(-20) }, Service("later", 1m, 1) with { ValidFrom = Date.AddDays(5) },
         ];
         Assert.Equal([Small, services[3]], PostageTable.InForce(services, Date));
+        Assert.Equal([services[1]], PostageTable.Past(services, Date));
     }
 
     [Fact]

@@ -213,7 +213,7 @@ public sealed class BenchWordsTests
         var trimmed = ABench.View(edition: book => book with { Trim = new Trim(default, default, Length.FromMillimetres(3m), default) });
         Assert.DoesNotContain(BenchWords.FirstCopy(trimmed, Format), line => line.Contains("stand out", StringComparison.Ordinal));
         var weighed = ABench.View(edition: book => book with { Weighed = new Weighed(Mass.FromGrams(60m), Length.FromMillimetres(2m)) });
-        Assert.Contains(BenchWords.FirstCopy(weighed, Format), line => line.EndsWith("60 g and is about 2 mm thick, as one was weighed and gauged.", StringComparison.Ordinal));
+        Assert.Contains(BenchWords.FirstCopy(weighed, Format), line => line.EndsWith("60 g and is about 2.0 mm thick, as one was weighed and gauged.", StringComparison.Ordinal));
     }
 
     private static EditionRecord Glued(EditionRecord book) => book with

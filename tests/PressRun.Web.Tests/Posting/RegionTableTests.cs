@@ -22,7 +22,7 @@ public class RegionTableTests
 
         // By hand: 65.9 g of 75, 3.04 mm of 20; leaves of 140 × 200 mm at 80 g/m² weigh 2.24 g: four more.
         Assert.Equal(
-            ["Heronpost flat", "1.50", "1.80", "1.80", "66g", "9.1g", "17mm", "4"],
+            ["Heronpost flat", "1.50", "1.80", "1.80", "66g", "9.1g", "17.0mm", "4"],
             table.FindAll("tr.best")[0].QuerySelectorAll("td").Select(cell => cell.TextContent.Trim()));
     }
 
@@ -33,7 +33,7 @@ public class RegionTableTests
         var refused = Table(page).FindAll("details.lines tbody tr")[0];
 
         Assert.Equal(
-            ["1", "Board envelope", "Heronpost slim", "10 mm too long, 1 mm too thick, 5.9 g too heavy"],
+            ["1", "Board envelope", "Heronpost slim", "10 mm too long, 1.0 mm too thick, 5.9 g too heavy"],
             refused.QuerySelectorAll("td").Select(cell => cell.TextContent));
     }
 

@@ -35,6 +35,18 @@ public class WordingTests
         Assert.Equal("139.7 mm", Written.Metric.Length(Length.FromInches(5.5m)).ToString());
         Assert.Equal("0.74 mm", Written.Metric.Thickness(Length.FromMillimetres(0.742m)).ToString());
         Assert.Equal("2.4 mm", Written.Metric.Thickness(Length.FromMillimetres(2.4163m)).ToString());
+        Assert.Equal("17.0 mm", Written.Metric.Thickness(Length.FromMillimetres(17m)).ToString());
+        Assert.Equal("585 mm", Written.Metric.Thickness(Length.FromMillimetres(585.4m)).ToString());
+    }
+
+    [Fact]
+    public void What_was_weighed_and_gauged_is_shown_as_it_was_typed()
+    {
+        Assert.Equal("56.25", Written.Metric.Weighed(Mass.FromGrams(56.25m)));
+        Assert.Equal("1,234", Written.Metric.Weighed(Mass.FromGrams(1234m)));
+        Assert.Equal("7", Written.Metric.Gauged(Length.FromMillimetres(7m)));
+        Assert.Equal("6.85", Written.Metric.Gauged(Length.FromMillimetres(6.85m)));
+        Assert.Equal("0.276", Written.Imperial.Gauged(Length.FromInches(0.276m)));
     }
 
     [Fact]

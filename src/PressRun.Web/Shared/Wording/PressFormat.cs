@@ -59,10 +59,16 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     /// <summary>A size on the page: inches with ruler fractions, or millimetres.</summary>
     public Shown Length(Length length) => Units == UnitSystem.Imperial ? Inches(length) : new Shown(Number(length.Millimetres, 1), null, "mm");
 
-    /// <summary>The thickness of a book or a paper: too fine for ruler fractions.</summary>
+    /// <summary>The thickness of a book or a paper: too fine for ruler fractions, and with as many decimals beside a round figure as beside another, so that both read as equally sure.</summary>
     public Shown Thickness(Length length) => Units == UnitSystem.Imperial
-        ? new Shown(Number(length.Inches, 3), null, "in")
-        : new Shown(Number(length.Millimetres, length < Millimetre ? 2 : 1), null, "mm");
+        ? new Shown(Fixed(length.Inches, 3), null, "in")
+        : new Shown(Fixed(length.Millimetres, length < Millimetre ? 2 : length < Hand ? 1 : 0), null, "mm");
+
+    /// <summary>A thickness as somebody gauged and typed it, without its unit.</summary>
+    public string Gauged(Length length) => Units == UnitSystem.Imperial ? Number(length.Inches, 4) : Number(length.Millimetres, 3);
+
+    /// <summary>A mass as somebody weighed and typed it, in <see cref="MassUnit"/> and without it.</summary>
+    public string Weighed(Mass mass) => Units == UnitSystem.Imperial ? Number(mass.Ounces, 3) : Number(mass.Grams, 2);
 
     /// <summary>The mass of a copy or a carton.</summary>
     public Shown Mass(Mass mass) => Units switch
@@ -109,6 +115,11 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     }
 
     private static readonly Length Millimetre = Engine.Measures.Length.FromMillimetres(1m);
+
+    // No pile of paper is gauged to a tenth of a millimetre from here on.
+    private static readonly Length Hand = Engine.Measures.Length.FromMillimetres(100m);
+
+    private string Fixed(decimal number, int decimals) => number.ToString("N" + decimals.ToString(CultureInfo.InvariantCulture), figures);
 
     private Shown Inches(Length length)
     {
