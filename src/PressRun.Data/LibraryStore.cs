@@ -46,18 +46,21 @@ public abstract partial class LibraryStore<T>
         }
     }
 
-    /// <summary>Takes a thing out of the library; one that is in use stays and tells where.</summary>
-    public Task<DeleteResult> DeleteAsync(PressId press, T item, CancellationToken cancel = default) =>
+    /// <summary>Takes a thing out of the library; one that is in use stays and tells where, and one that somebody else changed since stays as they left it.</summary>
+    public Task<DeleteResult> DeleteAsync(PressId press, LibraryItem<T> item, CancellationToken cancel = default) =>
         database.WriteAsync<DeleteResult>(
             press,
             async db =>
             {
-                if (await UsesAsync(db, item, cancel) is { Count: > 0 } uses)
+                if (await UsesAsync(db, item.Item, cancel) is { Count: > 0 } uses)
                 {
                     return new DeleteResult.InUse(uses);
                 }
 
-                return await Same(Rows(db), item).ExecuteDeleteAsync(cancel) == 0 ? new DeleteResult.Gone() : new DeleteResult.Deleted();
+                var kept = Same(Rows(db), item.Item);
+                return await kept.Where(row => row.Version == item.Version).ExecuteDeleteAsync(cancel) > 0 ? new DeleteResult.Deleted()
+                    : await kept.AnyAsync(cancel) ? new DeleteResult.Changed()
+                    : new DeleteResult.Gone();
             },
             cancel);
 

@@ -131,8 +131,8 @@ public sealed class LibraryStoreTests(PostgresFixture postgres)
         await using var stores = await Stores.NewAsync(postgres);
         var small = await SmallPress.CreateAsync(stores);
 
-        var text = Assert.IsType<DeleteResult.InUse>(await stores.Stocks.DeleteAsync(small.Id, SmallPress.Text));
-        var mailer = Assert.IsType<DeleteResult.InUse>(await stores.Mailers.DeleteAsync(small.Id, SmallPress.BoardMailer));
+        var text = Assert.IsType<DeleteResult.InUse>(await stores.Stocks.DeleteAsync(small.Id, await stores.Stocks.KeptAsync(small.Id, SmallPress.Text)));
+        var mailer = Assert.IsType<DeleteResult.InUse>(await stores.Mailers.DeleteAsync(small.Id, await stores.Mailers.KeptAsync(small.Id, SmallPress.BoardMailer)));
         var list = Assert.IsType<DeleteResult.InUse>(await stores.PriceLists.DeleteAsync(small.Id, small.List.Id));
         var shop = Assert.IsType<DeleteResult.InUse>(await stores.Shops.DeleteAsync(small.Id, small.List.ShopId));
 
@@ -152,13 +152,26 @@ public sealed class LibraryStoreTests(PostgresFixture postgres)
         await using var stores = await Stores.NewAsync(postgres);
         var small = await SmallPress.CreateAsync(stores);
         Assert.IsType<DeleteResult.Deleted>(await stores.Editions.DeleteAsync(small.Id, small.Edition));
-        Assert.IsType<DeleteResult.Deleted>(await stores.Channels.DeleteAsync(small.Id, SmallPress.Post));
+        Assert.IsType<DeleteResult.Deleted>(await stores.Channels.DeleteAsync(small.Id, await stores.Channels.KeptAsync(small.Id, SmallPress.Post)));
 
-        Assert.IsType<DeleteResult.Deleted>(await stores.Mailers.DeleteAsync(small.Id, SmallPress.BoardMailer));
-        Assert.IsType<DeleteResult.Deleted>(await stores.Services.DeleteAsync(small.Id, SmallPress.Letter));
+        Assert.IsType<DeleteResult.Deleted>(await stores.Mailers.DeleteAsync(small.Id, await stores.Mailers.KeptAsync(small.Id, SmallPress.BoardMailer)));
+        Assert.IsType<DeleteResult.Deleted>(await stores.Services.DeleteAsync(small.Id, await stores.Services.KeptAsync(small.Id, SmallPress.Letter)));
         Assert.IsType<DeleteResult.Deleted>(await stores.Shops.DeleteAsync(small.Id, small.List.ShopId));
-        Assert.IsType<DeleteResult.Deleted>(await stores.Stocks.DeleteAsync(small.Id, SmallPress.Text));
-        Assert.IsType<DeleteResult.Gone>(await stores.Stocks.DeleteAsync(small.Id, SmallPress.Text));
+        Assert.IsType<DeleteResult.Deleted>(await stores.Stocks.DeleteAsync(small.Id, await stores.Stocks.KeptAsync(small.Id, SmallPress.Text)));
+        Assert.IsType<DeleteResult.Gone>(await stores.Stocks.DeleteAsync(small.Id, await stores.Stocks.KeptAsync(small.Id, SmallPress.Text)));
+    }
+
+    [Fact]
+    public async Task What_somebody_else_changed_stays_when_it_is_taken_out_of_an_older_page()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var mine = SmallPress.Saved(await stores.Stocks.SaveAsync(small.Id, new LibraryItem<Stock>(SmallPress.Text with { Id = "spare", Name = "Spare" }, false, 0)));
+        var theirs = SmallPress.Saved(await stores.Stocks.SaveAsync(small.Id, mine with { Item = mine.Item with { Name = "Spare, gauged" } }));
+
+        Assert.IsType<DeleteResult.Changed>(await stores.Stocks.DeleteAsync(small.Id, mine));
+        Assert.Equal("Spare, gauged", (await stores.Stocks.KeptAsync(small.Id, mine.Item)).Item.Name);
+        Assert.IsType<DeleteResult.Deleted>(await stores.Stocks.DeleteAsync(small.Id, theirs));
     }
 
     [Fact]

@@ -83,7 +83,7 @@ public sealed class PlanStoreTests(PostgresFixture postgres)
         Assert.Equal([SmallPress.Cover.Id, SmallPress.Text.Id], job.Stocks.Select(stock => stock.Id));
         Assert.True(PreparedJob.Prepare(job).Succeeded);
         Assert.Equal(new PlanHalf(next.Parts[1].Id, SmallPress.Cover.Id), Assert.Single(await stores.Plans.OfEditionAsync(small.Id, next.Id)).SecondHalf);
-        Assert.Contains(Assert.IsType<DeleteResult.InUse>(await stores.Stocks.DeleteAsync(small.Id, SmallPress.Cover)).Where, use => use.Contains("plan", StringComparison.Ordinal));
+        Assert.Contains(Assert.IsType<DeleteResult.InUse>(await stores.Stocks.DeleteAsync(small.Id, await stores.Stocks.KeptAsync(small.Id, SmallPress.Cover))).Where, use => use.Contains("plan", StringComparison.Ordinal));
 
         Assert.Null(SmallPress.Saved(await stores.Plans.SaveAsync(small.Id, saved with { SecondHalf = null })).SecondHalf);
     }
@@ -234,9 +234,21 @@ public sealed class PlanStoreTests(PostgresFixture postgres)
         await using var stores = await Stores.NewAsync(postgres);
         var small = await SmallPress.CreateAsync(stores);
 
-        Assert.IsType<DeleteResult.Deleted>(await stores.Plans.DeleteAsync(small.Id, small.Plan.Id));
-        Assert.IsType<DeleteResult.Gone>(await stores.Plans.DeleteAsync(small.Id, small.Plan.Id));
+        Assert.IsType<DeleteResult.Deleted>(await stores.Plans.DeleteAsync(small.Id, small.Plan));
+        Assert.IsType<DeleteResult.Gone>(await stores.Plans.DeleteAsync(small.Id, small.Plan));
         Assert.IsType<SaveResult<PlanRecord>.Gone>(await stores.Plans.SaveAsync(small.Id, small.Plan));
+    }
+
+    [Fact]
+    public async Task A_plan_that_somebody_else_changed_stays_when_it_is_taken_out_of_an_older_page()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var theirs = SmallPress.Saved(await stores.Plans.SaveAsync(small.Id, small.Plan with { Quantity = 160 }));
+
+        Assert.IsType<DeleteResult.Changed>(await stores.Plans.DeleteAsync(small.Id, small.Plan));
+        Assert.Equal(160, (await stores.Plans.LoadAsync(small.Id, small.Plan.Id))!.Quantity);
+        Assert.IsType<DeleteResult.Deleted>(await stores.Plans.DeleteAsync(small.Id, theirs));
     }
 
     [Fact]
@@ -246,7 +258,7 @@ public sealed class PlanStoreTests(PostgresFixture postgres)
         var small = await SmallPress.CreateAsync(stores);
         var second = SmallPress.Saved(await stores.Plans.DuplicateAsync(small.Id, small.Plan.Id, "second"));
         var third = SmallPress.Saved(await stores.Plans.DuplicateAsync(small.Id, small.Plan.Id, "third"));
-        await stores.Plans.DeleteAsync(small.Id, second.Id);
+        await stores.Plans.DeleteAsync(small.Id, second);
 
         var back = SmallPress.Saved(await stores.Plans.PutBackAsync(small.Id, second, small.Plan.Id));
 
@@ -262,7 +274,7 @@ public sealed class PlanStoreTests(PostgresFixture postgres)
         var small = await SmallPress.CreateAsync(stores);
         var second = SmallPress.Saved(await stores.Plans.DuplicateAsync(small.Id, small.Plan.Id, "second"));
         SmallPress.Saved(await stores.Plans.ChooseAsync(small.Id, second.Id));
-        await stores.Plans.DeleteAsync(small.Id, small.Plan.Id);
+        await stores.Plans.DeleteAsync(small.Id, (await stores.Plans.LoadAsync(small.Id, small.Plan.Id))!);
 
         SmallPress.Saved(await stores.Plans.PutBackAsync(small.Id, small.Plan, null));
 

@@ -155,7 +155,7 @@ public sealed class ShelfTests(PostgresFixture postgres)
         var beside = SmallPress.Saved(await stores.Plans.DuplicateAsync(small.Id, small.Plan.Id, "beside"));
         await MovedAsync(Task.CompletedTask, planned: false, runningOut: false);
         await MovedAsync(stores.Plans.ChooseAsync(small.Id, beside.Id), planned: true, runningOut: true);
-        await MovedAsync(stores.Plans.DeleteAsync(small.Id, beside.Id), planned: true, runningOut: true);
+        await MovedAsync(stores.Plans.DeleteAsync(small.Id, (await stores.Plans.LoadAsync(small.Id, beside.Id))!), planned: true, runningOut: true);
         var edition = (await stores.Editions.LoadAsync(small.Id, small.Edition.Id))!;
         var parts = edition.Parts.Select(part => part with { Part = part.Part with { Pages = part.Part.Pages + 4 } });
         await MovedAsync(stores.Editions.SaveAsync(small.Id, edition with { Parts = [.. parts] }), planned: true, runningOut: true);

@@ -89,11 +89,13 @@ public sealed class PlanStore
             },
             cancel);
 
-    /// <summary>Takes out a plan.</summary>
-    public Task<DeleteResult> DeleteAsync(PressId press, Guid id, CancellationToken cancel = default) =>
+    /// <summary>Takes out a plan; one that somebody else changed since stays.</summary>
+    public Task<DeleteResult> DeleteAsync(PressId press, PlanRecord plan, CancellationToken cancel = default) =>
         database.WriteAsync<DeleteResult>(
             press,
-            async db => await db.RunPlans.Where(row => row.Id == id).ExecuteDeleteAsync(cancel) == 0 ? new DeleteResult.Gone() : new DeleteResult.Deleted(),
+            async db => await db.RunPlans.Where(row => row.Id == plan.Id && row.Version == plan.Version).ExecuteDeleteAsync(cancel) > 0 ? new DeleteResult.Deleted()
+                : await db.RunPlans.AnyAsync(row => row.Id == plan.Id, cancel) ? new DeleteResult.Changed()
+                : new DeleteResult.Gone(),
             cancel);
 
     /// <summary>Puts a plan that was taken out back as it was, under its own id, where it stood.</summary>

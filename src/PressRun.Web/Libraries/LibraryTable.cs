@@ -29,6 +29,9 @@ public sealed class LibraryTable<T>(
     private readonly int id = ColumnOf(shape, "id");
     private readonly int[] kept = [.. Enumerable.Range(0, shape.Columns.Count).Where(column => shape.Columns[column].Role == ColumnRole.Kept)];
 
+    // What somebody else changed or took out in between: the texts of the row by which nothing is to be saved, as it had been and as it was refused, and what was said of it.
+    private readonly Dictionary<(string Id, string Table), (IReadOnlyList<string[]> Texts, string Note)> told = [];
+
     /// <summary>The text and its edits.</summary>
     public GridDocument Document { get; } = new(shape.Columns.Count);
 
@@ -61,6 +64,7 @@ public sealed class LibraryTable<T>(
     public async Task LoadAsync(bool archived, bool withPast = false)
     {
         stored.Clear();
+        told.Clear();
         Held = [];
         State = GridState.Clean;
         var things = await store.ListAsync(press, archived);
@@ -107,7 +111,7 @@ public sealed class LibraryTable<T>(
         var right = read.Things.SelectMany(thing => Enumerable.Range(thing.Row, thing.RowCount)).ToHashSet();
         var unsaved = Enumerable.Range(0, rows.Count).Where(row => !right.Contains(row)).Select(row => rows[row].Key).ToHashSet(StringComparer.Ordinal);
         var settled = await SaveAsync(read, rows, problems, notes, unsaved);
-        await DeleteMissingAsync(settled.Identities, [.. rows.Where(row => unsaved.Contains(row.Key)).Select(row => row.Cells[id])]);
+        await DeleteMissingAsync(settled.Identities, [.. rows.Where(row => unsaved.Contains(row.Key)).Select(row => row.Cells[id])], notes);
         Document.Settle(settled.Texts, kept);
         State = new GridState(problems, notes, unsaved);
         Remember(shape.Read(Filled(), manners));
@@ -116,7 +120,14 @@ public sealed class LibraryTable<T>(
     /// <summary>Archives the things of some rows, or brings them back.</summary>
     public async Task ArchiveAsync(IEnumerable<LibraryItem<T>> things, bool archived, bool showArchived, bool showPast)
     {
-        await store.SaveAllAsync(press, [.. things.Select(thing => thing with { Archived = archived })]);
+        var asked = await store.SaveAllAsync(press, [.. things.Select(thing => thing with { Archived = archived })]);
+        // What somebody else changed in between is put away as they left it: that it is put away says nothing of its figures.
+        var changed = asked.OfType<SaveResult<LibraryItem<T>>.Conflict>().Select(conflict => conflict.Theirs with { Archived = archived }).ToList();
+        if (changed.Count > 0)
+        {
+            await store.SaveAllAsync(press, changed);
+        }
+
         await LoadAsync(showArchived, showPast);
     }
 
@@ -157,6 +168,11 @@ public sealed class LibraryTable<T>(
             {
                 Settle(thing, old);
             }
+            else if (told.TryGetValue(identity, out var before) && before.Texts.Any(texts => texts.SequenceEqual(Flat(thing.Thing))))
+            {
+                // Only who looks at this row again decides over what somebody else did; an edit of another row does not.
+                Stand(thing, identity, before.Note);
+            }
             else
             {
                 toSave.Add((thing, thing.Thing with { Version = old?.Version ?? 0 }));
@@ -182,30 +198,46 @@ public sealed class LibraryTable<T>(
 
         void Take(ReadThing<LibraryItem<T>> thing, LibraryItem<T> item, SaveResult<LibraryItem<T>> result)
         {
-            if (result is SaveResult<LibraryItem<T>>.Saved saved)
-            {
-                stored[store.IdentityOf(saved.Now.Item)] = saved.Now;
-                Settle(thing, saved.Now);
-                return;
-            }
-
-            var first = rows[thing.Row].Key;
-            unsaved.UnionWith(Enumerable.Range(thing.Row, thing.RowCount).Select(row => rows[row].Key));
-            identities.Add(store.IdentityOf(item.Item));
+            var identity = store.IdentityOf(item.Item);
             switch (result)
             {
-                case SaveResult<LibraryItem<T>>.Conflict conflict:
-                    stored[store.IdentityOf(conflict.Theirs.Item)] = conflict.Theirs;
-                    notes[first] = Say($"Somebody else changed this in between, to {Told(conflict.Theirs)}. Change it once more to save yours over it.");
+                case SaveResult<LibraryItem<T>>.Saved saved:
+                    told.Remove(identity);
+                    stored[store.IdentityOf(saved.Now.Item)] = saved.Now;
+                    Settle(thing, saved.Now);
                     break;
                 case SaveResult<LibraryItem<T>>.Refused refused:
-                    Place(refused.Problems, first, problems, notes);
+                    Wait(thing, identity);
+                    Place(refused.Problems, rows[thing.Row].Key, problems, notes);
+                    break;
+                case SaveResult<LibraryItem<T>>.Conflict conflict:
+                    Tell(thing, item, ChangedTo(conflict.Theirs));
+                    stored[identity] = conflict.Theirs;
                     break;
                 default:
-                    stored.Remove(store.IdentityOf(item.Item));
-                    notes[first] = Say($"Somebody else took this out in between. Change it once more to add it again.");
+                    Tell(thing, item, Say($"Somebody else took this out in between. Change it once more to add it again."));
+                    stored.Remove(identity);
                     break;
             }
+        }
+
+        void Tell(ReadThing<LibraryItem<T>> thing, LibraryItem<T> item, string note)
+        {
+            var identity = store.IdentityOf(item.Item);
+            told[identity] = ([Flat(item), .. stored.GetValueOrDefault(identity) is { } old ? new[] { Flat(old) } : []], note);
+            Stand(thing, identity, note);
+        }
+
+        void Stand(ReadThing<LibraryItem<T>> thing, (string Id, string Table) identity, string note)
+        {
+            Wait(thing, identity);
+            notes[rows[thing.Row].Key] = note;
+        }
+
+        void Wait(ReadThing<LibraryItem<T>> thing, (string Id, string Table) identity)
+        {
+            unsaved.UnionWith(Enumerable.Range(thing.Row, thing.RowCount).Select(row => rows[row].Key));
+            identities.Add(identity);
         }
     }
 
@@ -226,27 +258,40 @@ public sealed class LibraryTable<T>(
         }
     }
 
-    private async Task DeleteMissingAsync(HashSet<(string Id, string Table)> present, HashSet<string> wrong)
+    private async Task DeleteMissingAsync(HashSet<(string Id, string Table)> present, HashSet<string> wrong, Dictionary<string, string> notes)
     {
         var held = new List<HeldThing<T>>();
         foreach (var (identity, thing) in stored.Where(pair => !present.Contains(pair.Key) && !wrong.Contains(pair.Key.Id)).ToList())
         {
-            if (await store.DeleteAsync(press, thing.Item) is DeleteResult.InUse use)
+            switch (await store.DeleteAsync(press, thing))
             {
-                held.Add(new HeldThing<T>(thing, nameOf(thing.Item), use.Where));
-                Document.PutBack(RowsOf(thing));
-            }
-            else
-            {
-                stored.Remove(identity);
+                case DeleteResult.InUse use:
+                    held.Add(new HeldThing<T>(thing, nameOf(thing.Item), use.Where));
+                    Document.PutBack(RowsOf(thing));
+                    break;
+                case DeleteResult.Changed when (await store.ListAsync(press, archived: true)).FirstOrDefault(one => store.IdentityOf(one.Item) == identity) is { } theirs:
+                    // Undo would bring back the row as it had been.
+                    told[identity] = ([Flat(thing)], ChangedTo(theirs));
+                    stored[identity] = theirs;
+                    var back = RowsOf(theirs).ToList();
+                    Document.PutBack(back);
+                    notes[back[0].Key] = Say($"Somebody saved this in between, so it stays. Look at it again, and then take it out.");
+                    break;
+                default:
+                    stored.Remove(identity);
+                    told.Remove(identity);
+                    break;
             }
         }
 
         Held = held;
     }
 
-    private bool Same(LibraryItem<T> left, LibraryItem<T> right) =>
-        shape.Texts(left, manners).SelectMany(line => line).SequenceEqual(shape.Texts(right, manners).SelectMany(line => line), StringComparer.Ordinal);
+    private bool Same(LibraryItem<T> left, LibraryItem<T> right) => Flat(left).SequenceEqual(Flat(right), StringComparer.Ordinal);
+
+    private string[] Flat(LibraryItem<T> thing) => [.. shape.Texts(thing, manners).SelectMany(line => line)];
+
+    private string ChangedTo(LibraryItem<T> theirs) => Say($"Somebody else changed this in between, to {Told(theirs)}. Change it once more to save yours over it.");
 
     private string Told(LibraryItem<T> thing) =>
         string.Join(", ", shape.Texts(thing, manners).First().Zip(shape.Columns).Where(cell => cell.First.Length > 0 && cell.Second.Role == ColumnRole.Shown).Select(cell => CellWords.Shown(cell.Second.Kind, cell.First)));

@@ -169,7 +169,7 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
 
         if (used.Added && now.PrintsAs(used.Plan) && now.Name == used.Plan.Name)
         {
-            await plans.DeleteAsync(press, used.Plan.Id);
+            await plans.DeleteAsync(press, now);
         }
 
         return null;

@@ -31,7 +31,7 @@ public sealed partial class RunPlanPage
         {
             var added = now.Source.Plan;
             Page = Page! with { Plans = [.. Page.Plans, now] };
-            edits.Add(Say($"trying {added.Name}"), () => TakenBackAsync(() => OutAsync(added.Id), from.Id));
+            edits.Add(Say($"trying {added.Name}"), () => TakenBackAsync(() => OutAsync(Page!.Plans.Single(plan => plan.Source.Plan.Id == added.Id).Source.Plan), from.Id));
             Navigation.NavigateTo(Address(added.Id));
             return true;
         }
@@ -61,7 +61,7 @@ public sealed partial class RunPlanPage
         var plan = Open!.Source.Plan;
         var place = Page!.Plans.TakeWhile(other => other.Source.Plan.Id != plan.Id).Count();
         var after = place > 0 ? Page.Plans[place - 1].Source.Plan.Id : (Guid?)null;
-        problem = await saves.DoAsync(() => OutAsync(plan.Id));
+        problem = await saves.DoAsync(() => OutAsync(plan));
         if (problem is null)
         {
             edits.Add(Say($"taking out {plan.Name}"), () => TakenBackAsync(() => BackAsync(plan, place, after), plan.Id));
@@ -69,14 +69,14 @@ public sealed partial class RunPlanPage
         }
     }
 
-    private async Task<string?> OutAsync(Guid plan)
+    private async Task<string?> OutAsync(PlanRecord plan)
     {
         if (await Service.DeleteAsync(Press!.Record.Id, plan) is { } refused)
         {
             return refused;
         }
 
-        Replace(plan, null);
+        Replace(plan.Id, null);
         return null;
     }
 

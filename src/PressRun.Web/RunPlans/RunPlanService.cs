@@ -108,16 +108,17 @@ public sealed class RunPlanService(
     /// <summary>Makes a plan the one that the edition goes by.</summary>
     public async Task ChooseAsync(PressId press, Guid plan) => await plans.ChooseAsync(press, plan);
 
-    /// <summary>Takes a plan out; a sentence where the shelf goes by it.</summary>
-    public async Task<string?> DeleteAsync(PressId press, Guid plan)
+    /// <summary>Takes a plan out; a sentence where the shelf goes by it or somebody else changed it.</summary>
+    public async Task<string?> DeleteAsync(PressId press, PlanRecord plan)
     {
-        if (await plans.LoadAsync(press, plan) is { Chosen: true })
+        if (await plans.LoadAsync(press, plan.Id) is { Chosen: true })
         {
             return Say($"The shelf goes by this plan. Go by another one first.");
         }
 
-        await plans.DeleteAsync(press, plan);
-        return null;
+        return await plans.DeleteAsync(press, plan) is DeleteResult.Changed
+            ? Say($"Somebody saved this in between, so it stays. Look at it again, and then take it out.")
+            : null;
     }
 
     /// <summary>Puts a plan back that was taken out, after the one it stood behind; null where it cannot be any more.</summary>

@@ -44,6 +44,62 @@ public sealed class TogetherJourney(Chromium chromium, SampleApp sample)
     }
 
     [Fact]
+    public async Task What_somebody_else_changed_in_a_library_is_only_written_over_by_who_looks_at_that_row_again()
+    {
+        await using var first = await sample.VisitAsync(chromium);
+        await using var second = await sample.VisitAsync(chromium);
+        await first.OpenAsync("papers");
+        await second.OpenAsync("papers");
+
+        await CaliperAsync(second, "Hemp kraft cover 280", "411");
+        await Expect(second.Page.Locator(".grid-state")).ToHaveTextAsync("All is saved.");
+        await CaliperAsync(first, "Hemp kraft cover 280", "409");
+        await Expect(first.Page.Locator(".says")).ToContainTextAsync("Somebody else changed this in between");
+        await CaliperAsync(first, "Night-blue cover 270", "352");
+        await Expect(first.Page.Locator(".says")).ToContainTextAsync("Somebody else changed this in between");
+        Assert.Equal(("411", "352"), (await GaugedAsync("Hemp kraft cover 280"), await GaugedAsync("Night-blue cover 270")));
+        await CaliperAsync(first, "Hemp kraft cover 280", "410");
+        await Expect(first.Page.Locator(".says")).ToHaveCountAsync(0);
+        Assert.Equal("410", await GaugedAsync("Hemp kraft cover 280"));
+
+        await first.OpenAsync("post");
+        await second.OpenAsync("post");
+        await EnterAsync(first, "Board-backed envelope B4", "Weighs", "75");
+        await Expect(first.Page.Locator("[data-grid='grid.post/mailers'] .grid-state")).ToHaveTextAsync("All is saved.");
+        await Row(second, "Board-backed envelope B4").Locator("[data-col]").First.ClickAsync();
+        await second.Page.Locator("[data-grid='grid.post/mailers']").GetByRole(AriaRole.Button, new() { Name = "Take out" }).ClickAsync();
+        await Expect(second.Page.Locator(".says")).ToContainTextAsync("so it stays");
+        await Row(second, "Board-backed envelope B4").Locator("[data-col]").First.ClickAsync();
+        await second.Page.Keyboard.PressAsync("Control+z");
+        await Expect(second.Page.Locator(".says")).ToContainTextAsync("Somebody else changed this in between");
+        Assert.Equal("75", await TextAsync("post", "Board-backed envelope B4", "Weighs"));
+        first.WasQuiet();
+        second.WasQuiet();
+
+        static ILocator Row(Visit visit, string name) => visit.Page.Locator("tr[data-row]", new() { HasText = name });
+
+        static Task CaliperAsync(Visit visit, string paper, string micrometres) => EnterAsync(visit, paper, "Caliper", micrometres);
+
+        static async Task EnterAsync(Visit visit, string row, string column, string typed)
+        {
+            var cell = Row(visit, row).Locator($"[data-label^='{column}']");
+            await cell.ClickAsync();
+            await visit.Page.Keyboard.TypeAsync(typed);
+            await visit.Page.Keyboard.PressAsync("Enter");
+            await Expect(cell).ToContainTextAsync(typed);
+        }
+
+        Task<string> GaugedAsync(string paper) => TextAsync("papers", paper, "Caliper");
+
+        async Task<string> TextAsync(string page, string row, string column)
+        {
+            await using var third = await sample.VisitAsync(chromium);
+            await third.OpenAsync(page);
+            return (await Row(third, row).Locator($"[data-label^='{column}']").GetAttributeAsync("data-text"))!;
+        }
+    }
+
+    [Fact]
     public async Task What_was_typed_at_one_machine_and_not_left_waits_at_the_other()
     {
         var book = await sample.Stored.BookAsync("A Dockyard Alphabet of Cranes", 1);

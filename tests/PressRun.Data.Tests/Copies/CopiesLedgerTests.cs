@@ -247,7 +247,7 @@ public sealed class CopiesLedgerTests(PostgresFixture postgres)
         var small = await SmallPress.CreateAsync(stores);
         await WriteAsync(stores, small, 0, MovementKind.Sold, 1, 9m, SmallPress.Post.Id);
 
-        var channel = Assert.IsType<DeleteResult.InUse>(await stores.Channels.DeleteAsync(small.Id, SmallPress.Post));
+        var channel = Assert.IsType<DeleteResult.InUse>(await stores.Channels.DeleteAsync(small.Id, await stores.Channels.KeptAsync(small.Id, SmallPress.Post)));
         var edition = Assert.IsType<DeleteResult.InUse>(await stores.Editions.DeleteAsync(small.Id, small.Edition));
 
         Assert.Equal("Tidepool Almanac, printing 1: sales", Assert.Single(channel.Where));

@@ -123,7 +123,7 @@ public sealed class LibraryImportTests(PostgresFixture postgres)
         SmallPress.Saved(await stores.PriceLists.SaveAsync(
             small.Id, small.List with { Prices = prices with { Paper = [.. prices.Paper, prices.Paper[0] with { StockId = "spare" }] } }));
 
-        var refused = Assert.IsType<DeleteResult.InUse>(await stores.Stocks.DeleteAsync(small.Id, Card("Spare card") with { Id = "spare" }));
+        var refused = Assert.IsType<DeleteResult.InUse>(await stores.Stocks.DeleteAsync(small.Id, await stores.Stocks.KeptAsync(small.Id, Card("Spare card") with { Id = "spare" })));
 
         Assert.Equal(["Millrace: prices from 2026-01-01"], refused.Where);
     }

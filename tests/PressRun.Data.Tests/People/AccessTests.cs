@@ -38,7 +38,7 @@ public sealed class AccessTests(PostgresFixture postgres)
         var before = await stores.Archives.ExportAsync(press.Id);
         await RefusedAsync(() => stores.Titles.SaveAsync(press.Id, press.Title with { Title = "Mine" }));
         await RefusedAsync(() => stores.Editions.SaveAsync(press.Id, press.Edition with { Price = 1m }));
-        await RefusedAsync(() => stores.Plans.DeleteAsync(press.Id, press.Plan.Id));
+        await RefusedAsync(() => stores.Plans.DeleteAsync(press.Id, press.Plan));
         await RefusedAsync(async () => await stores.Stocks.SaveAllAsync(press.Id, await stores.Stocks.ListAsync(press.Id)));
         await RefusedAsync(() => stores.Stocks.ImportAsync(press.Id, () => []));
         await RefusedAsync(() => stores.Titles.DeleteAsync(press.Id, press.Title));

@@ -166,7 +166,7 @@ public sealed class BenchWordsTests
         var paper = view.Sheet!.Piles.Aggregate(Length.Zero, (sum, pile) => sum + pile.Part.Stock.Caliper);
         Assert.Contains(
             Lines(view, WorkKind.Staple),
-            line => line.Contains($"through {Format.Thickness(paper)} of paper: take legs of {Format.Thickness(paper + Length.FromMillimetres(3m))} or a little more", StringComparison.Ordinal));
+            line => line.Contains($"through {Format.Thickness(paper)} of paper: take legs of {Format.Length(paper + Length.FromMillimetres(3m))} or a little more", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -27,8 +27,8 @@ public class PostingAnswerTests
         // By hand: the piece is 240 mm long, 3.04 mm thick and weighs 65.9 g; the service takes 230, 2 and 60.
         var one = PostingAnswer.Of(View, "post", Millimetre).Table[0];
 
-        Assert.Equal(["10 mm too long", "1 mm too thick", "5.9 g too heavy"], one.Choice.Refused.Select(refused => PostWords.Of(refused, Written.Metric)));
-        Assert.Equal("2 mm too thin", PostWords.Of(new RefusedService("slim", PostageLimit.Thickness, 2m) { TooLittle = true }, Written.Metric));
+        Assert.Equal(["10 mm too long", "1.0 mm too thick", "5.9 g too heavy"], one.Choice.Refused.Select(refused => PostWords.Of(refused, Written.Metric)));
+        Assert.Equal("2.0 mm too thin", PostWords.Of(new RefusedService("slim", PostageLimit.Thickness, 2m) { TooLittle = true }, Written.Metric));
     }
 
     [Fact]
