@@ -17,6 +17,7 @@ public sealed class CopiesToStart
     private readonly BigInteger denominator;
     private readonly long smallNumerator;
     private readonly long smallDenominator;
+    private readonly double score;
 
     /// <summary>Prepares the overs of a run.</summary>
     /// <param name="spoilages">Rates, each 0 up to but not including 1.</param>
@@ -38,18 +39,15 @@ public sealed class CopiesToStart
         {
             (smallNumerator, smallDenominator) = ((long)numerator, (long)denominator);
         }
+
+        // Many rates with many digits make whole numbers that no double holds; as many leading bits of both say the same.
+        var surplus = (int)Math.Max(0, denominator.GetBitLength() - 1000);
+        Survival = (double)(numerator >> surplus) / (double)(denominator >> surplus);
+        score = IsSearched ? SureCounts.Score(WantedProbability) : 0d;
     }
 
     /// <summary>Share of the copies started that end as good ones: the product of (1 − spoilage), as a double.</summary>
-    public double Survival
-    {
-        get
-        {
-            // Many rates with many digits make whole numbers that no double holds; as many leading bits of both say the same.
-            var surplus = (int)Math.Max(0, denominator.GetBitLength() - 1000);
-            return (double)(numerator >> surplus) / (double)(denominator >> surplus);
-        }
-    }
+    public double Survival { get; }
 
     /// <summary>
     /// Copies to start. Plain: good copies over the surviving share, rounded up, exact as a fraction of whole numbers. Assured: the fewest,
@@ -87,9 +85,11 @@ public sealed class CopiesToStart
         return started > long.MaxValue ? long.MaxValue : (long)started;
     }
 
+    // The search asks for some thirty probabilities; what is sure around the fewest copies answers nearly all of them without a sum.
     private long? Assured(int goodCopies, long plain)
     {
         var (survival, wanted) = (Survival, WantedProbability);
+        var sure = SureCounts.Of(survival, wanted, score, goodCopies);
         long high = plain, low = goodCopies;
         while (!Enough(high))
         {
@@ -110,6 +110,7 @@ public sealed class CopiesToStart
 
         return low;
 
-        bool Enough(long started) => BinomialTail.Of(started, survival, goodCopies).AtLeast >= wanted;
+        bool Enough(long started) =>
+            started >= sure.Enough || (started > sure.TooFew && BinomialTail.Of(started, survival, goodCopies).AtLeast >= wanted);
     }
 }

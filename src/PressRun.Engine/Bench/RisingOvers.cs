@@ -1,26 +1,20 @@
 namespace PressRun.Engine.Bench;
 
 /// <summary>
-/// Copies to start for quantities that rise, as those of a ladder do: the same answers as <see cref="CopiesToStart.For"/>, each in nanoseconds.
-/// From one quantity to the next the assured copies move by little, and the binomial tail moves with them by neighbouring probabilities
-/// (T = P(X ≥ q) of g copies, b = P(X = q)):
+/// Copies to start for quantities that rise, as those of a ladder do: the same answers as <see cref="CopiesToStart.For"/>, each in nanoseconds
+/// where the quantities lie near each other. From one quantity to the next the assured copies move by little, and the binomial tail moves with them
+/// by neighbouring probabilities (T = P(X ≥ q) of g copies, b = P(X = q)):
 /// <code>
 /// T(g + 1, q + 1) = T(g, q) − (1 − p) · b(g, q)
 /// T(g + 1, q)     = T(g, q) + p · b(g, q − 1)
 /// </code>
-/// The tail is summed afresh before its rounding can reach <see cref="Margin"/>, and a tail nearer to the confidence than that is
-/// decided by the full search. Not thread-safe: one for each walk.
+/// The tail is summed afresh before its rounding can reach <see cref="SureCounts.Margin"/>; where a tail comes nearer to the confidence than that, the
+/// quantity asked for is searched by itself. Not thread-safe: one for each walk.
 /// </summary>
 internal sealed class RisingOvers
 {
-    // An update moves T by at most one probability, each good to a few units in the last place for each update before it: over so many
-    // updates in a row the errors stay below 1e-11.
-    private const int UpdatesBetweenSums = 256;
-    private const double Margin = 1e-10;
-
-    // Beyond this the copies between two neighbouring quantities, or the quantities skipped, are more than the full search takes.
-    private const double LeastSurvival = 1e-5;
-    private const int MostSkipped = 1000;
+    // Each good copy more takes about 1 / p updates, and so many updates take about as long as the search with its one or two sums.
+    private const int MostUpdates = 2 * SureCounts.UpdatesBetweenSums;
 
     private readonly CopiesToStart overs;
     private readonly double survival;
@@ -31,7 +25,7 @@ internal sealed class RisingOvers
     private long? started;
     private BinomialTail tail;
     private int updates;
-    private bool isFewest;
+    private bool isSummed;
 
     public RisingOvers(CopiesToStart overs, double wanted)
     {
@@ -51,67 +45,73 @@ internal sealed class RisingOvers
             return overs.For(goodCopies);
         }
 
-        if (started is null || survival < LeastSurvival || goodCopies <= good || goodCopies - good > MostSkipped)
+        if (started is null || goodCopies <= good || (goodCopies - good) / survival > MostUpdates || !CanWalk())
         {
-            Search(goodCopies);
-            return started;
+            return Search(goodCopies);
         }
 
         while (good < goodCopies && started is not null)
         {
-            Next();
+            if (!Next())
+            {
+                return Search(goodCopies);
+            }
         }
 
         return started;
     }
 
-    // The fewest copies for one good copy more are at least one more: without its last copy a run that reaches q + 1 reaches q.
-    private void Next()
+    // A walk begins where the copies are surely the fewest: one fewer would surely be too few.
+    private bool CanWalk()
     {
-        if (!isFewest)
+        if (isSummed)
         {
-            Search(good + 1);
-            return;
+            return true;
         }
 
         var copies = started!.Value;
+        tail = Sum(copies, good);
+        isSummed = tail.AtLeast - (tail.Exactly * good / copies) < wanted - SureCounts.Margin;
+        return isSummed;
+    }
+
+    // The fewest copies for one good copy more are at least one more: without its last copy a run that reaches q + 1 reaches q. False where a tail
+    // is too near to the confidence to be decided.
+    private bool Next()
+    {
+        var copies = started!.Value;
         Move(copies + 1, good + 1, new BinomialTail(tail.AtLeast - (spoiled * tail.Exactly), tail.Exactly * survival * (copies + 1) / (good + 1)));
-        while (Math.Abs(tail.AtLeast - wanted) > Margin)
+        while (Math.Abs(tail.AtLeast - wanted) > SureCounts.Margin)
         {
             if (tail.AtLeast > wanted)
             {
-                return;
+                return true;
             }
 
             copies = started.Value;
             if (copies == CopiesToStart.Most)
             {
                 started = null;
-                return;
+                return true;
             }
 
             var ratio = spoiled / (copies - good + 1);
             Move(copies + 1, good, new BinomialTail(tail.AtLeast + (tail.Exactly * good * ratio), tail.Exactly * (copies + 1) * ratio));
         }
 
-        Search(good);
+        return false;
     }
 
     private void Move(long copies, int goodCopies, BinomialTail moved)
     {
         (started, good) = (copies, goodCopies);
-        tail = ++updates < UpdatesBetweenSums ? moved : Sum(copies, goodCopies);
+        tail = ++updates < SureCounts.UpdatesBetweenSums ? moved : Sum(copies, goodCopies);
     }
 
-    private void Search(int goodCopies)
+    private long? Search(int goodCopies)
     {
-        good = goodCopies;
-        started = overs.For(goodCopies);
-        if (started is { } copies)
-        {
-            tail = Sum(copies, goodCopies);
-            isFewest = BinomialTail.Of(copies - 1, survival, goodCopies).AtLeast < wanted - Margin;
-        }
+        (good, isSummed) = (goodCopies, false);
+        return started = overs.For(goodCopies);
     }
 
     private BinomialTail Sum(long copies, int goodCopies)

@@ -25,6 +25,12 @@ public sealed class RisingOversTests
             (first, rate, confidence, step) => AgreesOver(Overs(confidence, rate), first, step, first > 5_000 ? 12 : Rungs),
             iter: 150);
 
+    [Fact]
+    public void A_walk_by_wide_steps_gives_what_each_quantity_by_itself_gives() =>
+        Gen.Select(First, Rate, Confidence, Gen.Int[5, 5_000]).Sample(
+            (first, rate, confidence, step) => AgreesOver(Overs(confidence, rate), Math.Min(first, 900_000), step, 12),
+            iter: 100);
+
     [Theory]
     [InlineData(0.75, 0.5)] // One copy of two at one half is three quarters exactly.
     [InlineData(0.5, 0.5)] // By symmetry the middle of an odd number of copies is one half exactly.
