@@ -174,7 +174,7 @@ public class JobEndpointTests
     public async Task A_short_job_is_answered_beside_a_long_one_and_a_long_one_that_nobody_waits_for_any_more_makes_room()
     {
         var settings = new Dictionary<string, string?> { ["MostAtOnce"] = "1", ["MostLongAtOnce"] = "1", ["MostWaiting"] = "0", ["LongestSeconds"] = "600" };
-        await using var host = await ApiHost.Start(settings.ToDictionary(setting => "PressRun:Api:" + setting.Key, setting => setting.Value));
+        await using var host = await ApiHost.Start(settings.ToDictionary(setting => "PressRun:Api:" + setting.Key, setting => setting.Value), new ShortTurnTime(Timeout.InfiniteTimeSpan));
         using var away = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
         var endless = host.Post("/api/v1/ladder", EndlessLadder(), away.Token);
         await Eventually(async () =>
@@ -192,6 +192,27 @@ public class JobEndpointTests
         await away.CancelAsync();
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => endless);
         await Eventually(async () => await StatusOf(host, "/api/v1/ladder", LongLadder()) == HttpStatusCode.OK);
+    }
+
+    [Fact(Timeout = 300_000)]
+    public async Task What_was_taken_for_short_and_is_not_gives_its_turn_back_and_has_one_among_the_long_ones()
+    {
+        var settings = new Dictionary<string, string?> { ["MostAtOnce"] = "1", ["MostLongAtOnce"] = "1", ["MostWaiting"] = "0", ["LongestSeconds"] = "600" };
+        await using var host = await ApiHost.Start(settings.ToDictionary(setting => "PressRun:Api:" + setting.Key, setting => setting.Value), new ShortTurnTime(TimeSpan.Zero));
+        Assert.Equal(HttpStatusCode.OK, await StatusOf(host, "/api/v1/ladder", ApiHost.Sample()));
+
+        using var away = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        var endless = host.Post("/api/v1/ladder", EndlessLadder(), away.Token);
+        await Eventually(async () =>
+        {
+            endless = endless.IsCompleted ? host.Post("/api/v1/ladder", EndlessLadder(), away.Token) : endless;
+            return await StatusOf(host, "/api/v1/ladder", LongLadder()) == HttpStatusCode.ServiceUnavailable
+                && await StatusOf(host, "/api/v1/estimate", ApiHost.Sample()) == HttpStatusCode.OK;
+        });
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, await StatusOf(host, "/api/v1/ladder", ApiHost.Sample()));
+        Assert.Equal(HttpStatusCode.OK, await StatusOf(host, "/api/v1/estimate", ApiHost.Sample()));
+        await away.CancelAsync();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => endless);
     }
 
     private static async Task Eventually(Func<Task<bool>> holds)
@@ -258,6 +279,13 @@ public class JobEndpointTests
     }
 
     private static Task<string> Text(HttpResponseMessage answer) => answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+
+    /// <summary>A clock by which a short job's turn is over at once, or never, however busy the machine is.</summary>
+    private sealed class ShortTurnTime(TimeSpan turn) : TimeProvider
+    {
+        public override ITimer CreateTimer(TimerCallback callback, object? state, TimeSpan dueTime, TimeSpan period) =>
+            base.CreateTimer(callback, state, dueTime > TimeSpan.Zero && dueTime < TimeSpan.FromSeconds(1) ? turn : dueTime, period);
+    }
 
     /// <summary>A clock whose every delay is over at once.</summary>
     private sealed class HurriedTime : TimeProvider
