@@ -48,8 +48,10 @@ public sealed partial class PreparedJob
     /// <summary>Every step between two quantities, in order, with the change in landed cost it comes with.</summary>
     /// <param name="from">First quantity; at least 1.</param>
     /// <param name="to">Last quantity, at most 1,000,000.</param>
+    /// <param name="cancellation">Ends the work early.</param>
     /// <returns>The steps, or the problem at a quantity that the shop cannot take.</returns>
-    public Outcome<IReadOnlyList<StepAhead>> StepsBetween(int from, int to)
+    /// <exception cref="OperationCanceledException">The work was ended early.</exception>
+    public Outcome<IReadOnlyList<StepAhead>> StepsBetween(int from, int to, CancellationToken cancellation = default)
     {
         var rising = RisingOvers();
         var first = Standing(from, rising);
@@ -61,6 +63,7 @@ public sealed partial class PreparedJob
         var steps = new List<StepAhead>();
         for (var (next, before) = (from + 1, first); next <= to; next++)
         {
+            cancellation.ThrowIfCancellationRequested();
             var now = Standing(next, rising);
             if (now.Problem is { } problem)
             {

@@ -76,6 +76,7 @@ public static class WebPages
         services.AddSingleton<PapersService>();
         services.AddSingleton<PayoutsService>();
         services.AddSingleton<BinderyService>();
+        services.AddSingleton<FrozenJobs>();
         services.AddSingleton<QuoteService>();
         services.AddSingleton<QuoteNews>();
         services.AddSingleton<SharedQuotes>();

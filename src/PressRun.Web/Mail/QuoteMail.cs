@@ -22,7 +22,8 @@ public static class QuoteMail
     /// <param name="home">Where PressRun is found; null where nobody said.</param>
     public static MimeMessage Of(DueMail due, string from, DateTimeOffset now, string? home = null)
     {
-        var view = QuoteView.Of(due.Whole, Texts.Language);
+        // What the mail says of the quote stands in its figures: the job need not be read for it.
+        var view = QuoteView.Of(due.Whole, new FrozenJob(null, null), Texts.Language);
         var sender = MailboxAddress.Parse(from);
         var mail = new MimeMessage
         {

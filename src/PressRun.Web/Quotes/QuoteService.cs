@@ -22,7 +22,7 @@ public sealed record QuoteDone<T>(T? Now, string? Problem)
     where T : class;
 
 /// <summary>Quotes from the maker's side.</summary>
-public sealed class QuoteService(QuoteStore quotes, RunPlanService runs, TitleStore titles, EditionStore editions, TimeProvider time)
+public sealed class QuoteService(QuoteStore quotes, RunPlanService runs, TitleStore titles, EditionStore editions, FrozenJobs jobs, TimeProvider time)
 {
     /// <summary>The day that stands on a quote that is frozen now, as its readers' days are counted: in universal time.</summary>
     public DateOnly Today => DateOnly.FromDateTime(time.GetUtcNow().UtcDateTime);
@@ -56,8 +56,11 @@ public sealed class QuoteService(QuoteStore quotes, RunPlanService runs, TitleSt
     public Task<IReadOnlyList<QuoteSummary>> ListAsync(PressId press) => quotes.ListAsync(press);
 
     /// <summary>A quote by its number, or null.</summary>
-    public async Task<QuoteView?> FindAsync(PressId press, int number) =>
-        await quotes.FindAsync(press, number) is { } whole ? QuoteView.Of(whole, CultureInfo.CurrentCulture) : null;
+    /// <param name="press">Whose.</param>
+    /// <param name="number">Its number.</param>
+    /// <param name="gone">Whoever asked has left.</param>
+    public async Task<QuoteView?> FindAsync(PressId press, int number, CancellationToken gone = default) =>
+        await quotes.FindAsync(press, number) is { } whole ? QuoteView.Of(whole, await jobs.OfAsync(whole.Quote, gone), CultureInfo.CurrentCulture) : null;
 
     /// <summary>Address of the printing that was quoted.</summary>
     public async Task<string?> AddressAsync(PressId press, QuoteView view) =>

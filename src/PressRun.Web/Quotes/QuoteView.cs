@@ -3,8 +3,6 @@ using PressRun.Data.Quotes;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Quoting;
-using PressRun.JobFile;
-using PressRun.JobFile.Results;
 using PressRun.Web.Charts;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Shared.Wording;
@@ -22,12 +20,11 @@ public sealed record BillShare(int Index, string Name, decimal Amount, decimal P
 /// <summary>A quote as its pages show it: the frozen figures, and the frozen job where this version still reckons it the same.</summary>
 public sealed class QuoteView
 {
-    private QuoteView(QuoteWhole whole, FrozenFigures figures, Job? job, WorkedPlan? worked, IReadOnlyList<BillShare> bill, CultureInfo culture)
+    private QuoteView(QuoteWhole whole, FrozenFigures figures, FrozenJob frozen, IReadOnlyList<BillShare> bill, CultureInfo culture)
     {
         Whole = whole;
         Figures = figures;
-        Job = job;
-        Worked = worked;
+        (Job, Worked) = (frozen.Job, frozen.Worked);
         Bill = bill;
         Format = new PressFormat(Currency.Find(Facts.Currency)!, Facts.Units, culture);
     }
@@ -69,29 +66,18 @@ public sealed class QuoteView
     public BookShape? Shape => Worked?.Shape(Facts.Colour);
 
     /// <summary>Reads a quote.</summary>
-    public static QuoteView Of(QuoteWhole whole, CultureInfo culture)
+    /// <param name="whole">The quote with its course.</param>
+    /// <param name="frozen">Its job.</param>
+    /// <param name="culture">How figures are written for the viewer.</param>
+    public static QuoteView Of(QuoteWhole whole, FrozenJob frozen, CultureInfo culture)
     {
         var figures = FrozenFigures.Read(whole.Quote.Result) ?? throw new InvalidOperationException("The result of a quote in the database is no costing: something else wrote it.");
-        var job = JobReader.Read(whole.Quote.Job) is { Succeeded: true } read ? read.Value : null;
-        return new QuoteView(whole, figures, job, job is null ? null : WorkedOut(whole.Quote, job), Shares(whole), culture);
+        return new QuoteView(whole, figures, frozen, Shares(whole), culture);
     }
 
     /// <summary>The shares of a bill over another amount than the quote's.</summary>
     public IReadOnlyList<decimal> SharesOf(decimal total) =>
         BillSplit.Of(total, Facts.Bill, Format.Currency) is { Succeeded: true } split ? split.Value.Amounts : [];
-
-    private static WorkedPlan? WorkedOut(QuoteRecord quote, Job job)
-    {
-        if (PreparedJob.Prepare(job) is not { Succeeded: true } prepared
-            || JobAnswer.To(JobQuestion.Estimate, prepared.Value) is not { Succeeded: true } answer
-            || !answer.Value.ToJson(indented: true).AsSpan().SequenceEqual(quote.Result))
-        {
-            return null;
-        }
-
-        var (from, to) = job.Ladder is { } ladder ? (Math.Min(ladder.From, quote.Quantity), Math.Max(ladder.Last, quote.Quantity)) : (quote.Quantity, quote.Quantity);
-        return WorkedPlan.Of(prepared.Value, from, to) is { Succeeded: true } worked ? worked.Value : null;
-    }
 
     private static IReadOnlyList<BillShare> Shares(QuoteWhole whole)
     {

@@ -49,6 +49,7 @@ public sealed class SharedQuotes : IDisposable
     private readonly SharedQuoteStore store;
     private readonly IServiceScopeFactory scopes;
     private readonly TimeProvider time;
+    private readonly FrozenJobs jobs;
     private readonly MemoryCache pages = new(new MemoryCacheOptions { SizeLimit = MostKept });
 
     // Whoever guesses at secrets is slowed down, by place. The secrets themselves cannot be guessed.
@@ -61,7 +62,8 @@ public sealed class SharedQuotes : IDisposable
             asked, _ => new FixedWindowRateLimiterOptions { PermitLimit = asked.Work == LinkWork.Opened ? MostOpened : MostWorked, Window = TimeSpan.FromMinutes(1) }));
 
     /// <summary>Made once for the app.</summary>
-    public SharedQuotes(SharedQuoteStore store, IServiceScopeFactory scopes, TimeProvider time) => (this.store, this.scopes, this.time) = (store, scopes, time);
+    public SharedQuotes(SharedQuoteStore store, IServiceScopeFactory scopes, FrozenJobs jobs, TimeProvider time) =>
+        (this.store, this.scopes, this.jobs, this.time) = (store, scopes, jobs, time);
 
     /// <summary>Counts that a link was asked for that never was; false where that was one too many from its place within this minute.</summary>
     public bool MayMiss(IPAddress? address)
@@ -160,7 +162,7 @@ public sealed class SharedQuotes : IDisposable
     };
 
     private async Task<(QuoteView View, QuoteLink Link)?> LoadAsync(SharedLook look, CultureInfo culture, CancellationToken cancel) =>
-        await store.LoadAsync(look, cancel) is var (whole, link) ? (QuoteView.Of(whole, culture), link) : null;
+        await store.LoadAsync(look, cancel) is var (whole, link) ? (QuoteView.Of(whole, await jobs.OfAsync(whole.Quote, cancel), culture), link) : null;
 
     /// <inheritdoc/>
     public void Dispose()

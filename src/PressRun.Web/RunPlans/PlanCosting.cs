@@ -9,14 +9,6 @@ namespace PressRun.Web.RunPlans;
 /// <summary>A plan worked out: its job prepared once, and the staircase over its range. Immutable.</summary>
 public sealed class PlanCosting
 {
-    // Where a plan names no range: from a quarter of the run to three times the run.
-    private const int ShownBelow = 4;
-    private const int ShownAbove = 3;
-
-    // However large the run, and however wide the range that a plan names: more could neither be drawn nor read, and would take minutes.
-    private const int MostBelow = 5_000;
-    private const int MostAbove = 10_000;
-
     private PlanCosting(JobSource source, IReadOnlyList<Problem> problems)
     {
         Source = source;
@@ -41,23 +33,9 @@ public sealed class PlanCosting
             return new PlanCosting(source, outcome.Problems);
         }
 
-        var (from, to) = Range(source.Plan, outcome.Value);
+        var (from, to) = ShownRange.Of(outcome.Value, source.Plan.Quantity, source.Plan.Ladder);
         var worked = WorkedPlan.Of(outcome.Value, from, to);
         return worked.Succeeded ? new PlanCosting(source, []) { Worked = worked.Value } : new PlanCosting(source, worked.Problems);
-    }
-
-    // The plan's range, wide enough for its quantity, and no further than the shop goes.
-    private static (int From, int To) Range(PlanRecord plan, PreparedJob prepared)
-    {
-        var from = Math.Min(plan.Quantity, plan.Ladder?.From ?? Math.Max(1, plan.Quantity / ShownBelow));
-        var to = Math.Max(plan.Quantity, plan.Ladder?.Last ?? (int)Math.Min(Job.MostCopies, (long)plan.Quantity * ShownAbove));
-        (from, to) = (Math.Max(from, plan.Quantity - MostBelow), Math.Min(to, plan.Quantity + MostAbove));
-        while (to > plan.Quantity && prepared.LandedCost(to, out _) is not null)
-        {
-            to--;
-        }
-
-        return (from, to);
     }
 }
 
@@ -85,15 +63,17 @@ public sealed record WorkedPlan(
     /// <param name="prepared">The job.</param>
     /// <param name="from">First quantity, at least 1.</param>
     /// <param name="to">Last quantity.</param>
-    public static Outcome<WorkedPlan> Of(PreparedJob prepared, int from, int to)
+    /// <param name="cancellation">Ends the work early.</param>
+    /// <exception cref="OperationCanceledException">The work was ended early.</exception>
+    public static Outcome<WorkedPlan> Of(PreparedJob prepared, int from, int to, CancellationToken cancellation = default)
     {
-        var curve = prepared.Curve(from, to);
+        var curve = prepared.Curve(from, to, cancellation);
         if (!curve.Succeeded)
         {
             return Outcome<WorkedPlan>.Refused(curve.Problems);
         }
 
-        var steps = prepared.StepsBetween(from, to);
+        var steps = prepared.StepsBetween(from, to, cancellation);
         return Outcome<WorkedPlan>.Of(new WorkedPlan(
             prepared, curve.Value, curve.Value.DearBands(), LadderJump.Of(curve.Value), steps.Succeeded ? steps.Value : [], prepared.Impose()));
     }

@@ -36,7 +36,7 @@ public sealed partial class QuotePdfTests
         var word = string.Concat(Enumerable.Range(0, 1_000).Select(place => (char)('a' + (place % 26))));
         var facts = view.Facts with { Note = word };
 
-        var text = Read(QuotePdf.Of(QuoteView.Of(view.Whole with { Quote = view.Quote with { Facts = facts } }, view.Format.Culture), allLines: true));
+        var text = Read(QuotePdf.Of(AQuote.Again(view, view.Whole with { Quote = view.Quote with { Facts = facts } }), allLines: true));
 
         Assert.Contains(word, text.Replace(" ", "", StringComparison.Ordinal).Replace("\n", "", StringComparison.Ordinal), StringComparison.Ordinal);
     }
@@ -56,7 +56,7 @@ public sealed partial class QuotePdfTests
         var view = AQuote.View();
         var (landed, mine, theirs) = (view.Format.Money(view.Quote.Landed), view.Format.Money(view.Bill[1].Amount), view.Format.Money(view.Bill[0].Amount));
         var (bo, cy) = (AQuote.Link with { Id = Guid.NewGuid(), Name = "Bo", Part = 0 }, AQuote.Link with { Id = Guid.NewGuid(), Name = "Cy", Part = null });
-        var three = QuoteView.Of(view.Whole with { Links = [AQuote.Link, bo, cy with { Answer = QuoteAnswer.Agreed }] }, view.Format.Culture);
+        var three = AQuote.Again(view, view.Whole with { Links = [AQuote.Link, bo, cy with { Answer = QuoteAnswer.Agreed }] });
 
         var ofAda = Read(QuotePdf.Of(three, allLines: true, AQuote.Link));
         Assert.Contains($"I agree to 100 copies for {landed}, of which my part is {mine}.", ofAda, StringComparison.Ordinal);
@@ -65,7 +65,7 @@ public sealed partial class QuotePdfTests
         var ofAll = Read(QuotePdf.Of(three, allLines: true));
         Assert.Contains($"my part is {mine}.", ofAll, StringComparison.Ordinal);
         Assert.Contains($"my part is {theirs}.", ofAll, StringComparison.Ordinal);
-        var unsent = Read(QuotePdf.Of(QuoteView.Of(view.Whole with { Links = [], State = QuoteState.Held }, view.Format.Culture), allLines: true));
+        var unsent = Read(QuotePdf.Of(AQuote.Again(view, view.Whole with { Links = [], State = QuoteState.Held }), allLines: true));
         Assert.Equal(1, unsent.Split("I agree").Length - 1);
         Assert.Contains($"my part is {mine}.", unsent, StringComparison.Ordinal);
     }

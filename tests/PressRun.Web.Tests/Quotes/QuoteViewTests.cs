@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using PressRun.Data.Quotes;
+using PressRun.Engine.Ladder;
 using PressRun.Web.Quotes;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Tests.Support;
@@ -42,6 +43,26 @@ public sealed class QuoteViewTests
     {
         Assert.NotNull(SharedQuotes.Try(AQuote.View(), AQuote.Link, copies).Problem);
         Assert.Equal(ARun.Prepared.Estimate(50).Value.Totals.LandedCost, SharedQuotes.Try(AQuote.View(), AQuote.Link, 50).Estimate!.Totals.LandedCost);
+    }
+
+    [Fact]
+    public void A_wide_range_is_shown_as_the_plan_showed_it_and_a_quantity_outside_of_it_is_tried_exactly()
+    {
+        var wide = new LadderRange(1, 1_000_000, 101);
+        var view = AQuote.View(job: job => job with { Ladder = wide });
+        var curve = PlanCosting.Of(APlan.Source(100, plan => plan with { Ladder = wide })).Worked!.Curve;
+        var link = AQuote.Link with { Rights = AQuote.Link.Rights with { TryFrom = 1, TryTo = 1_000_000 } };
+
+        Assert.Equal((curve.From, curve.To), (view.Worked!.Curve.From, view.Worked.Curve.To));
+        Assert.Equal((1, 10_100), (curve.From, curve.To));
+        Assert.Equal(ARun.Prepared.Estimate(900_000).Value.Totals.LandedCost, SharedQuotes.Try(view, link, 900_000).Estimate!.Totals.LandedCost);
+    }
+
+    [Fact]
+    public void A_job_that_names_no_other_quantities_is_shown_at_its_own_alone()
+    {
+        var view = AQuote.View(job: job => job with { Ladder = null });
+        Assert.Equal((100, 100), (view.Worked!.Curve.From, view.Worked.Curve.To));
     }
 
     [Fact]

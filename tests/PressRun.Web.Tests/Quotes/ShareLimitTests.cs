@@ -11,7 +11,7 @@ public sealed class ShareLimitTests
     [Fact]
     public void So_many_links_that_never_were_are_told_apart_from_one_place_and_the_next_one_waits()
     {
-        using var quotes = new SharedQuotes(null!, null!, TimeProvider.System);
+        using var quotes = new SharedQuotes(null!, null!, null!, TimeProvider.System);
         var (here, there) = (IPAddress.Parse("192.0.2.9"), IPAddress.Parse("192.0.2.10"));
 
         Assert.All(Enumerable.Range(0, SharedQuotes.MostMisses), _ => Assert.True(quotes.MayMiss(here)));
@@ -22,7 +22,7 @@ public sealed class ShareLimitTests
     [Fact]
     public void So_much_is_worked_out_for_one_link_and_the_next_one_waits()
     {
-        using var quotes = new SharedQuotes(null!, null!, TimeProvider.System);
+        using var quotes = new SharedQuotes(null!, null!, null!, TimeProvider.System);
         var (busy, other) = (Look(), Look());
 
         Assert.All(Enumerable.Range(0, SharedQuotes.MostWorked), _ => Assert.True(quotes.MayWork(busy)));
@@ -36,7 +36,7 @@ public sealed class ShareLimitTests
     [InlineData(LinkWork.Opened, SharedQuotes.MostOpened)]
     public void Each_kind_of_work_is_counted_by_itself(LinkWork work, int most)
     {
-        using var quotes = new SharedQuotes(null!, null!, TimeProvider.System);
+        using var quotes = new SharedQuotes(null!, null!, null!, TimeProvider.System);
         var look = Look();
 
         Assert.Equal(most, Enumerable.Range(0, 2 * most).Count(_ => quotes.MayWork(look, work)));

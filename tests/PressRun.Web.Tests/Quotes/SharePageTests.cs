@@ -61,7 +61,7 @@ public sealed class SharePageTests
     {
         await using var page = new BunitContext();
         var view = AQuote.View();
-        var late = StateOf("refused Agree", QuoteView.Of(view.Whole with { State = QuoteState.Replaced, ReplacedBy = 15 }, view.Format.Culture));
+        var late = StateOf("refused Agree", AQuote.Again(view, view.Whole with { State = QuoteState.Replaced, ReplacedBy = 15 }));
         var shown = Render(page, late with { About = about });
 
         Assert.Equal("Not so.", shown.Find("#unsent [role=alert]").TextContent);
@@ -177,7 +177,7 @@ public sealed class SharePageTests
         var plain = new ShareState(view, AQuote.Link with { Name = Hostile }, Secret, "/");
         if (Enum.TryParse<QuoteState>(name, out var state))
         {
-            var stands = QuoteView.Of(view.Whole with { State = state, ReplacedBy = state == QuoteState.Replaced ? 15 : null }, view.Format.Culture);
+            var stands = AQuote.Again(view, view.Whole with { State = state, ReplacedBy = state == QuoteState.Replaced ? 15 : null });
             return plain with { View = stands };
         }
 

@@ -37,6 +37,9 @@ public static class AQuote
         var quote = new QuoteRecord(
             Guid.NewGuid(), 14, Guid.NewGuid(), facts, JobWriter.Write(frozen), result ?? JobAnswer.To(JobQuestion.Estimate, prepared).Value.ToJson(indented: true), 100,
             prepared.Estimate(100).Value.Totals.LandedCost, MadeAt, "Eel Pie Editions", null, [.. Enumerable.Range(0, 32).Select(value => (byte)value)]);
-        return QuoteView.Of(new QuoteWhole(quote, QuoteState.Out, null, [Link], events ?? [], 1), CultureInfo.GetCultureInfo(culture));
+        return QuoteView.Of(new QuoteWhole(quote, QuoteState.Out, null, [Link], events ?? [], 1), FrozenJob.Of(quote), CultureInfo.GetCultureInfo(culture));
     }
+
+    /// <summary>The same quote after something happened to it.</summary>
+    public static QuoteView Again(QuoteView view, QuoteWhole whole) => QuoteView.Of(whole, new FrozenJob(view.Job, view.Worked), view.Format.Culture);
 }
