@@ -60,7 +60,7 @@ public sealed class QuoteService(QuoteStore quotes, RunPlanService runs, TitleSt
     /// <param name="number">Its number.</param>
     /// <param name="gone">Whoever asked has left.</param>
     public async Task<QuoteView?> FindAsync(PressId press, int number, CancellationToken gone = default) =>
-        await quotes.FindAsync(press, number) is { } whole ? QuoteView.Of(whole, await jobs.OfAsync(whole.Quote, gone), CultureInfo.CurrentCulture) : null;
+        await quotes.FindAsync(press, number, gone) is { } whole ? QuoteView.Of(whole, await jobs.OfAsync(whole.Quote, gone), CultureInfo.CurrentCulture) : null;
 
     /// <summary>Address of the printing that was quoted.</summary>
     public async Task<string?> AddressAsync(PressId press, QuoteView view) =>
