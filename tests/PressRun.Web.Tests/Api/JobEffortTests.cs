@@ -87,6 +87,7 @@ public class JobEffortTests
     {
         var job = ApiHost.Sample();
         var (service, channel) = (job["postage"]![0]!, job["channels"]!.AsArray().First(way => way!["postageRegion"] is not null)!);
+        service["steps"] = new JsonArray([.. Enumerable.Range(1, 20).Select(step => new JsonObject { ["most"] = $"{step * 100} g", ["price"] = "1" })]);
         job["postage"] = new JsonArray([.. Enumerable.Range(0, 400).Select(number => Named(service, $"p{number}"))]);
         job["channels"] = new JsonArray([.. Enumerable.Range(0, 100).Select(number => Named(channel, $"c{number}"))]);
         job["channels"]!.AsArray().ToList().ForEach(way => way!["mix"] = 0.01m);

@@ -174,7 +174,7 @@ public class JobEndpointTests
     public async Task A_short_job_is_answered_beside_a_long_one_and_a_long_one_that_nobody_waits_for_any_more_makes_room()
     {
         var settings = new Dictionary<string, string?> { ["MostAtOnce"] = "1", ["MostLongAtOnce"] = "1", ["MostWaiting"] = "0", ["LongestSeconds"] = "600" };
-        await using var host = await ApiHost.Start(settings.ToDictionary(setting => "PressRun:Api:" + setting.Key, setting => setting.Value), new ShortTurnTime(Timeout.InfiniteTimeSpan));
+        await using var host = await ApiHost.Start(settings.ToDictionary(setting => "PressRun:Api:" + setting.Key, setting => setting.Value), new ShortTurnTime(isOver: false));
         using var away = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
         var endless = host.Post("/api/v1/ladder", EndlessLadder(), away.Token);
         await Eventually(async () =>
@@ -198,7 +198,7 @@ public class JobEndpointTests
     public async Task What_was_taken_for_short_and_is_not_gives_its_turn_back_and_has_one_among_the_long_ones()
     {
         var settings = new Dictionary<string, string?> { ["MostAtOnce"] = "1", ["MostLongAtOnce"] = "1", ["MostWaiting"] = "0", ["LongestSeconds"] = "600" };
-        await using var host = await ApiHost.Start(settings.ToDictionary(setting => "PressRun:Api:" + setting.Key, setting => setting.Value), new ShortTurnTime(TimeSpan.Zero));
+        await using var host = await ApiHost.Start(settings.ToDictionary(setting => "PressRun:Api:" + setting.Key, setting => setting.Value), new ShortTurnTime(isOver: true));
         Assert.Equal(HttpStatusCode.OK, await StatusOf(host, "/api/v1/ladder", ApiHost.Sample()));
 
         using var away = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
@@ -281,10 +281,22 @@ public class JobEndpointTests
     private static Task<string> Text(HttpResponseMessage answer) => answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
 
     /// <summary>A clock by which a short job's turn is over at once, or never, however busy the machine is.</summary>
-    private sealed class ShortTurnTime(TimeSpan turn) : TimeProvider
+    private sealed class ShortTurnTime(bool isOver) : TimeProvider
     {
-        public override ITimer CreateTimer(TimerCallback callback, object? state, TimeSpan dueTime, TimeSpan period) =>
-            base.CreateTimer(callback, state, dueTime > TimeSpan.Zero && dueTime < TimeSpan.FromSeconds(1) ? turn : dueTime, period);
+        public override ITimer CreateTimer(TimerCallback callback, object? state, TimeSpan dueTime, TimeSpan period)
+        {
+            if (dueTime <= TimeSpan.Zero || dueTime >= TimeSpan.FromSeconds(1))
+            {
+                return base.CreateTimer(callback, state, dueTime, period);
+            }
+
+            if (isOver)
+            {
+                callback(state);
+            }
+
+            return base.CreateTimer(callback, state, Timeout.InfiniteTimeSpan, period);
+        }
     }
 
     /// <summary>A clock whose every delay is over at once.</summary>
