@@ -73,11 +73,15 @@ internal static class PlainText
         var mayJoin = runes.Any(rune => rune.Value >= FirstJoined && (Rune.IsLetter(rune) || Rune.GetUnicodeCategory(rune) == UnicodeCategory.OtherSymbol));
         return runes.Where((rune, at) =>
             (Rune.GetUnicodeCategory(rune) == UnicodeCategory.Format && !(mayJoin && Joining.Contains(rune.Value)))
+            || IsLeftUnseen(rune)
             || (Fillers.Contains(rune.Value) && !(rune.Value == BlankBraille && runes.Any(IsRaisedBraille)))
             || (IsUnseenMark(rune) && !(at > 0 && MayVary(runes[at - 1], rune, at + 1 < runes.Length ? runes[at + 1] : default)))).Any();
     }
 
     private static bool IsRaisedBraille(Rune rune) => rune.Value is > BlankBraille and <= 0x28FF;
+
+    // Unassigned so far, and not to be seen whatever they come to mean (Unicode's Default_Ignorable_Code_Point, Other_Default_Ignorable_Code_Point).
+    private static bool IsLeftUnseen(Rune rune) => rune.Value is 0x2065 or (>= 0xFFF0 and <= 0xFFF8) or ((>= 0xE0000 and <= 0xE0FFF) and not (>= 0xE0100 and <= 0xE01EF));
 
     // Marks without a shape of their own: the grapheme joiner, two vowels of Khmer that are never written, and the selectors of variants (Unicode's Default_Ignorable_Code_Point).
     private static bool IsUnseenMark(Rune rune) => rune.Value is 0x034F or 0x17B4 or 0x17B5 or (>= 0x180B and <= 0x180F) or (>= 0xFE00 and <= 0xFE0F) or (>= 0xE0100 and <= 0xE01EF);

@@ -3,6 +3,7 @@ using PressRun.Data.Fixes;
 using PressRun.Data.Payouts;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
+using PressRun.Data.Shops;
 using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Quoting;
@@ -63,6 +64,11 @@ internal static class ArchiveRules
     private static void CheckShop(ArchivedShop shop, JsonPath at, ProblemList problems)
     {
         problems.AddAll(at, LibraryRules.Named(shop.Name));
+        foreach (var (place, list) in shop.PriceLists.Index())
+        {
+            problems.AddAll(at.Member("priceLists").Item(place), PriceListStore.NameProblems(list));
+        }
+
         if (!SearchText.IsSlug(shop.Id))
         {
             problems.Add(at.Member("id"), shop.Id, "Write a shop's id in small letters without accents, digits and hyphens, at most 200 characters: it stands in addresses.");
@@ -81,6 +87,7 @@ internal static class ArchiveRules
     private static void CheckEdition(ArchivedEdition edition, JsonPath at, ProblemList problems)
     {
         problems.AddAll(at, EditionRules.PartNames([.. edition.Edition.Parts.Select(part => part.Name)]));
+        problems.AddAll(at, EditionRules.CostNames(edition.Edition.FixedCosts));
         problems.AddAll(at.Member("claims"), PayoutStore.Problems(edition.Claims));
         MovementArchiveRules.Check(edition.Movements, at.Member("movements"), problems);
         TallyArchiveRules.Check(edition, at.Member("tallies"), problems);

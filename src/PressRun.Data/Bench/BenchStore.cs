@@ -60,10 +60,10 @@ public sealed class BenchStore
         return problems;
     }
 
-    /// <summary>Steps that are called as another is; empty where none is.</summary>
+    /// <summary>Steps that are called as another is, and steps and things used up whose name does not read as it stands; empty where none is.</summary>
     internal static List<Problem> NameProblems(BenchRates rates)
     {
-        var problems = new List<Problem>();
+        List<Problem> problems = [.. LibraryRules.Names("steps", rates.Steps.Select(step => step.Name)), .. LibraryRules.Names("consumables", rates.Consumables.Select(thing => thing.Name))];
         for (var index = 0; index < rates.Steps.Count; index++)
         {
             var step = rates.Steps[index];

@@ -80,6 +80,8 @@ internal sealed class JobIntake
         problems.AddRange(file.Edition.Parts.SelectMany((part, index) => LibraryRules.Still($"$.edition.parts[{index}].name", part.Name)));
         problems.AddRange(file.Stocks.SelectMany((stock, index) => LibraryRules.Named(NameOf(stock)).Select(problem => problem with { Path = $"$.stocks[{index}].name" })));
         problems.AddRange(LibraryRules.Still("$.shop.name", file.Shop.Name));
+        problems.AddRange(LibraryRules.Names("shop.finishing", file.Shop.Finishing.Select(operation => operation.Name)));
+        problems.AddRange(LibraryRules.Names("edition.fixedCosts", file.Edition.FixedCosts.Select(cost => cost.Name)));
         return problems;
     }
 

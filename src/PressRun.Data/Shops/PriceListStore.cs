@@ -71,6 +71,9 @@ public sealed class PriceListStore
         return new PriceListRecord(row.Id, row.ShopId, row.Body with { Name = name }, row.Version);
     }
 
+    /// <summary>What is wrong with the names of what a list offers.</summary>
+    internal static IEnumerable<Problem> NameProblems(Shop prices) => LibraryRules.Names("finishing", prices.Finishing.Select(operation => operation.Name));
+
     private static async Task<SaveResult<PriceListRecord>> SaveAsync(PressRunDbContext db, PriceListRecord list, CancellationToken cancel)
     {
         await db.Database.ExecuteSqlAsync(
@@ -102,6 +105,7 @@ public sealed class PriceListStore
         var problems = Contract.Problems(
             json => ShopWriter.WritePriceListMembers(json, list.Prices, Contract.NoCurrency),
             (element, path, found) => ShopBlock.ReadPriceList(element, path, list.Prices.Name, null, found));
+        problems.AddRange(NameProblems(list.Prices));
         if (problems.Count > 0)
         {
             return new SaveResult<PriceListRecord>.Refused(problems);

@@ -3,6 +3,7 @@ using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Conversions;
 using PressRun.Engine.Costing;
+using PressRun.Engine.Editions;
 using PressRun.JobFile;
 using PressRun.JobFile.Blocks;
 using PressRun.JobFile.Reading;
@@ -25,8 +26,12 @@ internal static class EditionRules
             json => EditionWriter.WriteMembers(json, edition.ToEdition(), Contract.NoCurrency),
             (element, path, found) => Read(element, path, stocks, found)));
         problems.AddRange(PartNames([.. edition.Parts.Select(part => part.Part.Name)]));
+        problems.AddRange(CostNames(edition.FixedCosts));
         return problems;
     }
+
+    /// <summary>What is wrong with the names of costs; empty where nothing is.</summary>
+    public static IEnumerable<Problem> CostNames(IReadOnlyList<FixedCost> costs) => LibraryRules.Names("fixedCosts", costs.Select(cost => cost.Name));
 
     /// <summary>Parts without a name of their own, by which plans and people tell them apart; empty where there are none.</summary>
     public static List<Problem> PartNames(IReadOnlyList<string> names)

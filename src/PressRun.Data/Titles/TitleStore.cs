@@ -167,6 +167,6 @@ public sealed partial class TitleStore
         }
     }
 
-    [GeneratedRegex("^#[0-9a-fA-F]{6}$")]
+    [GeneratedRegex(@"\A#[0-9a-fA-F]{6}\z")]
     private static partial Regex HexColour();
 }

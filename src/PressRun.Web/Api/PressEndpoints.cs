@@ -45,7 +45,7 @@ internal static class PressEndpoints
 
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web)
     {
-        MaxDepth = 4, UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow, Converters = { new JsonStringEnumConverter(JsonNamingPolicy.CamelCase, allowIntegerValues: false) },
+        MaxDepth = 4, AllowDuplicateProperties = false, UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow, Converters = { new JsonStringEnumConverter(JsonNamingPolicy.CamelCase, allowIntegerValues: false) },
     };
 
     /// <summary>Maps them.</summary>
@@ -101,7 +101,7 @@ internal static class PressEndpoints
             return;
         }
 
-        Guid? once = Guid.TryParse(http.Request.Headers[Once], out var id) ? id : null;
+        Guid? once = Guid.TryParse(http.Request.Headers[Once], out var id) && id != Guid.Empty ? id : null;
         if (once is null && http.Request.Headers.ContainsKey(Once))
         {
             await ApiProblem.Malformed(http, [new Problem("$", null, $"{Once} is a UUID, made up once for each title.")]);

@@ -3,6 +3,7 @@ using PressRun.Data.RunPlans;
 using PressRun.Data.Titles;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.Libraries;
 
@@ -48,7 +49,7 @@ public sealed class BenchOrShopService(PlanStore plans, ShelfQuery shelf)
             .. from title in page.Titles
                from edition in title.Editions
                where edition is { CopiesPrinted: null, Plan: not null }
-               select new PlannedRun(edition.Plan!.Id, Say($"{title.Title}, printing {edition.Printing}")),
+               select new PlannedRun(edition.Plan!.Id, string.Join(", ", title.Title, Words.Printing(edition.Printing))),
         ];
     }
 

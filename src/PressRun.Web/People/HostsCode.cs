@@ -20,7 +20,7 @@ public sealed class HostsCode(IServiceScopeFactory scopes, PasswordCodeStore cod
         await using var scope = scopes.CreateAsyncScope();
         var known = scope.ServiceProvider.GetRequiredService<Accounts>().Known(email);
         Console.WriteLine(known is not null && await codes.MakeForHostAsync(known) is { } code
-            ? $"{email} sets a new password at {address.TrimEnd('/')}/new-password with this code, which holds once and for 24 hours: {code}\nTake PressRun__NewPasswordFor out again, or each start makes another."
-            : $"PressRun__NewPasswordFor names {email}, and nobody has an account with this address.");
+            ? $"{Refusals.Masked(email)} sets a new password at {address.TrimEnd('/')}/new-password with this code, which holds once and for 24 hours: {code}\nTake PressRun__NewPasswordFor out again, or each start makes another."
+            : $"PressRun__NewPasswordFor names {Refusals.Masked(email)}, and nobody has an account with this address.");
     }
 }

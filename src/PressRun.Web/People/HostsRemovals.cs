@@ -21,11 +21,12 @@ public sealed class HostsRemovals(IServiceScopeFactory scopes, AccountRemoval ac
         {
             await using var scope = scopes.CreateAsyncScope();
             var known = scope.ServiceProvider.GetRequiredService<Accounts>().Known(email);
+            var address = Refusals.Masked(email);
             Console.WriteLine((known is null ? null : await accounts.DeleteForHostAsync(known)) switch
             {
-                null => $"PressRun__DeleteAccount names {email}, and nobody has an account with this address. Take the setting out again.",
-                { Count: 0 } => $"The account of {email} is deleted. Take PressRun__DeleteAccount out again.",
-                var held => $"The account of {email} was not deleted: it is the last owner of {string.Join(", ", held)}, to which others belong. Make one of them an owner first, or delete the press.",
+                null => $"PressRun__DeleteAccount names {address}, and nobody has an account with this address. Take the setting out again.",
+                { Count: 0 } => $"The account of {address} is deleted. Take PressRun__DeleteAccount out again.",
+                var held => $"The account of {address} was not deleted: it is the last owner of {string.Join(", ", held)}, to which others belong. Make one of them an owner first, or delete the press.",
             });
         }
     }

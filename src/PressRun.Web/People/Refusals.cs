@@ -38,7 +38,8 @@ public sealed partial class Refusals(ILogger<Refusals> logger)
         LogRefused(logger, address is { IsIPv4MappedToIPv6: true } ? address.MapToIPv4() : address, reason);
     }
 
-    private static string Masked(string address) =>
+    /// <summary>An address by its first letter and the server behind it, which is all that the log has of one.</summary>
+    public static string Masked(string address) =>
         address.IndexOf('@', StringComparison.Ordinal) is var at and > 0 ? $"{address[0]}...{address[at..].ToLowerInvariant()}" : "of no address";
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "Refused sign-in from {Client}: {Reason}")]

@@ -38,6 +38,7 @@ public sealed class KeyTests(PeopleApp people)
         Assert.Equal(HttpStatusCode.Conflict, await StatusAsync(PutAsync(program, line, Printed(printing, 41))));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, await StatusAsync(PutAsync(program, Guid.NewGuid(), Printed(printing, -1))));
         Assert.Equal(HttpStatusCode.BadRequest, await StatusAsync(PutAsync(program, Guid.NewGuid(), """{ "printing": 7 }""")));
+        Assert.Equal(HttpStatusCode.BadRequest, await StatusAsync(PutAsync(program, Guid.NewGuid(), Printed(printing, 1).Replace("{", """{ "copies": 2,""", StringComparison.Ordinal))));
         using var nonsense = new StringContent("""{ "quantity": 0 }""", Encoding.UTF8, "application/json");
         Assert.Equal(HttpStatusCode.UnprocessableEntity, await StatusAsync(program.PostAsync(new Uri("api/v1/titles", UriKind.Relative), nonsense)));
     }
@@ -69,6 +70,8 @@ public sealed class KeyTests(PeopleApp people)
         Assert.Single(answers.Select(answer => answer.Made["slug"]!.GetValue<string>()).Distinct());
         Assert.NotEqual(answers[0].Made["slug"]!.GetValue<string>(), (await SendAsync(Guid.NewGuid().ToString())).Made["slug"]!.GetValue<string>());
         Assert.Equal(HttpStatusCode.BadRequest, (await SendAsync("again")).Status);
+        // A program that never filled it in would else have all its titles taken for one.
+        Assert.Equal(HttpStatusCode.BadRequest, (await SendAsync(Guid.Empty.ToString())).Status);
 
         async Task<(HttpStatusCode Status, JsonNode Made)> SendAsync(string once)
         {

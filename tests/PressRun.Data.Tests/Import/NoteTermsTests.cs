@@ -179,6 +179,17 @@ public sealed class NoteTermsTests
     }
 
     [Fact]
+    public void Of_thousands_of_rows_that_might_be_notes_only_the_last_are_looked_into()
+    {
+        var rows = string.Join('\n', Enumerable.Range(1, 2000).Select(row => $"delivery {row} from us"));
+        var (notes, problems, offers) = Notes($"Name,Sheet,Weight (gsm),Caliper (um),Price\nMossground,SRA3,80,98,0.042\n{rows}");
+
+        Assert.Equal((40, 1803), (notes.Lines.Count, notes.Lines[0].Row));
+        Assert.Equal(1802, notes.LastRow);
+        Assert.Equal((1, 1800), (offers, problems.Select(problem => problem.Row).Distinct().Count()));
+    }
+
+    [Fact]
     public void A_row_that_is_not_right_is_no_note()
     {
         const string text = """

@@ -1,8 +1,12 @@
 using PressRun.Data.People;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
+using PressRun.Data.Shops;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Data.Titles;
+using PressRun.Engine.Bench;
+using PressRun.Engine.Costing;
+using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
 using PressRun.JobFile;
 
@@ -11,7 +15,7 @@ namespace PressRun.Data.Tests.People;
 /// <summary>What is typed as a name is one, wherever it is typed. Signs by the Unicode Standard: categories Cf, Zl and Zp, marks of direction of UAX #9.</summary>
 public sealed class NameTests(PostgresFixture postgres)
 {
-    public static TheoryData<string> NoNames => ["\u200B\u2060", "\u3164", "Orla\u202Eevil", "\u2067Orla", "Orla\u2028Owner", "Orla\u2029Owner", "Orla\nOwner", "Or\u200Bla", "O\u00ADrla", "\uFEFFOrla", "Orla\U000E0041", "\u200EOrla", "Al\u034Fice", "Al\uFE0Fice", "Al\U000E0100ice", "Al\u180Bice", "Al\u17B4ice", "Alice\u3164", "Alice\u2800", "Alice 1\uFE0F", "Or\u0301\u0301\u0301\u0301\u0301\u0301\u0301\u0301\u0301la"];
+    public static TheoryData<string> NoNames => ["\u200B\u2060", "\u3164", "Orla\u202Eevil", "\u2067Orla", "Orla\u2028Owner", "Orla\u2029Owner", "Orla\nOwner", "Or\u200Bla", "O\u00ADrla", "\uFEFFOrla", "Orla\U000E0041", "\u200EOrla", "Al\u034Fice", "Al\uFE0Fice", "Al\U000E0100ice", "Al\u180Bice", "Al\u17B4ice", "Alice\u3164", "Alice\u2800", "Alice 1\uFE0F", "Al\u2065ice", "Al\uFFF3ice", "Al\U000E0002ice", "Al\U000E0fffice", "Or\u0301\u0301\u0301\u0301\u0301\u0301\u0301\u0301\u0301la"];
 
     [Theory]
     [MemberData(nameof(NoNames))]
@@ -36,17 +40,36 @@ public sealed class NameTests(PostgresFixture postgres)
         var book = JobReader.Read(JobResources.SampleJob).Value;
         var turned = book with
         {
-            Shop = book.Shop with { Name = "Print\u202E" },
+            Shop = book.Shop with { Name = "Print\u202E", Finishing = [new Finishing("trim\u2066", FinishingUnit.Copy, 0.1m, 0m)] },
             Stocks = [book.Stocks[0] with { Name = "Felt\u2067" }, .. book.Stocks.Skip(1)],
-            Edition = book.Edition with { Parts = [book.Edition.Parts[0] with { Name = "Cover\u2028" }, .. book.Edition.Parts.Skip(1)] },
+            Edition = book.Edition with { Parts = [book.Edition.Parts[0] with { Name = "Cover\u2028" }, .. book.Edition.Parts.Skip(1)], FixedCosts = [new FixedCost("ma\u200Bps", 1m)] },
         };
 
         var refused = Assert.IsType<SaveResult<TakenIn>.Refused>(await stores.JobFiles.TakeInAsync(small.Id, turned, null));
 
-        foreach (var path in new[] { "$.shop.name", "$.stocks[0].name", "$.edition.parts[0].name" })
+        foreach (var path in new[] { "$.shop.name", "$.stocks[0].name", "$.edition.parts[0].name", "$.shop.finishing[0].name", "$.edition.fixedCosts[0].name" })
         {
             Assert.Contains(refused.Problems, problem => problem.Path == path);
         }
+    }
+
+    [Fact]
+    public async Task What_a_press_names_in_its_lists_reads_as_it_stands_too()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var bench = (await stores.Bench.LoadAsync(small.Id))!;
+        var list = (await stores.PriceLists.LoadAsync(small.Id, small.List.Id))!;
+
+        var step = await stores.Bench.SaveAsync(small.Id, bench with { Item = bench.Item with { Steps = [bench.Item.Steps[0] with { Name = "fold\u202E" }] } });
+        var thing = await stores.Bench.SaveAsync(small.Id, bench with { Item = bench.Item with { Consumables = [new Consumable("sta\u200Bples", 2m)] } });
+        var offer = await stores.PriceLists.SaveAsync(small.Id, list with { Prices = list.Prices with { Finishing = [new Finishing("trim\u2066", FinishingUnit.Copy, 0.1m, 0m)] } });
+        var cost = await stores.Editions.SaveAsync(small.Id, small.Edition with { FixedCosts = [new FixedCost("ma\u2028ps", 1m)] });
+
+        Assert.Equal("$.steps[0].name", Assert.Single(Assert.IsType<SaveResult<LibraryItem<BenchRates>>.Refused>(step).Problems).Path);
+        Assert.Equal("$.consumables[0].name", Assert.Single(Assert.IsType<SaveResult<LibraryItem<BenchRates>>.Refused>(thing).Problems).Path);
+        Assert.Equal("$.finishing[0].name", Assert.Single(Assert.IsType<SaveResult<PriceListRecord>.Refused>(offer).Problems).Path);
+        Assert.Equal("$.fixedCosts[0].name", Assert.Single(Assert.IsType<SaveResult<EditionRecord>.Refused>(cost).Problems).Path);
     }
 
     [Theory]

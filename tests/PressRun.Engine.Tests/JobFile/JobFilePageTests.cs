@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using PressRun.Engine.Costing;
 using PressRun.JobFile;
 using PressRun.JobFile.Results;
 
@@ -48,6 +49,13 @@ public sealed partial class JobFilePageTests
         {
             Assert.All(KeysOf(schema.RootElement, definition), key => Assert.Contains($"`{key}`", page, StringComparison.Ordinal));
         }
+    }
+
+    [Fact]
+    public void Every_warning_is_on_the_page_by_its_code()
+    {
+        var page = Page("docs/job-file.md");
+        Assert.All(Enum.GetValues<WarningCode>(), code => Assert.Contains($"| `{JobWords.Warnings.Of(code)}` |", page, StringComparison.Ordinal));
     }
 
     private static List<string> KeysOf(JsonElement schema, string definition)

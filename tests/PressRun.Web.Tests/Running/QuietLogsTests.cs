@@ -17,6 +17,7 @@ public sealed class QuietLogsTests
     [InlineData("LogLevel:*Routing.Matching.DfaMatcher")]
     [InlineData("LogLevel:microsoft.aspnetcore.routing.matching")]
     [InlineData("LogLevel:Microsoft.AspNetCore.Authentication.OpenIdConnect.OpenIdConnectHandler")]
+    [InlineData("LogLevel:Microsoft.AspNetCore.Antiforgery")]
     [InlineData("Console:LogLevel:Default")]
     [InlineData("Console:LogLevel:Microsoft.AspNetCore.Hosting.Diagnostics")]
     public void No_setting_lets_the_framework_write_the_addresses_it_serves(string setting)
@@ -30,6 +31,7 @@ public sealed class QuietLogsTests
         // Off altogether: while it is on, its scope puts the address beside other lines.
         Assert.False(loggers.CreateLogger("Microsoft.AspNetCore.Hosting.Diagnostics").IsEnabled(LogLevel.Critical));
         Assert.False(loggers.CreateLogger("Microsoft.AspNetCore.Authentication.OpenIdConnect.OpenIdConnectHandler").IsEnabled(LogLevel.Critical));
+        Assert.False(loggers.CreateLogger("Microsoft.AspNetCore.Antiforgery.DefaultAntiforgery").IsEnabled(LogLevel.Critical));
         Assert.False(loggers.CreateLogger("Microsoft.AspNetCore.Routing.Matching.DfaMatcher").IsEnabled(LogLevel.Information));
         Assert.True(loggers.CreateLogger("Microsoft.AspNetCore.Server.Kestrel").IsEnabled(LogLevel.Warning));
     }

@@ -10,6 +10,9 @@ public sealed record FileNotes(IReadOnlyList<NoteLine> Lines, int LastRow)
 {
     private const int Most = 40;
 
+    // A file of nothing but rows that lack something would else be searched for terms in each of them, which takes milliseconds a row.
+    private const int MostBelow = 200;
+
     /// <summary>None.</summary>
     public static FileNotes None { get; } = new([], int.MaxValue);
 
@@ -23,8 +26,9 @@ public sealed record FileNotes(IReadOnlyList<NoteLine> Lines, int LastRow)
     {
         var manners = mapping.Manners(own);
         var above = new List<NoteLine>();
-        var below = new List<NoteLine>();
+        var below = new Queue<(NoteLine Line, bool InOneCell)>();
         var lastRow = mapping.HeadRow;
+        var more = false;
         foreach (var row in source.Rows())
         {
             cancel.ThrowIfCancellationRequested();
@@ -38,29 +42,38 @@ public sealed record FileNotes(IReadOnlyList<NoteLine> Lines, int LastRow)
             {
                 above.Add(line);
             }
-            else if (IsNote(row, line, mapping, table, manners))
+            else if (Lacks(row, mapping, table))
             {
-                below.Add(line);
+                below.Enqueue((line, row.Cells.Count(cell => !string.IsNullOrWhiteSpace(cell)) == 1));
+                if (below.Count > MostBelow)
+                {
+                    (lastRow, more) = (below.Dequeue().Line.Row, more || lastRow == mapping.HeadRow);
+                }
             }
             else
             {
                 below.Clear();
-                lastRow = row.Number;
+                (lastRow, more) = (row.Number, false);
             }
         }
 
+        var notes = below.Reverse().TakeWhile(row => IsNote(row.Line, row.InOneCell, manners)).Select(row => row.Line).Reverse().ToList();
+        lastRow = notes.Count < below.Count ? below.ElementAt(below.Count - notes.Count - 1).Line.Row : lastRow;
+
         // Where no row is whole there is no telling notes from rows that are mapped wrongly: all of them are left to be read, and told of.
-        return lastRow == mapping.HeadRow ? new FileNotes([.. above.Take(Most)], int.MaxValue)
-            : new FileNotes([.. above.Concat(below).Take(Most)], below.Count == 0 ? int.MaxValue : lastRow);
+        return more || lastRow == mapping.HeadRow ? new FileNotes([.. above.Take(Most)], int.MaxValue)
+            : new FileNotes([.. above.Concat(notes).Take(Most)], notes.Count == 0 ? int.MaxValue : lastRow);
     }
 
-    // A row that leaves empty what each row needs, and has words in one cell alone, or says a term; commas in a sentence may have parted it into cells.
-    private static bool IsNote(CsvRow row, NoteLine line, CsvMapping mapping, IReadOnlyList<Column> table, CellManners manners)
+    // It leaves empty what each row of the table needs.
+    private static bool Lacks(CsvRow row, CsvMapping mapping, IReadOnlyList<Column> table)
     {
         var told = mapping.Apply(row, table).ToList();
-        var lacks = told.Count == 0 || told.TrueForAll(text => Enumerable.Range(0, table.Count).Any(column => table[column].Required && text.Cells[column].Length == 0));
-        return lacks && ((row.Cells.Count(cell => !string.IsNullOrWhiteSpace(cell)) == 1 && line.Text.Any(char.IsLetter)) || NoteTerms.Of([line], manners).Count > 0);
+        return told.Count == 0 || told.TrueForAll(text => Enumerable.Range(0, table.Count).Any(column => table[column].Required && text.Cells[column].Length == 0));
     }
+
+    // It has words in one cell alone, or says a term; commas in a sentence may have parted it into cells.
+    private static bool IsNote(NoteLine line, bool inOneCell, CellManners manners) => (inOneCell && line.Text.Any(char.IsLetter)) || NoteTerms.Of([line], manners).Count > 0;
 
     private static string Text(CsvRow row, char separator) =>
         string.Join(separator == ',' ? "," : " ", row.Cells.Where(cell => !string.IsNullOrWhiteSpace(cell)).Select(cell => separator == ',' ? cell : cell.Trim())).Trim();

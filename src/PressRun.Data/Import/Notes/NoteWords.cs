@@ -15,8 +15,8 @@ internal static partial class NoteWords
         + @"|copies|sheets?|pieces|pcs|st[u\u00FC]ck|ex\b|exemplar|bogen|blatt|feuilles?|exemplaires))";
 
     private const string Delivery =
-        @"\b(?!versandkostenfrei)(?:delivery|shipping|carriage|postage|freight|versand\w*|lieferung|lieferkosten|zustellung|porto\b|fracht\w*|livraison|port\b|exp[e\u00E9]dition"
-        + @"|verzend\w*|levering|bezorg\w*|consegna|spedizione|env[i\u00ED]o)";
+        @"\b(?!versandkostenfrei)(?:delivery|shipping|carriage|postage|freight|(?>versand\w*)|lieferung|lieferkosten|zustellung|porto\b|(?>fracht\w*)|livraison|port\b|exp[e\u00E9]dition"
+        + @"|(?>verzend\w*)|levering|(?>bezorg\w*)|consegna|spedizione|env[i\u00ED]o)";
 
     private const string Free = @"\b(?:free|frei|kostenlos|kostenfrei|versandkostenfrei|portofrei|gratis|gratuite?|offerte?|franco|franko|vrij)\b";
 
