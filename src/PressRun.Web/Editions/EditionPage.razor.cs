@@ -126,27 +126,24 @@ public sealed partial class EditionPage
             return null;
         }
 
-        if (await StoreAsync(wanted) is { } refused)
+        var answer = await StoreAsync(wanted);
+        if (answer.Version is { } stored)
         {
-            return refused;
-        }
-
-        if (conflict is null)
-        {
-            edits.Add(what, () => saves.DoAsync(() => StoreAsync(was with { Version = Edition.Version })));
+            edits.Add(what, was.Id, was.Version, stored, over => saves.DoAsync(() => StoreAsync(was with { Version = over })));
             StateHasChanged();
         }
 
-        return null;
+        return answer.Problem;
     });
 
-    private async Task<string?> StoreAsync(EditionRecord edition)
+    private async Task<SaveAnswer> StoreAsync(EditionRecord edition)
     {
         var save = await Service.SaveAsync(Press!.Record.Id, edition);
         Try(null);
         if (save.Theirs is { } theirs)
         {
             conflict = (edition, theirs);
+            edits.Clear();
         }
         else if (save.Now is { } now)
         {
@@ -154,7 +151,7 @@ public sealed partial class EditionPage
         }
 
         StateHasChanged();
-        return save.Problem;
+        return new SaveAnswer(save.Problem, save.Now?.Version);
     }
 
     private void Settle(EditionRecord now)
@@ -168,15 +165,13 @@ public sealed partial class EditionPage
     {
         var (mine, theirs) = conflict!.Value;
         conflict = null;
-        problem = await saves.DoAsync(() => StoreAsync(mine with { Version = theirs.Version }));
-        edits.Clear();
+        problem = (await saves.DoAsync(() => StoreAsync(mine with { Version = theirs.Version }))).Problem;
     }
 
     private void TakeTheirs()
     {
         Settle(conflict!.Value.Theirs);
         conflict = null;
-        edits.Clear();
     }
 
     private async Task<string?> SaveSideAsync(string text, string what, Func<Size, Length, Size> take) =>

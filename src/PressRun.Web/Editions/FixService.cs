@@ -23,6 +23,18 @@ public sealed class FixService(FixNoteStore fixes)
         return Told(saved is SaveResult<FixNote>.Conflict { Theirs: var theirs } ? await fixes.SaveAsync(press, change(theirs)) : saved);
     }
 
+    /// <summary>Has a note stand as it stood before a change, unless somebody settled it otherwise since.</summary>
+    /// <param name="press">Whose note.</param>
+    /// <param name="before">The note as it stood.</param>
+    /// <param name="after">What the change made of it.</param>
+    public async Task<string?> TakeBackAsync(PressId press, FixNote before, FixNote after)
+    {
+        var saved = await fixes.SaveAsync(press, before);
+        return saved is not SaveResult<FixNote>.Conflict { Theirs: var now } ? Told(saved)
+            : (now.MendedIn, now.CarriedPast) == (after.MendedIn, after.CarriedPast) ? Told(await fixes.SaveAsync(press, before with { Version = now.Version }))
+            : Say($"This was changed since, so it stays as it is.");
+    }
+
     /// <summary>Takes a note out.</summary>
     public Task TakeOutAsync(PressId press, FixNote note) => fixes.DeleteAsync(press, note.Id);
 

@@ -90,10 +90,15 @@ public sealed class BenchTable
         return read.Rule is { } rule ? SayWhole(rule) : await StoreAsync(term.Set(Rates, read.Value));
     }
 
-    /// <summary>Stores a step in the place of the one of its name. Answers null when it is stored, otherwise what stands in the way.</summary>
-    public async Task<string?> PutStepAsync(BenchStep step)
+    /// <summary>Stores a step in the place of one as it was seen. Answers null when it is stored, otherwise what stands in the way.</summary>
+    public async Task<string?> PutStepAsync(BenchStep seen, BenchStep step)
     {
-        var problem = await StoreAsync(Rates with { Steps = [.. Rates.Steps.Select(other => other.Name == step.Name ? step : other)] });
+        if (!Rates.Steps.Contains(seen))
+        {
+            return Say($"This was changed since, so it stays as it is.");
+        }
+
+        var problem = await StoreAsync(Rates with { Steps = [.. Rates.Steps.Select(other => other == seen ? step : other)] });
         if (problem is null)
         {
             Show();

@@ -13,6 +13,9 @@ public sealed partial class PayoutsPage
     private readonly OneAtATime saves = new();
     private readonly UndoStack edits = new();
     private List<ClaimRow> rows = [];
+
+    // What the lines were made from: they are kept over that, and over nothing that somebody else has kept since.
+    private EditionClaims read = default!;
     private PayoutStatement? statement;
     private DateOnly from;
     private DateOnly to;
@@ -50,7 +53,8 @@ public sealed partial class PayoutsPage
             View = await LoadAsync($"payouts/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
             if (View is not null)
             {
-                (from, to, rows, recalling) = (new DateOnly(View.Today.Year, 1, 1), View.Today, Kept(), true);
+                (from, to, recalling) = (new DateOnly(View.Today.Year, 1, 1), View.Today, true);
+                Show();
                 Reckon();
             }
         }
@@ -79,7 +83,13 @@ public sealed partial class PayoutsPage
         }
     }
 
-    private List<ClaimRow> Kept() => [.. View!.Payouts.Claims.Claims.Select(claim => ClaimRow.Of(claim, Format))];
+    private List<ClaimRow> Kept() => [.. read.Claims.Select(claim => ClaimRow.Of(claim, Format))];
+
+    private void Show()
+    {
+        read = View!.Payouts.Claims;
+        rows = Kept();
+    }
 
     private void Choose(DateOnly first, DateOnly last)
     {
@@ -107,50 +117,62 @@ public sealed partial class PayoutsPage
             return;
         }
 
-        var before = View!.Payouts.Claims.Claims;
-        problem = await saves.DoAsync(() => SaveAsync([.. claims.OfType<Claim>()]));
+        problem = await saves.DoAsync(() => ChangeAsync(read, [.. claims.OfType<Claim>()], Say($"the change of who gets what")));
         if (problem is null)
         {
             said = Say($"Kept.");
-            edits.Add(Say($"the change of who gets what"), () => saves.DoAsync(() => SaveAsync(before)));
         }
     }
 
-    private async Task<string?> SaveAsync(IReadOnlyList<Claim> claims)
+    private async Task<string?> ChangeAsync(EditionClaims before, IReadOnlyList<Claim> claims, string what)
     {
-        var result = await Service.SaveAsync(Press!.Record.Id, View!.Payouts.Claims with { Claims = claims });
+        var answer = await SaveAsync(before with { Claims = claims });
+        if (answer.Version is { } stored)
+        {
+            edits.Add(what, before.EditionId, before.Version, stored, over => saves.DoAsync(() => SaveAsync(before with { Version = over })));
+        }
+
+        return answer.Problem;
+    }
+
+    private async Task<SaveAnswer> SaveAsync(EditionClaims claims)
+    {
+        var result = await Service.SaveAsync(Press!.Record.Id, claims);
         switch (result)
         {
-            case SaveResult<EditionClaims>.Saved:
+            case SaveResult<EditionClaims>.Saved saved:
                 await AgainAsync();
-                (rows, recalled, said) = (Kept(), false, null);
+                Show();
+                (recalled, said) = (false, null);
                 await Drafts.ForgetAsync(DraftKey);
-                return null;
+                return new SaveAnswer(null, saved.Now.Version);
             case SaveResult<EditionClaims>.Refused refused:
-                return string.Join(" ", refused.Problems.Select(found => SayWhole(found.Rule)).Distinct());
+                return new SaveAnswer(string.Join(" ", refused.Problems.Select(found => SayWhole(found.Rule)).Distinct()), null);
             case SaveResult<EditionClaims>.Conflict:
                 await AgainAsync();
-                mine = claims;
-                return Say($"Somebody else kept other lines in between.");
+                mine = claims.Claims;
+                edits.Clear();
+                return new SaveAnswer(Say($"Somebody else kept other lines in between."), null);
             default:
-                return Say($"This printing has been taken out in between.");
+                return new SaveAnswer(Say($"This printing has been taken out in between."), null);
         }
     }
 
     private async Task KeepMineAsync()
     {
-        var (claims, theirs) = (mine!, View!.Payouts.Claims.Claims);
-        (mine, problem) = (null, await saves.DoAsync(() => SaveAsync(claims)));
+        var (claims, theirs) = (mine!, View!.Payouts.Claims);
+        mine = null;
+        problem = await saves.DoAsync(() => ChangeAsync(theirs, claims, Say($"letting yours stand")));
         if (problem is null)
         {
             said = Say($"Yours stand.");
-            edits.Add(Say($"letting yours stand"), () => saves.DoAsync(() => SaveAsync(theirs)));
         }
     }
 
     private async Task TakeTheirsAsync()
     {
-        (rows, mine, problem, recalled, said) = (Kept(), null, null, false, Say($"Theirs stand."));
+        Show();
+        (mine, problem, recalled, said) = (null, null, false, Say($"Theirs stand."));
         await Drafts.ForgetAsync(DraftKey);
     }
 
@@ -172,6 +194,11 @@ public sealed partial class PayoutsPage
     private async Task AgainAsync()
     {
         View = await Service.AgainAsync(Press!.Record.Id, View!);
+        if (!Changed)
+        {
+            Show();
+        }
+
         Reckon();
     }
 }

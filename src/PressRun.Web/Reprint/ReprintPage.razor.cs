@@ -189,29 +189,25 @@ public sealed partial class ReprintPage
             }
 
             var after = change(before);
-            if (PlanVersions.Same(before, after) || await StoreAsync(after) is not { } refused)
+            var answer = PlanVersions.Same(before, after) ? default : await StoreAsync(after);
+            if (answer.Version is { } stored)
             {
-                if (conflict is null && !PlanVersions.Same(before, after))
-                {
-                    edits.Add(what(before), () => saves.DoAsync(() => StoreAsync(before with { Version = Stored(id)?.Version ?? before.Version })));
-                }
-
-                StateHasChanged();
-                return null;
+                edits.Add(what(before), id, before.Version, stored, over => saves.DoAsync(() => StoreAsync(before with { Version = over })));
             }
 
-            return refused;
+            StateHasChanged();
+            return answer.Problem;
         });
     }
 
     private PlanRecord? Stored(Guid id) => View?.Plans.FirstOrDefault(source => source.Plan.Id == id)?.Plan;
 
-    private async Task<string?> StoreAsync(PlanRecord plan)
+    private async Task<SaveAnswer> StoreAsync(PlanRecord plan)
     {
-        var (now, refused, theirs) = await Service.SaveAsync(Press!.Record.Id, plan);
-        if (refused is not null)
+        var (now, answer, theirs) = await Service.SaveAsync(Press!.Record.Id, plan);
+        if (answer.Problem is not null)
         {
-            return refused;
+            return answer;
         }
 
         if (theirs is not null)
@@ -222,13 +218,13 @@ public sealed partial class ReprintPage
 
         View = View!.With(plan.Id, now);
         StateHasChanged();
-        return null;
+        return answer;
     }
 
     private async Task KeepMineAsync()
     {
         var (mine, theirs) = conflict!.Value;
         conflict = null;
-        problem = await saves.DoAsync(() => StoreAsync(mine with { Version = theirs.Version }));
+        problem = (await saves.DoAsync(() => StoreAsync(mine with { Version = theirs.Version }))).Problem;
     }
 }

@@ -4,6 +4,7 @@ using PressRun.Data.RunPlans;
 using PressRun.Data.Shops;
 using PressRun.Data.Titles;
 using PressRun.Web.RunPlans;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.Reprint;
 
@@ -47,9 +48,9 @@ public sealed class ReprintService(
     }
 
     /// <summary>Saves a plan; where somebody else was first, nothing is saved and theirs is answered.</summary>
-    public async Task<(JobSource? Now, string? Problem, PlanRecord? Theirs)> SaveAsync(PressId press, PlanRecord plan)
+    public async Task<(JobSource? Now, SaveAnswer Answer, PlanRecord? Theirs)> SaveAsync(PressId press, PlanRecord plan)
     {
-        var (now, problem, theirs) = await runs.SaveAsync(press, plan);
-        return (now?.Source ?? (theirs is null ? null : await plans.SourceAsync(press, theirs.Id)), problem, theirs);
+        var (now, answer, theirs) = await runs.SaveAsync(press, plan);
+        return (now?.Source ?? (theirs is null ? null : await plans.SourceAsync(press, theirs.Id)), answer, theirs);
     }
 }

@@ -31,7 +31,7 @@ public sealed partial class RunPlanPage
         {
             var added = now.Source.Plan;
             Page = Page! with { Plans = [.. Page.Plans, now] };
-            edits.Add(Say($"trying {added.Name}"), () => TakenBackAsync(() => OutAsync(Page!.Plans.Single(plan => plan.Source.Plan.Id == added.Id).Source.Plan), from.Id));
+            edits.Add(Say($"trying {added.Name}"), () => TakenBackAsync(() => OutAsync(added with { Version = edits.Standing(added.Id, added.Version) }), from.Id));
             Navigation.NavigateTo(Address(added.Id));
             return true;
         }
@@ -42,18 +42,31 @@ public sealed partial class RunPlanPage
     private async Task ChooseAsync()
     {
         var (chosen, before) = (Open!.Source.Plan, Page!.Plans.FirstOrDefault(plan => plan.Source.Plan.Chosen)?.Source.Plan);
-        await GoByAsync(chosen.Id);
+        await Service.ChooseAsync(Press!.Record.Id, chosen.Id);
+        await AgainAsync();
         if (before is not null)
         {
-            edits.Add(Say($"going by {chosen.Name}"), () => saves.DoAsync(() => GoByAsync(before.Id)));
+            edits.Add(Say($"going by {chosen.Name}"), () => saves.DoAsync(async () =>
+            {
+                var refused = await Service.ChooseAgainAsync(Press.Record.Id, before.Id, insteadOf: chosen.Id);
+                await AgainAsync();
+                return refused;
+            }));
         }
     }
 
-    private async Task<string?> GoByAsync(Guid plan)
+    // To be chosen, or no longer, is a new version of a plan that says what it said, unless somebody else has changed it too.
+    private async Task AgainAsync()
     {
-        await Service.ChooseAsync(Press!.Record.Id, plan);
-        Page = await Service.LoadAsync(Press.Record.Id, Slug, Printing);
-        return null;
+        var known = Page!.Plans;
+        Page = await Service.LoadAsync(Press!.Record.Id, Slug, Printing);
+        foreach (var was in known.Select(plan => plan.Source.Plan))
+        {
+            if (Stored(was.Id) is { } now && PlanVersions.Same(was with { Chosen = now.Chosen }, now))
+            {
+                edits.SaysAgain(was.Id, was.Version, now.Version);
+            }
+        }
     }
 
     private async Task TakeOutAsync()
@@ -87,27 +100,30 @@ public sealed partial class RunPlanPage
             return Say($"The plan could not be put back: what it was made of is gone.");
         }
 
+        edits.SaysAgain(plan.Id, plan.Version, now.Source.Plan.Version);
         Page = Page! with { Plans = [.. Page.Plans.Take(place), now, .. Page.Plans.Skip(place)] };
         return null;
     }
 
     // Shows the plan that an edit was about once it is taken back.
-    private async Task<string?> TakenBackAsync(Func<Task<string?>> work, Guid plan)
+    private async Task<SaveAnswer> TakenBackAsync(Func<Task<SaveAnswer>> work, Guid plan)
     {
-        var refused = await saves.DoAsync(work);
-        if (refused is null && Open?.Source.Plan.Id != plan)
+        var answer = await saves.DoAsync(work);
+        if (answer.Problem is null && Open?.Source.Plan.Id != plan)
         {
             Navigation.NavigateTo(Address(plan));
         }
 
-        return refused;
+        return answer;
     }
+
+    private async Task<string?> TakenBackAsync(Func<Task<string?>> work, Guid plan) => (await TakenBackAsync(async () => new SaveAnswer(await work(), null), plan)).Problem;
 
     private async Task KeepMineAsync()
     {
         var (mine, theirs) = conflict!.Value;
         conflict = null;
-        problem = await saves.DoAsync(() => StoreAsync(mine with { Version = theirs.Version }));
+        problem = (await saves.DoAsync(() => StoreAsync(mine with { Version = theirs.Version }))).Problem;
     }
 
     private void TakeTheirs() => conflict = null;

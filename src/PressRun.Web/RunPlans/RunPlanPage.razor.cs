@@ -181,41 +181,37 @@ public sealed partial class RunPlanPage
                 return null;
             }
 
-            if (await StoreAsync(after) is { } refused)
+            var answer = await StoreAsync(after);
+            if (answer.Version is { } stored)
             {
-                return refused;
-            }
-
-            if (conflict is null)
-            {
-                edits.Add(what(before), () => TakenBackAsync(() => StoreAsync(before with { Version = Stored(id)?.Version ?? before.Version }), id));
+                edits.Add(what(before), id, before.Version, stored, over => TakenBackAsync(() => StoreAsync(before with { Version = over }), id));
             }
 
             StateHasChanged();
-            return null;
+            return answer.Problem;
         });
     }
 
     private PlanRecord? Stored(Guid id) => Page?.Plans.FirstOrDefault(plan => plan.Source.Plan.Id == id)?.Source.Plan;
 
-    private async Task<string?> StoreAsync(PlanRecord plan)
+    private async Task<SaveAnswer> StoreAsync(PlanRecord plan)
     {
-        var (now, refused, theirs) = await Service.SaveAsync(Press!.Record.Id, plan);
+        var (now, answer, theirs) = await Service.SaveAsync(Press!.Record.Id, plan);
         if (theirs is not null)
         {
             conflict = (plan, theirs);
             now = await Service.CostAsync(Press.Record.Id, theirs.Id);
             edits.Clear();
         }
-        else if (refused is not null)
+        else if (answer.Problem is not null)
         {
-            return refused;
+            return answer;
         }
 
         Replace(plan.Id, now);
         looked = wanted;
         StateHasChanged();
-        return refused;
+        return answer;
     }
 
     private async Task<string?> SaveShopAsync(string shopId)

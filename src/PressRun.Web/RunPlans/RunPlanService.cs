@@ -49,18 +49,18 @@ public sealed class RunPlanService(
     public static PlanCosting Try(PlanCosting costing, PlanRecord plan) => PlanCosting.Of(costing.Source with { Plan = plan });
 
     /// <summary>Saves a plan and works it out again from what is stored; where somebody else was first, nothing is saved and theirs is answered.</summary>
-    public async Task<(PlanCosting? Now, string? Problem, PlanRecord? Theirs)> SaveAsync(PressId press, PlanRecord plan)
+    public async Task<(PlanCosting? Now, SaveAnswer Answer, PlanRecord? Theirs)> SaveAsync(PressId press, PlanRecord plan)
     {
         switch (await plans.SaveAsync(press, plan))
         {
             case SaveResult<PlanRecord>.Saved saved:
-                return (await CostAsync(press, saved.Now.Id), null, null);
+                return (await CostAsync(press, saved.Now.Id), new SaveAnswer(null, saved.Now.Version), null);
             case SaveResult<PlanRecord>.Conflict conflict:
-                return (null, null, conflict.Theirs);
+                return (null, default, conflict.Theirs);
             case SaveResult<PlanRecord>.Refused refused:
-                return (null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule))), null);
+                return (null, new SaveAnswer(string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule))), null), null);
             default:
-                return (null, Say($"This plan has been taken out in between."), null);
+                return (null, new SaveAnswer(Say($"This plan has been taken out in between."), null), null);
         }
     }
 
@@ -107,6 +107,18 @@ public sealed class RunPlanService(
 
     /// <summary>Makes a plan the one that the edition goes by.</summary>
     public async Task ChooseAsync(PressId press, Guid plan) => await plans.ChooseAsync(press, plan);
+
+    /// <summary>Makes the edition go by a plan again, in place of the one that was chosen instead; a sentence where somebody chose yet another one since.</summary>
+    public async Task<string?> ChooseAgainAsync(PressId press, Guid plan, Guid insteadOf)
+    {
+        if (await plans.LoadAsync(press, insteadOf) is not { Chosen: true })
+        {
+            return Say($"This printing goes by another plan since.");
+        }
+
+        await plans.ChooseAsync(press, plan);
+        return null;
+    }
 
     /// <summary>Takes a plan out; a sentence where the shelf goes by it or somebody else changed it.</summary>
     public async Task<string?> DeleteAsync(PressId press, PlanRecord plan)

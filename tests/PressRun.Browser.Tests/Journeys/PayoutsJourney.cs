@@ -67,9 +67,15 @@ public sealed class PayoutsJourney(Chromium chromium, SampleApp sample)
         await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Undo letting yours stand" }).ClickAsync();
         await Expect(maker.Field("How much in line 1")).ToHaveValueAsync("0.30");
 
-        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Undo the change of who gets what" }).ClickAsync();
+        // What was kept before the other's lines is not taken back over them.
+        await Expect(maker.Page.Locator(".undo button")).ToHaveCountAsync(0);
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Take out line 2" }).ClickAsync();
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Take out line 1" }).ClickAsync();
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Keep this" }).ClickAsync();
         await Expect(maker.Page.GetByText("Nobody is promised anything")).ToBeVisibleAsync();
         await Expect(maker.Page.Locator(".people tbody tr")).ToHaveCountAsync(1);
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Undo the change of who gets what" }).ClickAsync();
+        await Expect(maker.Field("How much in line 1")).ToHaveValueAsync("0.30");
         maker.WasQuiet();
     }
 }

@@ -1,5 +1,11 @@
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using PressRun.Browser.Tests.Running;
+using PressRun.Data;
+using PressRun.Data.Payouts;
+using PressRun.Data.RunPlans;
+using PressRun.Data.Titles;
+using PressRun.Engine.Quoting;
 using static Microsoft.Playwright.Assertions;
 
 namespace PressRun.Browser.Tests.Journeys;
@@ -121,4 +127,169 @@ public sealed class TogetherJourney(Chromium chromium, SampleApp sample)
         first.WasQuiet();
         second.WasQuiet();
     }
+
+    [Fact]
+    public async Task An_undo_after_going_by_another_plan_asks_before_it_writes_over_what_somebody_else_made_of_the_first()
+    {
+        var book = await sample.Stored.BookAsync("A Dockyard Alphabet of Cranes", 1);
+        var first = (await sample.Stored.ChosenPlanAsync(book.Edition.Id)).Plan;
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync(book.Path + "/run");
+        var asked = visit.Page.GetByRole(AriaRole.Alertdialog, new() { Name = "Two people changed this plan" });
+
+        await GoByAnotherAsync();
+        await UndoAsync("Undo going by");
+        await UndoAsync("Undo trying");
+        await UndoAsync($"to {sample.Stored.Format.Count(first.Quantity + 1)}");
+        await Expect(visit.Page.Locator(".undo button")).ToHaveCountAsync(0);
+        await Expect(asked).ToHaveCountAsync(0);
+        Assert.Equal((first.Quantity, first.Name, true), await StoredAsync());
+
+        await GoByAnotherAsync();
+        var changed = (await StoredPlanAsync()) with { Name = "Named by somebody else" };
+        Assert.IsType<SaveResult<PlanRecord>.Saved>(await Of<PlanStore>().SaveAsync(sample.Stored.Press.Id, changed));
+        await UndoAsync("Undo going by");
+        await UndoAsync("Undo trying");
+        await UndoAsync($"to {sample.Stored.Format.Count(first.Quantity + 1)}");
+        await Expect(asked.GetByRole(AriaRole.Row, new() { Name = $"Called {first.Name} Named by somebody else" })).ToBeVisibleAsync();
+        Assert.Equal((first.Quantity + 1, "Named by somebody else", true), await StoredAsync());
+        await asked.GetByRole(AriaRole.Button, new() { Name = "Take theirs" }).ClickAsync();
+        await Expect(asked).ToHaveCountAsync(0);
+        await Expect(visit.Page.Locator(".undo button")).ToHaveCountAsync(0);
+        Assert.Equal((first.Quantity + 1, "Named by somebody else", true), await StoredAsync());
+        visit.WasQuiet();
+
+        async Task GoByAnotherAsync()
+        {
+            await visit.EnterAsync("Copies of this run", sample.Stored.Format.Count(first.Quantity + 1));
+            await Expect(visit.Page.Locator(".undo button")).ToContainTextAsync($"to {sample.Stored.Format.Count(first.Quantity + 1)}");
+            await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Try beside" }).ClickAsync();
+            await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Go by this plan" }).ClickAsync();
+            await Expect(visit.Page.Locator(".undo button")).ToContainTextAsync("Undo going by");
+        }
+
+        async Task UndoAsync(string what)
+        {
+            var undo = visit.Page.Locator(".undo button", new() { HasText = what });
+            await undo.ClickAsync();
+            await Expect(undo).ToHaveCountAsync(0);
+        }
+
+        async Task<PlanRecord> StoredPlanAsync() => (await Of<PlanStore>().LoadAsync(sample.Stored.Press.Id, first.Id))!;
+
+        async Task<(int Quantity, string Name, bool Chosen)> StoredAsync() => await StoredPlanAsync() is var plan ? (plan.Quantity, plan.Name, plan.Chosen) : default;
+    }
+
+    [Fact]
+    public async Task Going_back_to_a_plan_leaves_alone_what_somebody_else_chose_since()
+    {
+        var book = await sample.Stored.BookAsync("A Dockyard Alphabet of Cranes", 1);
+        var first = (await sample.Stored.ChosenPlanAsync(book.Edition.Id)).Plan;
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync(book.Path + "/run");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Try beside" }).ClickAsync();
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Go by this plan" }).ClickAsync();
+        await Expect(visit.Page.Locator(".undo button")).ToContainTextAsync("Undo going by");
+
+        var third = Assert.IsType<SaveResult<PlanRecord>.Saved>(await Of<PlanStore>().DuplicateAsync(sample.Stored.Press.Id, first.Id, "Chosen by somebody else")).Now;
+        await Of<PlanStore>().ChooseAsync(sample.Stored.Press.Id, third.Id);
+        await visit.Page.Locator(".undo button").ClickAsync();
+        await Expect(visit.Page.Locator(".undo")).ToContainTextAsync("This printing goes by another plan since.");
+        Assert.Equal(third.Id, (await sample.Stored.ChosenPlanAsync(book.Edition.Id)).Plan.Id);
+        await Of<PlanStore>().ChooseAsync(sample.Stored.Press.Id, first.Id);
+        visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task Who_gets_what_is_kept_and_taken_back_only_over_the_lines_that_were_seen_also_after_a_payment()
+    {
+        var book = await sample.Stored.BookAsync("The Ballast Atlas", 1);
+        await ElsewhereAsync(0.50m);
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync(book.Path + "/payouts");
+        var (page, asked) = (visit.Page, visit.Page.Locator(".conflict tbody tr"));
+
+        await ElsewhereAsync(0.77m);
+        await visit.Field("How much in line 1").FillAsync("0.40");
+        await PayAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep this" }).ClickAsync();
+        await Expect(asked).ToHaveCountAsync(2);
+        Assert.Equal((0.25m, 0.77m), await StoredAsync());
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take theirs" }).ClickAsync();
+        await Expect(visit.Field("How much in line 2")).ToHaveValueAsync("0.77");
+
+        await visit.Field("How much in line 1").FillAsync("0.40");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep this" }).ClickAsync();
+        await Expect(page.GetByText("Kept.")).ToBeVisibleAsync();
+        await ElsewhereAsync(0.90m);
+        await PayAsync();
+        await Expect(visit.Field("How much in line 2")).ToHaveValueAsync("0.90");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Undo the change of who gets what" }).ClickAsync();
+        await Expect(asked).ToHaveCountAsync(1);
+        Assert.Equal((0.25m, 0.90m), await StoredAsync());
+        await page.GetByRole(AriaRole.Button, new() { Name = "Let mine stand" }).ClickAsync();
+        await Expect(page.GetByText("Yours stand.")).ToBeVisibleAsync();
+        Assert.Equal((0.25m, 0.77m), await StoredAsync());
+        await page.GetByRole(AriaRole.Button, new() { Name = "Undo letting yours stand" }).ClickAsync();
+        await Expect(visit.Field("How much in line 2")).ToHaveValueAsync("0.90");
+        Assert.Equal((0.25m, 0.90m), await StoredAsync());
+        visit.WasQuiet();
+
+        async Task<EditionClaims> ClaimsAsync() => (await Of<PayoutStore>().LoadAsync(sample.Stored.Press.Id, book.Edition.Id)).Claims;
+
+        async Task ElsewhereAsync(decimal illustrator) => Assert.IsType<SaveResult<EditionClaims>.Saved>(await Of<PayoutStore>().SaveAsync(
+            sample.Stored.Press.Id, (await ClaimsAsync()) with { Claims = [new Claim.PerCopy("Isa Quay", 0.25m), new Claim.PerCopy("Tam Wick", illustrator)] }));
+
+        async Task<(decimal, decimal)> StoredAsync() => (await ClaimsAsync()).Claims.Cast<Claim.PerCopy>().ToList() is [var author, var illustrator] ? (author.Amount, illustrator.Amount) : default;
+
+        async Task PayAsync()
+        {
+            await visit.Field("How much was paid").FillAsync("1");
+            await page.GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
+            await Expect(page.GetByText("Written down:")).ToBeVisibleAsync();
+        }
+    }
+
+    [Fact]
+    public async Task Once_it_was_told_that_somebody_else_changed_a_title_nothing_from_before_is_taken_back_over_theirs()
+    {
+        var book = await sample.Stored.BookAsync("A Dockyard Alphabet of Cranes", 1);
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync(book.Path);
+        var undo = visit.Page.GetByRole(AriaRole.Button, new() { Name = "Undo sentence about the title" });
+
+        await visit.EnterAsync("In one sentence", "Cranes from A on.");
+        await Expect(undo).ToBeVisibleAsync();
+        await ElsewhereAsync("Somebody and somebody else");
+        await visit.EnterAsync("In one sentence", "Cranes from A to Z.");
+        await Expect(visit.Page.GetByText("Somebody else changed this title in between")).ToBeVisibleAsync();
+        await Expect(visit.Field("It is by")).ToHaveValueAsync("Somebody and somebody else");
+        await Expect(undo).ToHaveCountAsync(0);
+
+        await visit.EnterAsync("In one sentence", "Cranes from A to Z, drawn.");
+        await undo.ClickAsync();
+        await Expect(visit.Field("In one sentence")).ToHaveValueAsync("Cranes from A on.");
+        await Expect(undo).ToHaveCountAsync(0);
+        Assert.Equal(("Somebody and somebody else", "Cranes from A on."), await StoredAsync());
+
+        await visit.EnterAsync("In one sentence", "Cranes, all of them.");
+        await Expect(undo).ToBeVisibleAsync();
+        await ElsewhereAsync("Somebody else");
+        await undo.ClickAsync();
+        await Expect(visit.Page.Locator(".undo")).ToContainTextAsync("Somebody else changed this title in between");
+        await Expect(visit.Field("It is by")).ToHaveValueAsync("Somebody else");
+        await Expect(undo).ToHaveCountAsync(0);
+        Assert.Equal(("Somebody else", "Cranes, all of them."), await StoredAsync());
+        visit.WasQuiet();
+
+        async Task<TitleRecord> TitleAsync() => (await Of<TitleStore>().FindAsync(sample.Stored.Press.Id, book.Slug))!;
+
+        async Task ElsewhereAsync(string by) =>
+            Assert.IsType<SaveResult<TitleRecord>.Saved>(await Of<TitleStore>().SaveAsync(sample.Stored.Press.Id, (await TitleAsync()) with { By = by }));
+
+        async Task<(string By, string About)> StoredAsync() => await TitleAsync() is var title ? (title.By, title.About) : default;
+    }
+
+    private T Of<T>()
+        where T : notnull => sample.Stored.Services.GetRequiredService<T>();
 }

@@ -16,8 +16,9 @@ public class LearnedRatesTests
         await using var page = new BunitContext();
         page.JSInterop.Mode = JSRuntimeMode.Loose;
         var (now, stored) = (Stitch, new List<BenchStep>());
-        var rates = page.Render<LearnedRates>(set => set.Add(part => part.Press, ALedger.Press).Add(part => part.Learn, () => Task.FromResult(Runs(now))).Add(part => part.Put, step =>
+        var rates = page.Render<LearnedRates>(set => set.Add(part => part.Press, ALedger.Press).Add(part => part.Learn, () => Task.FromResult(Runs(now))).Add(part => part.Put, (seen, step) =>
         {
+            Assert.Equal(now, seen);
             stored.Add(now = step);
             return Task.FromResult<string?>(null);
         }));
@@ -41,7 +42,7 @@ public class LearnedRatesTests
         await using var page = new BunitContext();
         page.JSInterop.Mode = JSRuntimeMode.Loose;
         var rates = page.Render<LearnedRates>(set => set.Add(part => part.Press, ALedger.Press).Add(part => part.Learn, () => Task.FromResult(Runs(Stitch)))
-            .Add(part => part.Put, _ => Task.FromResult<string?>("Somebody else changed the table.")));
+            .Add(part => part.Put, (_, _) => Task.FromResult<string?>("Somebody else changed the table.")));
         await rates.Find("td button").ClickAsync(new());
         Assert.Equal("Somebody else changed the table.", rates.Find("[role=alert]").TextContent);
         Assert.Empty(rates.FindAll(".undo button"));
@@ -52,7 +53,7 @@ public class LearnedRatesTests
     {
         await using var page = new BunitContext();
         var rates = page.Render<LearnedRates>(set => set.Add(part => part.Press, ALedger.Press).Add(part => part.Learn, () => Task.FromResult<IReadOnlyList<LearnedRate>>([]))
-            .Add(part => part.Put, _ => Task.FromResult<string?>(null)));
+            .Add(part => part.Put, (_, _) => Task.FromResult<string?>(null)));
         Assert.Contains("Once minutes at the table are written down", rates.Markup, StringComparison.Ordinal);
         Assert.Empty(rates.FindAll("table"));
     }

@@ -28,6 +28,19 @@ public class UndoStackTests
     }
 
     [Fact]
+    public async Task Taking_an_edit_back_may_forget_all_of_them()
+    {
+        var edits = new UndoStack();
+        edits.Add("pages", () =>
+        {
+            edits.Clear();
+            return Task.FromResult<string?>(null);
+        });
+        Assert.Null(await edits.TakeBackAsync());
+        Assert.Null(edits.Next);
+    }
+
+    [Fact]
     public async Task Of_very_many_edits_the_oldest_are_forgotten()
     {
         var (edits, log) = (new UndoStack(), new List<string>());
@@ -44,6 +57,72 @@ public class UndoStackTests
 
         Assert.Equal(50, log.Count);
         Assert.Equal("10", log[^1]);
+    }
+
+    [Fact]
+    public async Task Edits_are_taken_back_one_after_the_other_each_over_what_the_one_before_brought_back()
+    {
+        var (edits, thing, page) = (new UndoStack(), Guid.NewGuid(), new Row());
+        page.Edit(edits, thing, "second");
+        page.Edit(edits, thing, "third");
+        await edits.TakeBackAsync();
+        page.Edit(edits, thing, "fourth");
+        Assert.Null(await edits.TakeBackAsync());
+        Assert.Null(await edits.TakeBackAsync());
+        Assert.Equal("first", page.Text);
+        Assert.Null(edits.Next);
+    }
+
+    [Fact]
+    public async Task An_edit_is_not_taken_back_over_what_somebody_else_made_of_it_whoever_saved_last()
+    {
+        var (edits, thing, page) = (new UndoStack(), Guid.NewGuid(), new Row());
+        page.Edit(edits, thing, "second");
+        page.Save(page.Version, "by somebody else");
+        page.Edit(edits, thing, "third");
+        Assert.Null(await edits.TakeBackAsync());
+        Assert.Equal("by somebody else", page.Text);
+        Assert.Equal("Somebody else was first.", await edits.TakeBackAsync());
+        Assert.Equal("by somebody else", page.Text);
+    }
+
+    [Fact]
+    public async Task A_version_that_says_the_same_is_as_good_as_the_one_that_was_saved_and_a_save_of_nothing_new_is_taken_back_too()
+    {
+        var (edits, thing, page) = (new UndoStack(), Guid.NewGuid(), new Row());
+        page.Edit(edits, thing, "second");
+        var saved = page.Version;
+        page.Save(saved, page.Text);
+        edits.SaysAgain(thing, saved, page.Version);
+        edits.Add("nothing", thing, page.Version, page.Version, over => Task.FromResult(new SaveAnswer(null, over)));
+        Assert.Null(await edits.TakeBackAsync());
+        Assert.Null(await edits.TakeBackAsync());
+        Assert.Equal("first", page.Text);
+    }
+
+    // What is stored, with a version that every save must carry and renews.
+    private sealed class Row
+    {
+        public uint Version { get; private set; } = 1;
+
+        public string Text { get; private set; } = "first";
+
+        public SaveAnswer Save(uint over, string text)
+        {
+            if (over != Version)
+            {
+                return new SaveAnswer("Somebody else was first.", null);
+            }
+
+            Text = text;
+            return new SaveAnswer(null, ++Version);
+        }
+
+        public void Edit(UndoStack edits, Guid thing, string text)
+        {
+            var (before, version) = (Text, Version);
+            edits.Add(text, thing, version, Save(version, text).Version!.Value, over => Task.FromResult(Save(over, before)));
+        }
     }
 
     private static Task<string?> Done(List<string> log, string what)
