@@ -35,7 +35,7 @@ public class IndependentReckoningTests
             compared++;
         }
 
-        Assert.Empty(differences);
+        Assert.True(differences.Count == 0, string.Join(Environment.NewLine, differences));
         Assert.True(compared >= 3);
     }
 

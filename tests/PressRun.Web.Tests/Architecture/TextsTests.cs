@@ -34,6 +34,10 @@ public sealed partial class TextsTests
     // What the host reads in the log, at a refused start, or of an archive that is brought in by a setting.
     private static readonly string[] ForHostsOfData = ["Running", "PrivatePostgres", "Mail", "Archive"];
 
+    private const string Mending =
+        "New texts come into the files, and old ones go, by: dotnet build tests/PressRun.Browser.Programs -v quiet -p:RunAnalyzers=false && dotnet run --project tests/PressRun.Browser.Programs --no-build -- texts. "
+        + "Then write the empty targets.";
+
     [Fact]
     public void Pages_write_no_words_that_are_not_looked_up() =>
         Nothing(TextsOfCode.WrittenByPages(App));
@@ -120,20 +124,15 @@ public sealed partial class TextsTests
     public void A_language_tells_every_text_and_no_other()
     {
         var texts = TextsOfCode.In(App).Select(found => (found.About, found.Text)).Concat(Wholes.Select(text => ((string?)null, text))).Concat(TextsOfTables.All.Select(found => (found.About, found.Text))).ToHashSet();
-        foreach (var translation in Translations)
-        {
-            Assert.DoesNotContain(texts, text => !translation.All.ContainsKey(text));
-            Assert.DoesNotContain(translation.All.Keys, key => !texts.Contains(key));
-        }
+        Mended(Translations.SelectMany(translation => texts.Where(text => !translation.All.ContainsKey(text)).Select(text => $"{File(translation)} does not tell: {About(text)}")
+            .Concat(translation.All.Keys.Where(key => !texts.Contains(key)).Select(key => $"{File(translation)} tells what nothing says: {About(key)}"))));
     }
 
     [Fact]
     public void A_language_leaves_out_no_gap_and_no_element()
     {
-        foreach (var ((_, text), said) in Translations.SelectMany(translation => translation.All))
-        {
-            Assert.Equal(Parts(text), Parts(said));
-        }
+        Mended(Translations.SelectMany(translation => translation.All.Where(told => !Parts(told.Key.Text).SequenceEqual(Parts(told.Value)))
+            .Select(told => $"{File(translation)} has {Listed(told.Value)} for {Listed(told.Key.Text)}: {About(told.Key)} > {told.Value}")));
     }
 
     private static void Nothing(IEnumerable<(string Type, string Words)> found)
@@ -141,6 +140,19 @@ public sealed partial class TextsTests
         var lines = found.Select(line => $"{line.Type}: {line.Words}").ToList();
         Assert.True(lines.Count == 0, string.Join(Environment.NewLine, lines));
     }
+
+    // Whole texts, and all of them: who has written several new ones wants to see them at once.
+    private static void Mended(IEnumerable<string> found)
+    {
+        var lines = found.Order(StringComparer.Ordinal).ToList();
+        Assert.True(lines.Count == 0, string.Join(Environment.NewLine, [.. lines, Mending]));
+    }
+
+    private static string File(Translation translation) => $"texts.{translation.Language.Name}.xlf";
+
+    private static string About((string? About, string Text) text) => text.About is { } about ? $"{text.Text} ({about})" : text.Text;
+
+    private static string Listed(string text) => $"[{string.Join(", ", Parts(text))}]";
 
     private static IEnumerable<Translation> Translations => Translation.Languages.Skip(1).Select(language => Translation.Of(language)!);
 
