@@ -46,10 +46,10 @@ public enum WorkKind
 /// <summary>Which work a binding takes, and which a name means.</summary>
 public static class Work
 {
-    // By what a name contains, in this order: "trim the spine" is not a trim, and "fold flat under weight" is a fold.
+    // By what a name contains, in this order: "fold flat under weight" is a fold.
     private static readonly (string Word, WorkKind Kind)[] Words =
     [
-        ("spine", WorkKind.TrimSpine), ("apart", WorkKind.CutApart), ("slit", WorkKind.CutApart), ("to size", WorkKind.CutApart), ("score", WorkKind.Score), ("creas", WorkKind.Score),
+        ("apart", WorkKind.CutApart), ("slit", WorkKind.CutApart), ("to size", WorkKind.CutApart), ("score", WorkKind.Score), ("creas", WorkKind.Score),
         ("collat", WorkKind.Collate), ("gather", WorkKind.Collate), ("jog", WorkKind.Jog), ("stapl", WorkKind.Staple), ("stitch", WorkKind.Staple),
         ("sew", WorkKind.Staple), ("glue", WorkKind.Glue), ("gluing", WorkKind.Glue), ("fold", WorkKind.Fold), ("trim", WorkKind.Trim), ("cut", WorkKind.Trim),
         ("pack", WorkKind.Pack), ("press", WorkKind.Press), ("weight", WorkKind.Press),
@@ -60,17 +60,28 @@ public static class Work
 
     /// <summary>Every kind that a shop's operation means, which may be sold as one, such as "stitch and fold". What a shop guillotines are sheets.</summary>
     public static IReadOnlyList<WorkKind> Sold(string operation) =>
-        operation.Contains("guillotin", StringComparison.OrdinalIgnoreCase) ? [WorkKind.CutApart, .. Mentioned(operation)] : Mentioned(operation);
+        Has(operation, "guillotin") ? [WorkKind.CutApart, .. Mentioned(operation)] : Mentioned(operation);
 
     /// <summary>Every kind that the operations mean which a shop does for a run.</summary>
     public static IReadOnlyList<WorkKind> SoldBy(Shop shop) => [.. shop.Finishing.SelectMany(operation => Sold(operation.Name))];
 
     private static List<WorkKind> Mentioned(string name)
     {
-        var kinds = Words.Where(word => name.Contains(word.Word, StringComparison.OrdinalIgnoreCase)).Select(word => word.Kind).Distinct().ToList();
+        var kinds = Words.Where(word => Has(name, word.Word)).Select(word => word.Kind).Distinct().ToList();
+        if (Has(name, "spine") && TrimsIt(name, kinds))
+        {
+            kinds.Insert(0, WorkKind.TrimSpine);
+        }
+
         var particular = kinds.Any(kind => kind is WorkKind.TrimSpine or WorkKind.CutApart);
         return particular ? [.. kinds.Where(kind => kind != WorkKind.Trim)] : kinds;
     }
+
+    // "Glue the spine" trims none: a spine is trimmed where the name says so, or names no other work.
+    private static bool TrimsIt(string name, List<WorkKind> kinds) =>
+        kinds.Count == 0 || Has(name, "trim") || (kinds.Contains(WorkKind.Trim) && !kinds.Contains(WorkKind.CutApart));
+
+    private static bool Has(string name, string word) => name.Contains(word, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The work of a binding in the order in which it is done (common practice): folded sheets are stapled flat and folded after; a spine trim
     /// comes before binding.</summary>

@@ -100,6 +100,12 @@ public sealed class WorkListTests
 
     [Theory]
     [InlineData("Trim the spine", WorkKind.TrimSpine)]
+    [InlineData("the spine", WorkKind.TrimSpine)]
+    [InlineData("rough-cut spines", WorkKind.TrimSpine)]
+    [InlineData("Glue the spine", WorkKind.Glue)]
+    [InlineData("score the spine", WorkKind.Score)]
+    [InlineData("press the spine", WorkKind.Press)]
+    [InlineData("cut apart, glue the spine", WorkKind.CutApart)]
     [InlineData("cut apart", WorkKind.CutApart)]
     [InlineData("cutting to size", WorkKind.CutApart)]
     [InlineData("cut on three sides", WorkKind.Trim)]
