@@ -8,6 +8,7 @@ using PressRun.Web.Quotes;
 using PressRun.Web.Quotes.Pdf;
 using PressRun.Web.Tests.Support;
 using UglyToad.PdfPig;
+using UglyToad.PdfPig.Tokens;
 
 namespace PressRun.Web.Tests.Quotes;
 
@@ -68,6 +69,26 @@ public sealed partial class QuotePdfTests
         var unsent = Read(QuotePdf.Of(AQuote.Again(view, view.Whole with { Links = [], State = QuoteState.Held }), allLines: true));
         Assert.Equal(1, unsent.Split("I agree").Length - 1);
         Assert.Contains($"my part is {mine}.", unsent, StringComparison.Ordinal);
+    }
+
+    // PDF 2.0 (ISO 32000-2), 14.9.2: the catalogue's Lang is the language of all its text, by which it is read aloud.
+    [Theory]
+    [InlineData("en")]
+    [InlineData("de")]
+    public void A_file_says_in_which_language_it_is(string language)
+    {
+        var before = CultureInfo.CurrentUICulture;
+        CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(language);
+        try
+        {
+            using var document = PdfDocument.Open(QuotePdf.Of(AQuote.View(), allLines: true));
+
+            Assert.Equal(language, Assert.IsType<StringToken>(document.Structure.Catalog.CatalogDictionary.Data["Lang"]).Data);
+        }
+        finally
+        {
+            CultureInfo.CurrentUICulture = before;
+        }
     }
 
     [Theory]

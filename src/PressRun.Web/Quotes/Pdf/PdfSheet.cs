@@ -1,5 +1,6 @@
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
+using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Quotes.Pdf;
 
@@ -40,7 +41,7 @@ public sealed class PdfSheet : IDisposable
         document.Info.Title = title;
         document.Info.Author = author;
         document.Info.CreationDate = madeAt.UtcDateTime;
-        document.Language = "en";
+        document.Language = Texts.Language.Name;
         NewPage();
     }
 
