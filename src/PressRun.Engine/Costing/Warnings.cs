@@ -1,4 +1,5 @@
 using PressRun.Engine.Measures;
+using PressRun.Engine.Postage;
 using PressRun.Engine.Selling;
 
 namespace PressRun.Engine.Costing;
@@ -6,9 +7,6 @@ namespace PressRun.Engine.Costing;
 /// <summary>What a costing draws attention to.</summary>
 internal static class Warnings
 {
-    // Paper's grammage varies by some percent between makings; common practice.
-    private const decimal PaperVaries = 0.03m;
-
     public static List<Warning> For(
         PreparedJob prepared, int forSale, in OrderFigures figures, List<ChannelEstimate> estimates, PreparedChannel[] channels, BreakEven breakEven)
     {
@@ -39,8 +37,8 @@ internal static class Warnings
         {
             Each(
                 WarningCode.NearPostageStep,
-                channel => channel.Postage is { HeadroomMass: { } headroom } postage && headroom < PaperVaries * postage.Mass,
-                "Paper varies, and the piece is within 3 % of its postage step's limit; weigh a copy. It concerns");
+                channel => channel.Postage is { HeadroomMass: { } headroom } postage && headroom < PostageChoice.PaperVaries * postage.Mass,
+                $"Paper varies, and the piece is within {Text.Of(100m * PostageChoice.PaperVaries)} % of its postage step's limit; weigh a copy. It concerns");
         }
 
         for (var index = 0; index < estimates.Count; index++)

@@ -45,4 +45,8 @@ public sealed record PostageChoice(
     decimal? Price,
     Mass? HeadroomMass,
     Length? HeadroomThickness,
-    IReadOnlyList<RefusedService> Refused);
+    IReadOnlyList<RefusedService> Refused)
+{
+    /// <summary>By how much of its mass a piece may come out heavier than reckoned, as a fraction: paper's grammage varies by some percent between makings (common practice).</summary>
+    public const decimal PaperVaries = 0.03m;
+}

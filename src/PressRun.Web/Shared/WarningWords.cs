@@ -1,5 +1,6 @@
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
+using PressRun.Engine.Postage;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Shared;
@@ -23,7 +24,7 @@ public static class WarningWords
         WarningCode.CaliperEstimated => Say($"Estimated from the finish's usual bulk: the thickness of {Names(warning)}, and every figure built on it."),
         WarningCode.MailerTooSmall => Say($"The page does not lie in the mailer of {Names(warning)}."),
         WarningCode.NoPostage => Say($"No postage service takes the piece of {Names(warning)}."),
-        WarningCode.NearPostageStep => Say($"Paper varies, and the piece is within 3 % of its postage step's limit; weigh a copy. It concerns {Names(warning)}."),
+        WarningCode.NearPostageStep => Say($"Paper varies, and the piece is within {format.Percent(PostageChoice.PaperVaries)} of its postage step's limit; weigh a copy. It concerns {Names(warning)}."),
         WarningCode.NoBreakEvenPrice => Say($"No price pays for a copy through {Names(warning)}."),
         WarningCode.BreakEvenBeyondRun => Say($"The run is paid for by copy {format.Count(estimate.BreakEven.Copies!.Value)}, more than it has for sale."),
         _ => throw new ArgumentOutOfRangeException(nameof(warning), warning.Code, "No words for it."),

@@ -1,6 +1,7 @@
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
+using PressRun.Engine.Postage;
 using PressRun.Web.Shared;
 using PressRun.Web.Tests.Support;
 
@@ -50,6 +51,12 @@ public class WarningWordsTests
         Assert.Equal(
             "The run is paid for by copy 1,250, more than it has for sale.",
             WarningWords.Of(new Warning(WarningCode.BreakEvenBeyondRun, "in the engine's words"), Estimate with { BreakEven = new BreakEven(1250, false, 1m) }, default, Written.Metric));
+
+    [Fact]
+    public void How_near_to_a_step_of_the_postage_a_piece_is_warned_of_is_the_engines_own_figure() => Assert.StartsWith(
+        $"Paper varies, and the piece is within {Written.German.Percent(PostageChoice.PaperVaries)} of its postage step's limit; ",
+        WarningWords.Of(new Warning(WarningCode.NearPostageStep, string.Empty), Estimate, default, Written.German),
+        StringComparison.Ordinal);
 
     [Fact]
     public void Every_warning_has_words() =>
