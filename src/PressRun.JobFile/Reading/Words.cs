@@ -36,10 +36,10 @@ public sealed class Words<T>
     }
 
     /// <summary>The word of a value.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The job file has no word for it.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The table has no word for it.</exception>
     public string Of(T value)
     {
         var index = Array.IndexOf(values, value);
-        return index < 0 ? throw new ArgumentOutOfRangeException(nameof(value), value, "The job file has no word for this.") : words[index];
+        return index < 0 ? throw new ArgumentOutOfRangeException(nameof(value), value, $"This table of words lacks one of {typeof(T).Name}.") : words[index];
     }
 }
