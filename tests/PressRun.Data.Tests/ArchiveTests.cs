@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
+using PressRun.Data.Shops;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
@@ -69,6 +70,20 @@ public sealed class ArchiveTests(PostgresFixture postgres)
         Assert.Contains("\"halves\"", Encoding.UTF8.GetString(exported!), StringComparison.Ordinal);
         Assert.Equal(Encoding.UTF8.GetString(exported!), Encoding.UTF8.GetString((await elsewhere.Archives.ExportAsync(again.Id))!));
         Assert.Equal(await CostsAsync(stores, small.Id), await CostsAsync(elsewhere, again.Id));
+    }
+
+    [Fact]
+    public async Task A_shop_that_has_no_price_list_yet_goes_out_and_comes_in_again()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        SmallPress.Saved(await stores.Shops.SaveAsync(small.Id, new ShopRecord("", "Sluice", false, [], 0)));
+        var exported = await stores.Archives.ExportAsync(small.Id);
+
+        var again = (await stores.Archives.ImportAsync(exported!)).Value;
+
+        Assert.Equal(["Millrace", "Sluice"], (await stores.Shops.ListAsync(again.Id)).Select(shop => shop.Name));
+        Assert.Equal(Encoding.UTF8.GetString(exported!), Encoding.UTF8.GetString((await stores.Archives.ExportAsync(again.Id))!));
     }
 
     [Theory]

@@ -19,7 +19,7 @@ internal static class ArchiveReader
     private const string SchemaRule = "Write \"" + PressArchive.Schema + "\".";
     private const string PressRule = "Write the press as { \"name\", \"currency\", \"units\", \"paperRegion\" }.";
     private const string ShopsRule = "Write shops as a list of { \"id\", \"name\", \"priceLists\" }.";
-    private const string ListsRule = "Write a shop's price lists as a list of at least one, each with its validFrom.";
+    private const string ListsRule = "Write a shop's price lists as a list, each with its validFrom.";
     private const string TitlesRule = "Write titles as a list of { \"id\", \"title\", \"by\", \"colour\", \"about\", \"editions\" }.";
     private const string ArchivedRule = "Write what is archived as { \"stocks\": [ids], \"mailers\": [ids], \"channels\": [ids], \"postage\": [ids with validFrom] }.";
 
@@ -102,7 +102,7 @@ internal static class ArchiveReader
         var name = block.Text("name", Need.Must, ArchiveWords.Name) ?? "";
         var dates = new HashSet<DateOnly>();
         var lists = new List<Shop>();
-        foreach (var (item, place) in block.Items("priceLists", Need.Must, ListsRule, atLeastOne: true))
+        foreach (var (item, place) in block.Items("priceLists", Need.Must, ListsRule))
         {
             if (ShopBlock.ReadPriceList(item, place, name, stockIds, problems) is { } list)
             {
