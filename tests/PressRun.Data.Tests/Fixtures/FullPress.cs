@@ -6,14 +6,21 @@ using System.Text.Json.Nodes;
 using PressRun.Data.Copies;
 using PressRun.Data.Fixes;
 using PressRun.Data.Payouts;
+using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
 using PressRun.Data.RunPlans;
+using PressRun.Data.Shops;
 using PressRun.Data.Tallies;
+using PressRun.Data.Titles;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Copies;
+using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
+using PressRun.Engine.Paper;
+using PressRun.Engine.Postage;
 using PressRun.Engine.Quoting;
 using PressRun.Engine.Reprint;
+using PressRun.Engine.Selling;
 
 namespace PressRun.Data.Tests.Fixtures;
 
@@ -23,21 +30,29 @@ internal static class FullPress
     private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The small press with a ledger, a tally, a reprint, a fix, payouts, and two quotes of which one replaces the other.</summary>
-    public static async Task<JsonNode> ArchiveAsync(Stores stores)
+    public static async Task<JsonNode> ArchiveAsync(Stores stores) =>
+        JsonNode.Parse((await stores.Archives.ExportAsync((await CreateAsync(stores)).Id))!)!;
+
+    /// <summary>The same press with more beside it, so that each column that is its own has somewhere another value than a new row has.</summary>
+    public static async Task<PressId> FilledAsync(Stores stores)
     {
-        var small = await SmallPress.CreateAsync(stores);
-        await PlanAsync(stores, small);
-        await WriteLedgerAsync(stores, small);
-        var second = SmallPress.Saved(await stores.Editions.CopyForwardAsync(small.Id, small.Edition.Id));
-        SmallPress.Saved(await stores.Fixes.AddAsync(small.Id, FixNote.Noticed(small.Edition.Id, "a smudge", 3) with { MendedIn = second.Printing }));
-        SmallPress.Saved(await stores.Payouts.SaveAsync(
-            small.Id,
-            new EditionClaims(small.Edition.Id, [new Claim.PerCopy("Ada", 0.25m), new Claim.OfReceipts("Bo", 0.1m), new Claim.OfPrice("Bo", 0.05m), new Claim.OfProfit("Ada", 1m)], 0)));
-        SmallPress.Saved(await stores.Payouts.PayAsync(small.Id, new NewPayment(Guid.NewGuid(), small.Edition.Id, new PaidOut("Ada", SmallQuote.Today, 5m)), "Press"));
-        await QuoteAsync(stores, small);
-        var limits = await stores.BenchLimits.LoadAsync(small.Id);
-        SmallPress.Saved(await stores.BenchLimits.SaveAsync(small.Id, limits with { Item = limits.Item with { Clinch = Length.FromMillimetres(1m) } }));
-        return JsonNode.Parse((await stores.Archives.ExportAsync(small.Id))!)!;
+        var small = await CreateAsync(stores);
+        var id = small.Id;
+        SmallPress.Saved(await stores.Presses.SaveAsync(small.Press with { ReclaimsTax = true }));
+        await FillLibrariesAsync(stores, id);
+        var plan = SmallPress.Saved(await stores.Plans.DuplicateAsync(id, small.Plan.Id, "Half on cards"));
+        var inside = small.Edition.Parts[1].Id;
+        SmallPress.Saved(await stores.Plans.SaveAsync(id, plan with
+        {
+            Stocks = new Dictionary<Guid, string>(plan.Stocks) { [inside] = SmallPress.Text.Id },
+            SecondHalf = new PlanHalf(inside, SmallPress.Cover.Id),
+        }));
+        SmallPress.Saved(await stores.Fixes.AddAsync(id, FixNote.Noticed(small.Edition.Id, "a widow", null) with { CarriedPast = 2 }));
+        await stores.Quotes.SeeAsync(id, (await stores.Quotes.FindAsync(id, 1))!.Quote.Id, 2);
+        await FillTitleAsync(stores, id);
+        // Planned, and without a plan.
+        SmallPress.Saved(await stores.Editions.AddAsync(id, SmallPress.NewEdition(small.Title.Id, printing: 3)));
+        return id;
     }
 
     /// <summary>An archive's bytes, its quotes with the fingerprints of what they say: whoever makes one up works them out too.</summary>
@@ -54,6 +69,49 @@ internal static class FullPress
         }
 
         return Encoding.UTF8.GetBytes(archive.ToJsonString(Plain));
+    }
+
+    private static async Task<SmallPress> CreateAsync(Stores stores)
+    {
+        var small = await SmallPress.CreateAsync(stores);
+        await PlanAsync(stores, small);
+        await WriteLedgerAsync(stores, small);
+        var second = SmallPress.Saved(await stores.Editions.CopyForwardAsync(small.Id, small.Edition.Id));
+        SmallPress.Saved(await stores.Fixes.AddAsync(small.Id, FixNote.Noticed(small.Edition.Id, "a smudge", 3) with { MendedIn = second.Printing }));
+        SmallPress.Saved(await stores.Payouts.SaveAsync(
+            small.Id,
+            new EditionClaims(small.Edition.Id, [new Claim.PerCopy("Ada", 0.25m), new Claim.OfReceipts("Bo", 0.1m), new Claim.OfPrice("Bo", 0.05m), new Claim.OfProfit("Ada", 1m)], 0)));
+        SmallPress.Saved(await stores.Payouts.PayAsync(small.Id, new NewPayment(Guid.NewGuid(), small.Edition.Id, new PaidOut("Ada", SmallQuote.Today, 5m)), "Press"));
+        await QuoteAsync(stores, small);
+        var limits = await stores.BenchLimits.LoadAsync(small.Id);
+        SmallPress.Saved(await stores.BenchLimits.SaveAsync(small.Id, limits with { Item = limits.Item with { Clinch = Length.FromMillimetres(1m) } }));
+        return small;
+    }
+
+    private static async Task FillLibrariesAsync(Stores stores, PressId id)
+    {
+        SmallPress.Saved(await stores.Stocks.SaveAsync(id, new LibraryItem<Stock>(SmallPress.Text with { Id = "old-text" }, true, 0)));
+        SmallPress.Saved(await stores.Mailers.SaveAsync(id, new LibraryItem<Mailer>(SmallPress.BoardMailer with { Id = "bag" }, true, 0)));
+        SmallPress.Saved(await stores.Services.SaveAsync(id, new LibraryItem<PostageService>(SmallPress.Letter with { Id = "parcel" }, true, 0)));
+        SmallPress.Saved(await stores.Channels.SaveAsync(id, new LibraryItem<Channel>(SmallPress.Post with { Id = "shops", TradeDiscount = 0.4m, Mix = 0m }, true, 0)));
+        SmallPress.Saved(await stores.Shops.SaveAsync(id, new ShopRecord("", "Sluice", true, [], 0)));
+    }
+
+    // A glued book of which more was sold than was printed, and which is no longer made.
+    private static async Task FillTitleAsync(Stores stores, PressId id)
+    {
+        var title = SmallPress.Saved(await stores.Titles.AddAsync(id, new NewTitle("Ebb Tables", "B. Maker", "#2e6d8a", "")));
+        var edition = SmallPress.Saved(await stores.Editions.AddAsync(id, SmallPress.NewEdition(title.Id) with
+        {
+            Binding = Binding.Perfect,
+            Fold = FoldShape.Rounded,
+            Trim = new Trim(Length.Zero, Length.Zero, Length.Zero, Length.FromMillimetres(2m)),
+            Weighed = new Weighed(null, Length.FromMillimetres(4m)),
+        }));
+        SmallPress.Saved(await stores.Ledger.WriteAsync(id, new NewMovement(Guid.NewGuid(), edition.Id, SmallPress.ListDate, MovementKind.Sold, 2, 18m)));
+        edition = (await stores.Editions.LoadAsync(id, edition.Id))!;
+        SmallPress.Saved(await stores.Editions.SaveAsync(id, edition with { Archived = true }));
+        SmallPress.Saved(await stores.Titles.SaveAsync(id, title with { Archived = true }));
     }
 
     private static string Text(JsonNode? node) => node?.GetValueKind() == JsonValueKind.String ? node.GetValue<string>() : "";
