@@ -15,7 +15,7 @@ switch (args)
         await GuidePictures.TakeAsync(Path.Combine(Repository.Root, "docs", "pictures"));
         return 0;
     case ["pictures", "all", var folder]:
-        await EveryPage.TakeAsync(folder);
+        await PagesToLookAt.TakeAsync(folder);
         return 0;
     case ["texts"]:
         TranslationFiles.Renew();

@@ -8,10 +8,12 @@ internal sealed class Camera : IAsyncDisposable
 {
     private const int Height = 860;
 
-    private readonly AppProcess app;
     private readonly Chromium chromium;
 
-    private Camera(AppProcess app, Chromium chromium) => (this.app, this.chromium) = (app, chromium);
+    private Camera(AppProcess app, Chromium chromium) => (App, this.chromium) = (app, chromium);
+
+    /// <summary>The app that it takes pictures of.</summary>
+    public AppProcess App { get; }
 
     /// <summary>Starts an app and a browser.</summary>
     public static async Task<Camera> OpenAsync(bool sample = true)
@@ -29,7 +31,7 @@ internal sealed class Camera : IAsyncDisposable
     /// <param name="whole">True for the whole page, false for what a window shows.</param>
     public async Task TakeAsync(string path, string file, int width, bool dark = false, bool whole = false)
     {
-        await using var visit = await Visit.BeginAsync(chromium.Browser, app.Address);
+        await using var visit = await Visit.BeginAsync(chromium.Browser, App.Address);
         await visit.Page.EmulateMediaAsync(new() { ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light });
         await visit.Page.SetViewportSizeAsync(width, Height);
         await visit.Page.GotoAsync(path, new() { WaitUntil = WaitUntilState.NetworkIdle });
@@ -42,7 +44,7 @@ internal sealed class Camera : IAsyncDisposable
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
-        await app.DisposeAsync();
+        await App.DisposeAsync();
         await chromium.DisposeAsync();
     }
 }
