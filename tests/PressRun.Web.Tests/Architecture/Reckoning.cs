@@ -1,17 +1,29 @@
 using Mono.Cecil;
+using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
 
 namespace PressRun.Web.Tests.Architecture;
 
-/// <summary>Where a built assembly adds, takes away, multiplies or divides money or measures. To say what is below 0 as "less" is wording and not reckoning.</summary>
+/// <summary>Where a built assembly reckons. What the compiler nests counts to the type around it.</summary>
 internal static class Reckoning
 {
     private static readonly HashSet<string> Operators = ["op_Addition", "op_Subtraction", "op_Multiply", "op_Division", "op_Modulus"];
 
     private static readonly HashSet<string> Quantities = [typeof(decimal).FullName!, typeof(Length).FullName!, typeof(Mass).FullName!];
 
-    /// <summary>Every call, with the type that it stands in; what the compiler nests counts to the type around it.</summary>
-    public static IReadOnlyList<(string Type, string Method, string Called)> In(string path)
+    private static readonly string Engine = typeof(PreparedJob).Assembly.GetName().Name!;
+
+    /// <summary>Where money or measures are added, taken away, multiplied or divided. To say what is below 0 as "less" is wording and not reckoning.</summary>
+    public static IReadOnlyList<(string Type, string Method, string Called)> In(string path) =>
+        Calls(path, called => Operators.Contains(called.Name) && Quantities.Contains(called.DeclaringType.FullName));
+
+    /// <summary>Where the engine is asked to prepare something, or a prepared job to cost something. Its properties, and the cost of one quantity, are there to be read.</summary>
+    public static IReadOnlyList<(string Type, string Method, string Called)> Costings(string path) => Calls(path, called =>
+        called.DeclaringType.Scope.Name == Engine
+        && (called.Name == nameof(PreparedJob.Prepare)
+            || (called.DeclaringType.FullName == typeof(PreparedJob).FullName && called.Name != nameof(PreparedJob.LandedCost) && !called.Name.StartsWith("get_", StringComparison.Ordinal))));
+
+    private static IReadOnlyList<(string Type, string Method, string Called)> Calls(string path, Predicate<MethodReference> sought)
     {
         using var module = ModuleDefinition.ReadModule(path);
         return
@@ -20,7 +32,7 @@ internal static class Reckoning
                from method in type.Methods
                where method.HasBody
                from called in method.Body.Instructions.Select(instruction => instruction.Operand).OfType<MethodReference>()
-               where Operators.Contains(called.Name) && Quantities.Contains(called.DeclaringType.FullName)
+               where sought(called)
                select (Outermost(type).FullName, method.Name, $"{called.DeclaringType.Name}.{called.Name}"),
         ];
     }
