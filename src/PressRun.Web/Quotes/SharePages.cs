@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Net;
 using Microsoft.AspNetCore.Http.Features;
 using PressRun.Data.Quotes;
 using PressRun.Web.Layout;
@@ -68,9 +66,9 @@ public static class SharePages
                 return;
             }
 
-            await ShowOneAsync(http, quotes, look, secret, state => Tried(state, copies));
+            await ShowOneAsync(http, quotes, look, secret, state => ShareForms.Tried(state, copies));
         }
-        else if (query["said"] is [{ } said] && DoneBy(said) is var (kind, words) && quotes.MayWork(look))
+        else if (query["said"] is [{ } said] && ShareForms.DoneBy(said) is var (kind, words) && quotes.MayWork(look))
         {
             // Only what this link did is said to be done, whatever the address says.
             await ShowOneAsync(http, quotes, look, secret, state => state with
@@ -127,7 +125,7 @@ public static class SharePages
             return;
         }
 
-        var (about, reply) = ReplyOf(form, typed);
+        var (about, reply) = ShareForms.ReplyOf(form, typed);
         if (reply is null)
         {
             await PlainAsync(http, StatusCodes.Status404NotFound, Say($"There is nothing here"), Say($"This address belongs to no form of this quote."));
@@ -149,7 +147,7 @@ public static class SharePages
                 break;
             // What stands in the way may have happened since the quote was read.
             case (_, { } problem) when await quotes.LoadAsync(look, http.RequestAborted) is var (now, mine):
-                await SendAsync(http, StatusCodes.Status422UnprocessableEntity, await quotes.RenderAsync(Refused(new ShareState(now, mine, secret, PlainPage.BasePath(http)), about, problem, typed)));
+                await SendAsync(http, StatusCodes.Status422UnprocessableEntity, await quotes.RenderAsync(ShareForms.Refused(new ShareState(now, mine, secret, PlainPage.BasePath(http)), about, problem, typed)));
                 break;
             default:
                 await EndedAsync(http, typed);
@@ -178,58 +176,6 @@ public static class SharePages
             return null;
         }
     }
-
-    private static (ShareForm About, Reply? Reply) ReplyOf(string form, IFormCollection typed)
-    {
-        var name = Line(typed["name"]);
-        var words = typed["words"].ToString().ReplaceLineEndings("\n").Trim();
-        var copies = Typed.Count(Line(typed["copies"]), CultureInfo.InvariantCulture);
-        return form switch
-        {
-            "agree" => (ShareForm.Agree, new Reply.Agree(name, copies ?? 0, Fingerprint(typed["fingerprint"].ToString()))),
-            "turn-down" => (ShareForm.TurnDown, new Reply.TurnDown(name, words)),
-            "remark" => (ShareForm.Remark, new Reply.Remark(name, words)),
-            "ask" => (ShareForm.Ask, new Reply.AskFor(name, copies ?? 0, 0m)),
-            _ => (ShareForm.None, null),
-        };
-    }
-
-    private static string Line(string? text) => (text ?? "").Trim();
-
-    private static byte[] Fingerprint(string hex)
-    {
-        try
-        {
-            return Convert.FromHexString(hex);
-        }
-        catch (FormatException)
-        {
-            return [];
-        }
-    }
-
-    private static ShareState Tried(ShareState state, string typed)
-    {
-        var (estimate, problem) = SharedQuotes.Try(state.View, state.Link, Typed.Count(typed.Length > 20 ? "" : typed, CultureInfo.CurrentCulture));
-        return state with { Tried = estimate, Problem = problem, About = problem is null ? ShareForm.None : ShareForm.Try, Typed = ShareTyped.Nothing with { Copies = typed } };
-    }
-
-    private static ShareState Refused(ShareState state, ShareForm about, string problem, IFormCollection typed) => state with
-    {
-        About = about,
-        Problem = problem,
-        Typed = new ShareTyped(typed["name"].ToString(), typed["words"].ToString(), typed["copies"].ToString()),
-        Tried = about == ShareForm.Ask ? SharedQuotes.Try(state.View, state.Link, Typed.Count(Line(typed["copies"]), CultureInfo.InvariantCulture)).Estimate : null,
-    };
-
-    private static (QuoteEventKind Kind, string Words)? DoneBy(string said) => said switch
-    {
-        "agree" => (QuoteEventKind.Agreed, Say($"You have agreed. The press has been told.")),
-        "turn-down" => (QuoteEventKind.TurnedDown, Say($"You have turned it down. The press has been told.")),
-        "ask" => (QuoteEventKind.AskedFor, Say($"The press has been told which quantity you would like. If it agrees, you get a new quote.")),
-        "remark" => (QuoteEventKind.Remarked, Say($"Your remark stands below.")),
-        _ => null,
-    };
 
     // Null where nothing is opened; the answer has been sent then.
     private static async Task<SharedLook?> OpenAsync(HttpContext http, SharedQuotes quotes, string secret, bool evenEnded = false)
@@ -269,28 +215,11 @@ public static class SharePages
     {
         http.Response.Headers.RetryAfter = "60";
         return PlainAsync(
-            http, StatusCodes.Status429TooManyRequests, Say($"One moment"), Say($"This was asked for very often by this link. Wait a minute and try again; the quote itself opens meanwhile."), Kept(typed));
+            http, StatusCodes.Status429TooManyRequests, Say($"One moment"), Say($"This was asked for very often by this link. Wait a minute and try again; the quote itself opens meanwhile."), ShareForms.Kept(typed));
     }
 
     private static Task EndedAsync(HttpContext http, IFormCollection? typed = null) => PlainAsync(
-        http, StatusCodes.Status410Gone, Say($"This link has ended"), Say($"What it opened can't be read by it any more. Ask whoever sent it for a new one."), Kept(typed));
-
-    // What somebody wrote while their link ended, or too often: it went nowhere, and is theirs to take along.
-    private static string Kept(IFormCollection? typed)
-    {
-        if (typed is null)
-        {
-            return "";
-        }
-
-        var (name, words) = (Line(typed["name"]), typed["words"].ToString().Trim());
-        var box = words.Length == 0 ? "" : $"""<div class="field"><label for="kept">{Say($"What you wrote")}</label><textarea id="kept" dir="auto" readonly>{WebUtility.HtmlEncode(words)}</textarea></div>""";
-        var sender = $"<bdi>{WebUtility.HtmlEncode(name)}</bdi>";
-        var nothing = name.Length == 0
-            ? Say($"Nothing of what you sent was counted or written down.")
-            : Say($"Nothing of what you sent as {sender} was counted or written down.");
-        return $"""<p>{nothing}</p>{box}""";
-    }
+        http, StatusCodes.Status410Gone, Say($"This link has ended"), Say($"What it opened can't be read by it any more. Ask whoever sent it for a new one."), ShareForms.Kept(typed));
 
     private static Task PlainAsync(HttpContext http, int status, string heading, string words, string more = "") =>
         SendAsync(http, status, PlainPage.Of(http, heading, words, more));
