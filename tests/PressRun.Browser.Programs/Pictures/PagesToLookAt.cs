@@ -12,8 +12,9 @@ internal static class PagesToLookAt
     // Pages without a circuit, and where one has another look than its route's example shows: asked for something, of a printing with sales, or not there.
     private static readonly string[] Besides =
     [
-        "", "people", "account", "shelf?ask=true", "titles/tarpaulin-weather/2", "titles/tarpaulin-weather/2/copies", "titles/tarpaulin-weather/2/payouts", "titles/fog-manners/3/reprint",
-        "titles/wrong-tides/3/run", "titles/wrong-tides/3/tally", "titles/gulls-v-harbour-board/3/papers", "titles/gulls-v-harbour-board/3/post", "nowhere",
+        "", "people", "account", "shelf?ask=true", "papers/import", "sales/import", "titles/tarpaulin-weather/2", "titles/tarpaulin-weather/2/copies",
+        "titles/tarpaulin-weather/2/payouts", "titles/fog-manners/3/reprint", "titles/wrong-tides/3/run", "titles/wrong-tides/3/tally", "titles/gulls-v-harbour-board/3/papers",
+        "titles/gulls-v-harbour-board/3/post", "nowhere",
     ];
 
     private static IEnumerable<string> Routes => EveryPage.Routes().Select(row => row.Data);
