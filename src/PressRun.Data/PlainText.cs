@@ -14,8 +14,9 @@ internal static class PlainText
 
     private const int KeyCap = 0x20E3;
 
-    // From the arrows on, what is called a symbol has a picture.
+    // From the arrows on, what is called a symbol has a picture; of what else has one, these are no numbers of a key (UTS #51, emoji-variation-sequences).
     private const int FirstPicture = 0x2190;
+    private static readonly int[] EarlyPictures = [0x00A9, 0x00AE, 0x203C, 0x2049, 0x2122, 0x2139, 0x3030, 0x303D];
 
     // Joiners, and marks of direction that turn nothing around.
     private static readonly int[] Joining = [0x200C, 0x200D, 0x200E, 0x200F, 0x061C];
@@ -90,7 +91,7 @@ internal static class PlainText
     private static bool MayVary(Rune before, Rune selector, Rune after) => selector.Value switch
     {
         >= 0xE0100 => IsIdeograph(before),
-        >= 0xFE00 => IsIdeograph(before) || before.Value is 0x203C or 0x2049 || after.Value == KeyCap
+        >= 0xFE00 => IsIdeograph(before) || EarlyPictures.Contains(before.Value) || after.Value == KeyCap
             || (before.Value >= FirstPicture && Rune.GetUnicodeCategory(before) is UnicodeCategory.OtherSymbol or UnicodeCategory.MathSymbol),
         >= 0x180B and <= 0x180F => before.Value is >= 0x1820 and <= 0x18AA,
         _ => false,

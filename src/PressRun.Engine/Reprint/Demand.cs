@@ -16,7 +16,7 @@ public abstract record Demand(int Committed)
     private protected abstract Demand Paced(decimal pace);
 }
 
-/// <summary>Probabilities named one by one.</summary>
+/// <summary>Probabilities named one by one. Equal to another of the same ones.</summary>
 /// <param name="Probabilities">Of 0, 1, 2, ... copies; not negative, summing to 1 within 1e-9.</param>
 /// <param name="Committed">Copies promised besides.</param>
 public sealed record TableDemand(IReadOnlyList<decimal> Probabilities, int Committed) : Demand(Committed)
@@ -32,6 +32,12 @@ public sealed record TableDemand(IReadOnlyList<decimal> Probabilities, int Commi
 
         return this with { Probabilities = paced };
     }
+
+    /// <inheritdoc/>
+    public bool Equals(TableDemand? other) => base.Equals(other) && Probabilities.SequenceEqual(other.Probabilities);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(base.GetHashCode(), Probabilities.Count);
 
     private static int Times(int copies, decimal pace) => (int)decimal.Round(copies * pace, MidpointRounding.AwayFromZero);
 }
@@ -55,7 +61,7 @@ public sealed record NegativeBinomialDemand(decimal Mean, decimal Shape, int Com
 
 /// <summary>
 /// Sales of past periods of equal length. With a Gamma prior on the rate of sale the copies sold over the horizon are negative binomial
-/// (Gamma–Poisson conjugacy: Gelman and others, Bayesian Data Analysis, section 2.6).
+/// (Gamma–Poisson conjugacy: Gelman and others, Bayesian Data Analysis, section 2.6). Equal to another of the same periods and figures.
 /// </summary>
 /// <param name="Periods">Copies sold in each, 0 or more.</param>
 /// <param name="HorizonPeriods">Length of the horizon in periods, more than 0.</param>
@@ -66,6 +72,15 @@ public sealed record NegativeBinomialDemand(decimal Mean, decimal Shape, int Com
 public sealed record HistoryDemand(
     IReadOnlyList<int> Periods, decimal HorizonPeriods, decimal Uplift, decimal PriorShape, decimal PriorRate, int Committed) : Demand(Committed)
 {
+    /// <inheritdoc/>
+    public bool Equals(HistoryDemand? other) =>
+        base.Equals(other)
+        && (HorizonPeriods, Uplift, PriorShape, PriorRate) == (other.HorizonPeriods, other.Uplift, other.PriorShape, other.PriorRate)
+        && Periods.SequenceEqual(other.Periods);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(base.GetHashCode(), HorizonPeriods, Uplift, PriorShape, PriorRate, Periods.Count);
+
     private protected override Demand Paced(decimal pace) => this with { Uplift = Uplift * pace };
 }
 

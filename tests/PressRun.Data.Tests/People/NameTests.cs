@@ -79,6 +79,7 @@ public sealed class NameTests(PostgresFixture postgres)
     [InlineData("\u845B\U000E0100\u57CE")]
     [InlineData("Press 3\uFE0F\u20E3 \u2764\uFE0F")]
     [InlineData("\u2801\u2800\u2803")]
+    [InlineData("Foil\u2122\uFE0F \u00A9\uFE0F 2026 \u00AE\uFE0F \u2139\uFE0F")]
     public void Whoever_is_called_so_in_some_script_is_called_so_here(string name)
     {
         Assert.True(User.IsName(name));

@@ -1,5 +1,6 @@
 using PressRun.Data.RunPlans;
 using PressRun.Data.Shops;
+using PressRun.Engine.Reprint;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Tests.Support;
 
@@ -16,6 +17,20 @@ public class PlanVersionsTests
     {
         var listed = Plan with { Stocks = new Dictionary<Guid, string> { [Part] = "green" }, Finishing = ["trim"] };
         Assert.True(PlanVersions.Same(listed, listed with { Version = 9, Stocks = new Dictionary<Guid, string> { [Part] = "green" }, Finishing = ["trim"] }));
+    }
+
+    [Fact]
+    public void A_decision_on_a_reprint_that_was_read_anew_from_the_ledger_is_the_same_decision()
+    {
+        Assert.True(PlanVersions.Same(Decided(new HistoryDemand([4, 0, 7], 6m, 1m, 2m, 0m, 5)), Decided(new HistoryDemand([4, 0, 7], 6m, 1m, 2m, 0m, 5))));
+        Assert.False(PlanVersions.Same(Decided(new HistoryDemand([4, 0, 7], 6m, 1m, 2m, 0m, 5)), Decided(new HistoryDemand([4, 0, 8], 6m, 1m, 2m, 0m, 5))));
+        Assert.True(PlanVersions.Same(Decided(new TableDemand([0.25m, 0.75m], 0)), Decided(new TableDemand([0.25m, 0.75m], 0))));
+        Assert.False(PlanVersions.Same(Decided(new TableDemand([0.25m, 0.75m], 0)), Decided(new TableDemand([0.75m, 0.25m], 0))));
+
+        static PlanRecord Decided(Demand demand) => Plan with
+        {
+            Reprint = new PlanReprint(new ReprintRequest(3, demand, null, 0m, 0m, 0m, null, 0, 200, 1), new Horizon(6, HorizonUnit.Months), new DateOnly(2026, 3, 1), null, null),
+        };
     }
 
     [Fact]
