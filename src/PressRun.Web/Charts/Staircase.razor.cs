@@ -34,6 +34,10 @@ public sealed partial class Staircase
     [Parameter]
     public IReadOnlyList<LadderJump> Jumps { get; set; } = [];
 
+    /// <summary>True where more quantities would be drawn of a job that is worked out sooner.</summary>
+    [Parameter]
+    public bool IsNarrowed { get; set; }
+
     /// <summary>The quantity that is chosen.</summary>
     [Parameter, EditorRequired]
     public int Quantity { get; set; }

@@ -9,7 +9,7 @@ namespace PressRun.Web.Quotes;
 
 /// <summary>The frozen job of a quote, read and worked out to be shown. Immutable, and the same for everybody.</summary>
 /// <param name="Job">The job; null where this version cannot read it.</param>
-/// <param name="Worked">The job worked out; null where this version would reckon it otherwise, so that no other quantity can be tried.</param>
+/// <param name="Worked">The job worked out; null where this version would reckon it otherwise, or it took too long, so that no other quantity can be tried.</param>
 public sealed record FrozenJob(Job? Job, WorkedPlan? Worked)
 {
     // What a quantity, a step and a byte of the job file come to in memory, roughly.
@@ -19,11 +19,11 @@ public sealed record FrozenJob(Job? Job, WorkedPlan? Worked)
 
     /// <summary>Reads a quote's job and works it out around the quantity that was quoted.</summary>
     /// <exception cref="OperationCanceledException">The work was ended early.</exception>
-    public static FrozenJob Of(QuoteRecord quote, CancellationToken cancellation = default)
-    {
-        var job = JobReader.Read(quote.Job) is { Succeeded: true } read ? read.Value : null;
-        return new FrozenJob(job, job is null ? null : WorkedOut(quote, job, cancellation));
-    }
+    public static FrozenJob Of(QuoteRecord quote, CancellationToken cancellation = default) =>
+        Read(quote) is { Job: { } job } read ? read with { Worked = WorkedOut(quote, job, cancellation) } : new FrozenJob(null, null);
+
+    /// <summary>Reads a quote's job alone, which takes no time to speak of.</summary>
+    public static FrozenJob Read(QuoteRecord quote) => new(JobReader.Read(quote.Job) is { Succeeded: true } read ? read.Value : null, null);
 
     /// <summary>About how many bytes of memory it takes.</summary>
     public long BytesFor(QuoteRecord quote) => (quote.Job.Length * BytesOfByte)
@@ -39,7 +39,7 @@ public sealed record FrozenJob(Job? Job, WorkedPlan? Worked)
         }
 
         // A job that names no quantities beside its own was quoted for that one alone.
-        var (from, to) = ShownRange.Of(prepared.Value, quote.Quantity, job.Ladder ?? new LadderRange(quote.Quantity, quote.Quantity, 1), cancellation);
-        return WorkedPlan.Of(prepared.Value, from, to, cancellation) is { Succeeded: true } worked ? worked.Value : null;
+        var range = ShownRange.Of(prepared.Value, quote.Quantity, job.Ladder ?? new LadderRange(quote.Quantity, quote.Quantity, 1), cancellation);
+        return WorkedPlan.Of(prepared.Value, range, cancellation) is { Succeeded: true } worked ? worked.Value : null;
     }
 }

@@ -9,6 +9,7 @@ namespace PressRun.Web.Quotes;
 public sealed partial class QuotePage : IDisposable
 {
     private readonly OneAtATime work = new();
+    private readonly CancellationTokenSource left = new();
     private QuoteView? view;
     private QuoteView? before;
     private MadeLink? made;
@@ -62,6 +63,8 @@ public sealed partial class QuotePage : IDisposable
     public void Dispose()
     {
         watch?.Dispose();
+        left.Cancel();
+        left.Dispose();
     }
 
     /// <inheritdoc/>
@@ -73,7 +76,10 @@ public sealed partial class QuotePage : IDisposable
         }
 
         (view, before, made, problem, remark, loaded) = (null, null, null, null, "", false);
-        view = await Handover.LoadAsync($"quote/{Number}", () => Service.FindAsync(Press.Record.Id, Number));
+
+        // Whoever leaves does not keep others waiting for what is worked out.
+        var leaving = left.Token;
+        view = await Handover.LoadAsync($"quote/{Number}", () => Service.FindAsync(Press.Record.Id, Number, leaving));
         now = Time.GetUtcNow();
         loaded = true;
         if (view is null)
@@ -82,7 +88,7 @@ public sealed partial class QuotePage : IDisposable
             return;
         }
 
-        before = view.Quote.Replaces is { } replaced ? await Service.FindAsync(Press.Record.Id, replaced) : null;
+        before = view.Quote.Replaces is { } replaced ? await Service.FindAsync(Press.Record.Id, replaced, leaving) : null;
         EditionAddress = await Service.AddressAsync(Press.Record.Id, view);
     }
 

@@ -48,7 +48,7 @@ public sealed class QuoteService(QuoteStore quotes, RunPlanService runs, TitleSt
     /// <summary>Freezes a plan as it stands in the view.</summary>
     public async Task<QuoteDone<QuoteRecord>> FreezeAsync(PressId press, Guid id, FreezeView view, QuoteTerms terms, string by)
     {
-        var quote = QuoteFreezing.Of(id, view.Costing.Source, RunFiles.JobOf(view.Costing), view.Title, terms, Today, by, view.Replaces?.Quote.Id);
+        var quote = QuoteFreezing.Of(id, view.Costing.Source, RunFiles.JobOf(view.Costing.Source), view.Title, terms, Today, by, view.Replaces?.Quote.Id);
         return quote.Succeeded ? Told(await quotes.FreezeAsync(press, quote.Value)) : new QuoteDone<QuoteRecord>(null, Sentences(quote.Problems));
     }
 

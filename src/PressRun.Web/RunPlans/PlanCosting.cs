@@ -6,36 +6,32 @@ using PressRun.Web.Charts;
 
 namespace PressRun.Web.RunPlans;
 
-/// <summary>A plan worked out: its job prepared once, and the staircase over its range. Immutable.</summary>
+/// <summary>A plan with its job prepared and the staircase over its range, both worked out when they are first looked at: of the plans of a printing a
+/// page shows one or two. Immutable.</summary>
 public sealed class PlanCosting
 {
-    private PlanCosting(JobSource source, IReadOnlyList<Problem> problems)
-    {
-        Source = source;
-        Problems = problems;
-    }
+    private readonly Lazy<Outcome<WorkedPlan>> worked;
 
-    /// <summary>What it was worked out from.</summary>
+    private PlanCosting(JobSource source) => (Source, worked) = (source, new Lazy<Outcome<WorkedPlan>>(() => WorkOut(source)));
+
+    /// <summary>What it is worked out from.</summary>
     public JobSource Source { get; }
 
     /// <summary>What stands in the way; empty where <see cref="Worked"/> is there.</summary>
-    public IReadOnlyList<Problem> Problems { get; private set; }
+    public IReadOnlyList<Problem> Problems => worked.Value.Problems;
 
     /// <summary>The job and its staircase; null where something stands in the way.</summary>
-    public WorkedPlan? Worked { get; private set; }
+    public WorkedPlan? Worked => worked.Value.Succeeded ? worked.Value.Value : null;
 
-    /// <summary>Works out a plan.</summary>
-    public static PlanCosting Of(JobSource source)
+    /// <summary>The costing of a plan.</summary>
+    public static PlanCosting Of(JobSource source) => new(source);
+
+    private static Outcome<WorkedPlan> WorkOut(JobSource source)
     {
-        var outcome = PreparedJob.Prepare(source.Build());
-        if (!outcome.Succeeded)
-        {
-            return new PlanCosting(source, outcome.Problems);
-        }
-
-        var (from, to) = ShownRange.Of(outcome.Value, source.Plan.Quantity, source.Plan.Ladder);
-        var worked = WorkedPlan.Of(outcome.Value, from, to);
-        return worked.Succeeded ? new PlanCosting(source, []) { Worked = worked.Value } : new PlanCosting(source, worked.Problems);
+        var prepared = PreparedJob.Prepare(source.Build());
+        return prepared.Succeeded
+            ? WorkedPlan.Of(prepared.Value, ShownRange.Of(prepared.Value, source.Plan.Quantity, source.Plan.Ladder))
+            : Outcome<WorkedPlan>.Refused(prepared.Problems);
     }
 }
 
@@ -54,6 +50,9 @@ public sealed record WorkedPlan(
     IReadOnlyList<StepAhead> Steps,
     Imposition Imposition)
 {
+    /// <summary>True where more quantities would be shown of a job that is worked out sooner.</summary>
+    public bool IsNarrowed { get; private init; }
+
     /// <summary>Where fewer copies cost more. Where they cost the same, as between the only quantities a shop sells, nothing is lost and
     /// nothing is shaded.</summary>
     public IReadOnlyList<DearBand> Bands { get; } =
@@ -61,12 +60,12 @@ public sealed record WorkedPlan(
 
     /// <summary>Works a prepared job out over a range of quantities.</summary>
     /// <param name="prepared">The job.</param>
-    /// <param name="from">First quantity, at least 1.</param>
-    /// <param name="to">Last quantity.</param>
+    /// <param name="range">The quantities.</param>
     /// <param name="cancellation">Ends the work early.</param>
     /// <exception cref="OperationCanceledException">The work was ended early.</exception>
-    public static Outcome<WorkedPlan> Of(PreparedJob prepared, int from, int to, CancellationToken cancellation = default)
+    public static Outcome<WorkedPlan> Of(PreparedJob prepared, ShownRange range, CancellationToken cancellation = default)
     {
+        var (from, to, isNarrowed) = range;
         var curve = prepared.Curve(from, to, cancellation);
         if (!curve.Succeeded)
         {
@@ -75,7 +74,10 @@ public sealed record WorkedPlan(
 
         var steps = prepared.StepsBetween(from, to, cancellation);
         return Outcome<WorkedPlan>.Of(new WorkedPlan(
-            prepared, curve.Value, curve.Value.DearBands(), LadderJump.Of(curve.Value), steps.Succeeded ? steps.Value : [], prepared.Impose()));
+            prepared, curve.Value, curve.Value.DearBands(), LadderJump.Of(curve.Value), steps.Succeeded ? steps.Value : [], prepared.Impose())
+        {
+            IsNarrowed = isNarrowed,
+        });
     }
 
     /// <summary>The answer at a quantity, or what stands in the way of it.</summary>
@@ -88,7 +90,9 @@ public sealed record WorkedPlan(
             return Outcome<RunAnswer>.Refused(estimate.Problems);
         }
 
-        var outlook = Prepared.LookAhead(quantity, Math.Max(Curve.To, quantity + 1));
+        // From a quantity below the range no further ahead than from one within it.
+        var ahead = Math.Min(Curve.To, quantity + (Curve.To - Curve.From));
+        var outlook = Prepared.LookAhead(quantity, Math.Max(ahead, quantity + 1));
         return outlook.Succeeded
             ? Outcome<RunAnswer>.Of(new RunAnswer(
                 estimate.Value,

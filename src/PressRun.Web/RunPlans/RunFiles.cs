@@ -14,8 +14,9 @@ namespace PressRun.Web.RunPlans;
 /// <summary>A job file that can be taken in, with what would come of it.</summary>
 /// <param name="Job">As the file says it.</param>
 /// <param name="InTheFile">The costing of the file by itself.</param>
-/// <param name="Here">What it becomes in this press, costed by the press's own table.</param>
-public sealed record RunFileLook(Job Job, Estimate InTheFile, TakenIn Here);
+/// <param name="Here">What it becomes in this press.</param>
+/// <param name="CostHere">What as many copies cost here, by the press's own table; null where that cannot be worked out yet.</param>
+public sealed record RunFileLook(Job Job, Estimate InTheFile, TakenIn Here, decimal? CostHere);
 
 /// <summary>Runs as job files, out and in.</summary>
 public sealed class RunFiles(CurrentPress presses, EditionStore editions, PlanStore plans, JobFileStore files)
@@ -27,12 +28,13 @@ public sealed class RunFiles(CurrentPress presses, EditionStore editions, PlanSt
     public static void Map(IEndpointRouteBuilder app) =>
         app.MapGet("/titles/{slug}/{printing:int}/run/job.json", (RunFiles runs, HttpContext http, string slug, int printing, Guid? plan) => runs.SendAsync(http, slug, printing, plan));
 
-    /// <summary>The job of a plan as its file holds it, quantities to compare included.</summary>
-    public static Job JobOf(PlanCosting costing)
+    /// <summary>The job of a plan as its file holds it, quantities to compare included: those that its page shows, which need not be worked out for it.</summary>
+    public static Job JobOf(JobSource source)
     {
-        var job = costing.Source.Build();
-        return job.Ladder is null && costing.Worked is { Curve: var curve }
-            ? job with { Ladder = new LadderRange(curve.From, curve.To, Math.Max(1, (curve.To - curve.From) / LadderLines)) }
+        var job = source.Build();
+        return job.Ladder is null && PreparedJob.Prepare(job) is { Succeeded: true, Value: var prepared } && prepared.LandedCost(job.Quantity, out _) is null
+            && ShownRange.Of(prepared, job.Quantity, null) is var (from, to, _)
+            ? job with { Ladder = new LadderRange(from, to, Math.Max(1, (to - from) / LadderLines)) }
             : job;
     }
 
@@ -49,7 +51,7 @@ public sealed class RunFiles(CurrentPress presses, EditionStore editions, PlanSt
         }
 
         var looked = Of(await files.LookAsync(press, job!, edition));
-        return looked.Succeeded ? Outcome<RunFileLook>.Of(new RunFileLook(job!, estimate.Value, looked.Value)) : Outcome<RunFileLook>.Refused(looked.Problems);
+        return looked.Succeeded ? Outcome<RunFileLook>.Of(new RunFileLook(job!, estimate.Value, looked.Value, CostOf(looked.Value.Source, job!.Quantity))) : Outcome<RunFileLook>.Refused(looked.Problems);
     }
 
     /// <summary>Takes a job in that was looked at.</summary>
@@ -69,6 +71,9 @@ public sealed class RunFiles(CurrentPress presses, EditionStore editions, PlanSt
         var prepared = read.Succeeded ? PreparedJob.Prepare(read.Value) : Outcome<PreparedJob>.Refused(read.Problems);
         return prepared.Succeeded ? (read.Value, prepared.Value.Estimate(read.Value.Quantity)) : (null, Outcome<Estimate>.Refused(prepared.Problems));
     }
+
+    private static decimal? CostOf(JobSource source, int quantity) =>
+        PreparedJob.Prepare(source.Build()) is { Succeeded: true, Value: var prepared } && prepared.LandedCost(quantity, out var cost) is null ? cost : null;
 
     private static Outcome<TakenIn> Of(SaveResult<TakenIn> result) => result switch
     {
@@ -95,6 +100,6 @@ public sealed class RunFiles(CurrentPress presses, EditionStore editions, PlanSt
         }
 
         var name = string.Create(CultureInfo.InvariantCulture, $"{slug}-{printing}-{source.Plan.Quantity}-copies.json");
-        return Results.File(JobWriter.Write(JobOf(PlanCosting.Of(source))), "application/json", name);
+        return Results.File(JobWriter.Write(JobOf(source)), "application/json", name);
     }
 }

@@ -84,6 +84,31 @@ public sealed class FrozenJobsTests
     }
 
     [Fact]
+    public async Task Work_without_an_end_is_ended_and_the_quote_shown_without_other_quantities_from_then_on()
+    {
+        var quote = AQuote.View().Quote;
+        var worked = 0;
+        using var jobs = new FrozenJobs(
+            (_, gone) =>
+            {
+                Interlocked.Increment(ref worked);
+                gone.WaitHandle.WaitOne();
+                gone.ThrowIfCancellationRequested();
+                return Empty;
+            },
+            TimeSpan.FromMilliseconds(1));
+
+        for (var look = 0; look < 2; look++)
+        {
+            var job = await jobs.OfAsync(quote, TestContext.Current.CancellationToken);
+            Assert.NotNull(job.Job);
+            Assert.Null(job.Worked);
+        }
+
+        Assert.Equal(1, worked);
+    }
+
+    [Fact]
     public void The_work_itself_ends_when_it_is_told_to() =>
         Assert.ThrowsAny<OperationCanceledException>(() => FrozenJob.Of(AQuote.View().Quote, new CancellationToken(canceled: true)));
 

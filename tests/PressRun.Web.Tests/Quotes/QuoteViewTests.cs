@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using PressRun.Data.Quotes;
+using PressRun.Engine.Costing;
 using PressRun.Engine.Ladder;
 using PressRun.Web.Quotes;
 using PressRun.Web.RunPlans;
@@ -56,6 +57,17 @@ public sealed class QuoteViewTests
         Assert.Equal((curve.From, curve.To), (view.Worked!.Curve.From, view.Worked.Curve.To));
         Assert.Equal((1, 10_100), (curve.From, curve.To));
         Assert.Equal(ARun.Prepared.Estimate(900_000).Value.Totals.LandedCost, SharedQuotes.Try(view, link, 900_000).Estimate!.Totals.LandedCost);
+    }
+
+    [Fact]
+    public void Of_a_job_that_takes_long_a_quote_shows_as_many_quantities_as_its_plan()
+    {
+        var wide = new LadderRange(1, 1_000_000, 101);
+        var view = AQuote.View(job: job => job with { Ladder = wide, Shop = HeavyRun.Slow });
+        var (from, to, isNarrowed) = ShownRange.Of(PreparedJob.Prepare(HeavyRun.Source(100, plan => plan with { Ladder = wide }).Build()).Value, 100, wide);
+
+        Assert.True(isNarrowed);
+        Assert.Equal((from, to, isNarrowed), (view.Worked!.Curve.From, view.Worked.Curve.To, view.Worked.IsNarrowed));
     }
 
     [Fact]
