@@ -60,6 +60,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["CopiesLedgerStore.NamesAsync"] = async (stores, _, me) => await stores.Ledger.NamesAsync(me),
         ["CopiesLedgerStore.PrintingsAsync"] = async (stores, _, me) => (await stores.Ledger.PrintingsAsync(me)).ToList(),
         ["CopiesLedgerStore.StandingAsync"] = async (stores, _, me) => await stores.Ledger.StandingAsync(me).ToListAsync(),
+        ["CopiesLedgerStore.PlacesAsync"] = async (stores, _, me) => (await stores.Ledger.PlacesAsync(me)).ToList(),
         ["CopiesLedgerStore.OfEditionAsync"] = async (stores, theirs, me) => await stores.Ledger.OfEditionAsync(me, theirs.Edition.Id),
         ["CopiesLedgerStore.OfTitlesAsync"] = async (stores, theirs, me) => (await stores.Ledger.OfTitlesAsync(me, [theirs.Title.Id])).ToList(),
         ["CopiesLedgerStore.WriteAsync"] = async (stores, theirs, me) => await stores.Ledger.WriteAsync(me, Sale(theirs)),

@@ -76,8 +76,13 @@ public sealed class CopiesLedgerStore : ISalesLedger
 
     /// <inheritdoc/>
     public Task<LedgerImport?> ImportAsync(
-        PressId press, IReadOnlyCollection<Guid> editionIds, Func<IEnumerable<NewMovement>> movements, Guid importId, IProgress<int>? progress = null, CancellationToken cancel = default) =>
-        database.WriteAsync(press, db => new LedgerWriting(db, database.Now, importId).WriteManyAsync(editionIds, movements(), progress, cancel), cancel);
+        PressId press, IReadOnlyCollection<Guid> editionIds, Func<IEnumerable<NewMovement>> movements, Guid importId, IProgress<int>? progress = null,
+        IReadOnlyDictionary<Guid, long>? seen = null, CancellationToken cancel = default) =>
+        database.WriteAsync(press, db => new LedgerWriting(db, database.Now, importId).WriteManyAsync(editionIds, movements, seen, progress, cancel), cancel);
+
+    /// <inheritdoc/>
+    public async Task<IReadOnlyDictionary<Guid, long>> PlacesAsync(PressId press, CancellationToken cancel = default) =>
+        await database.ReadAsync(press, db => db.EditionCopies.AsNoTracking().ToDictionaryAsync(row => row.EditionId, row => row.Lines, cancel), cancel);
 
     /// <inheritdoc/>
     public async IAsyncEnumerable<NewMovement> StandingAsync(PressId press, [EnumeratorCancellation] CancellationToken cancel = default)
@@ -88,8 +93,7 @@ public sealed class CopiesLedgerStore : ISalesLedger
             var page = await database.ReadAsync(press, db => PageAsync(db, after, cancel), cancel);
             foreach (var row in page)
             {
-                yield return new NewMovement(
-                    row.Id, row.EditionId, row.Day, row.Kind, Math.Abs(row.Copies), Math.Abs(row.Amount), row.ChannelId, row.Note, row.Printing);
+                yield return row.Anew();
             }
 
             if (page.Count < PageSize)

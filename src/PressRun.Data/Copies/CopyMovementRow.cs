@@ -44,6 +44,9 @@ internal sealed class CopyMovementRow : IOfPress
 
     public MovementRecord ToRecord() => new(
         Id, EditionId, new CopyMovement(Day, Sequence, Kind, Copies, Amount), ChannelId, Note, WrittenAt, TakesBack, SettledBy, ImportId, Printing);
+
+    /// <summary>The line as it would be written anew.</summary>
+    public NewMovement Anew() => new(Id, EditionId, Day, Kind, Math.Abs(Copies), Math.Abs(Amount), ChannelId, Note, Printing);
 }
 
 /// <summary>What is on hand of an edition: kept beside its movements, so that it is read at once, and locked while one is added.</summary>

@@ -28,6 +28,16 @@ public sealed class DuplicateFinder
     /// <summary>Looks at the next line of a file; null where it is new. A reference that stands further up in the file counts too.</summary>
     public DuplicateReason? Look(NewMovement line)
     {
+        var same = Take(line);
+        var named = !AddReference(line);
+        return named ? DuplicateReason.Reference : same ? DuplicateReason.SameSale : null;
+    }
+
+    /// <summary>Looks whether the next line of a file may be one of those that stand, whatever stands further up in the file.</summary>
+    public bool Meets(NewMovement line) => Take(line) || (HasReference(line) && references.Contains(ReferenceOf(line)));
+
+    private bool Take(NewMovement line)
+    {
         var key = KeyOf(line);
         var same = sales.GetValueOrDefault(key);
         if (same > 0)
@@ -35,13 +45,15 @@ public sealed class DuplicateFinder
             sales[key] = same - 1;
         }
 
-        var named = !AddReference(line);
-        return named ? DuplicateReason.Reference : same > 0 ? DuplicateReason.SameSale : null;
+        return same > 0;
     }
 
+    private bool AddReference(NewMovement line) => !HasReference(line) || references.Add(ReferenceOf(line));
+
     // A note without a digit is a word, such as that of a market, and not the number of an order.
-    private bool AddReference(NewMovement line) =>
-        !line.Note.Any(char.IsDigit) || references.Add((line.EditionId, (int)line.Kind, line.Note.Trim()));
+    private static bool HasReference(NewMovement line) => line.Note.Any(char.IsDigit);
+
+    private static (Guid Edition, int Kind, string Reference) ReferenceOf(NewMovement line) => (line.EditionId, (int)line.Kind, line.Note.Trim());
 
     private static (Guid Edition, int Kind, DateOnly Day, string Channel, int Copies) KeyOf(NewMovement line) =>
         (line.EditionId, (int)line.Kind, line.Day, line.ChannelId ?? "", line.Copies);

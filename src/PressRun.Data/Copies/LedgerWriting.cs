@@ -64,20 +64,28 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
     /// <summary>Writes many lines, no more of them held at a time than a batch.</summary>
     /// <param name="editionIds">Editions of all the lines.</param>
     /// <param name="movements">No counts.</param>
+    /// <param name="seen">Up to which place of each edition they were held against the ledger; null where they were not.</param>
     /// <param name="progress">Told how many are done.</param>
     /// <param name="cancel">Stops it.</param>
     /// <exception cref="ImportRefusedException">A line breaks a rule.</exception>
-    public async Task<LedgerImport?> WriteManyAsync(IReadOnlyCollection<Guid> editionIds, IEnumerable<NewMovement> movements, IProgress<int>? progress, CancellationToken cancel)
+    /// <exception cref="WrittenMeanwhileException">What was written after <paramref name="seen"/> may be some of the lines.</exception>
+    public async Task<LedgerImport?> WriteManyAsync(
+        IReadOnlyCollection<Guid> editionIds, Func<IEnumerable<NewMovement>> movements, IReadOnlyDictionary<Guid, long>? seen, IProgress<int>? progress, CancellationToken cancel)
     {
         if (!await HoldAsync([.. editionIds], null, cancel))
         {
             return null;
         }
 
+        if (seen is not null && await MeanwhileAsync(movements, seen, cancel) is { Count: > 0 } meanwhile)
+        {
+            throw new WrittenMeanwhileException(meanwhile);
+        }
+
         var rules = new MovementRules(db, now);
         var (done, added) = (0, 0);
         var printed = new HashSet<Guid>();
-        foreach (var batch in movements.Chunk(BatchSize))
+        foreach (var batch in movements().Chunk(BatchSize))
         {
             if ((await rules.CheckAsync(batch, cancel, importing: true)).FirstOrDefault() is { } problem)
             {
@@ -143,6 +151,32 @@ internal sealed class LedgerWriting(PressRunDbContext db, DateTimeOffset now, Gu
 
         await CloseAsync(lines.Where(line => line.Kind == MovementKind.Printed).Select(line => line.EditionId).ToHashSet(), cancel);
         return Saved(lineIds.Select(id => before[id]));
+    }
+
+    // Which lines may be some that others wrote after that place. While the editions are held nobody else writes, so that what is not there now does not come before these.
+    private async Task<HashSet<Guid>> MeanwhileAsync(Func<IEnumerable<NewMovement>> movements, IReadOnlyDictionary<Guid, long> seen, CancellationToken cancel)
+    {
+        var finder = new DuplicateFinder();
+        var any = false;
+        foreach (var here in onHand.Values.Where(here => here.Lines > seen.GetValueOrDefault(here.EditionId)))
+        {
+            var place = seen.GetValueOrDefault(here.EditionId);
+            var since = db.CopyMovements.AsNoTracking().Where(row => row.EditionId == here.EditionId && row.Sequence > place);
+
+            // What takes a line back comes after it.
+            var takenBack = await since.Where(row => row.TakesBack != null).Select(row => row.TakesBack!.Value).ToHashSetAsync(cancel);
+            await foreach (var row in since
+                .Where(row => row.TakesBack == null && row.SettledBy == null && row.Kind != MovementKind.Counted && row.ImportId != importId).AsAsyncEnumerable().WithCancellation(cancel))
+            {
+                if (!takenBack.Contains(row.Id))
+                {
+                    finder.Add(row.Anew());
+                    any = true;
+                }
+            }
+        }
+
+        return any ? movements().Where(finder.Meets).Select(movement => movement.Id).ToHashSet() : [];
     }
 
     // A tally whose line is taken back goes on, and may be written into another one.

@@ -25,6 +25,7 @@ public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnl
     private readonly CellManners own = LibraryManners.Of(press);
     private readonly HashSet<int> otherwise = [];
     private HashSet<int> found = [];
+    private IReadOnlyDictionary<Guid, long> seen = new Dictionary<Guid, long>();
     private bool bringAll;
     private Guid importId = Guid.NewGuid();
     private LedgerImport? written;
@@ -90,6 +91,8 @@ public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnl
     /// <inheritdoc/>
     public async Task FindAsync(CsvSource source, CsvMapping mapping, CancellationToken cancel)
     {
+        // Before the lines are read: one that comes in while they are is looked at once more when these are written.
+        var places = await ledger.PlacesAsync(press.Record.Id, cancel);
         var finder = new DuplicateFinder();
         await foreach (var line in ledger.StandingAsync(press.Record.Id, cancel))
         {
@@ -107,7 +110,7 @@ public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnl
             }
         }
 
-        (Duplicates, found) = (told, rows);
+        (Duplicates, found, seen) = (told, rows, places);
     }
 
     /// <inheritdoc/>
@@ -115,7 +118,14 @@ public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnl
     {
         try
         {
-            written = await ledger.ImportAsync(press.Record.Id, [.. Lines().Select(line => line.EditionId).Distinct()], Lines, importId, progress, cancel);
+            written = await ledger.ImportAsync(press.Record.Id, [.. Lines().Select(line => line.EditionId).Distinct()], Lines, importId, progress, seen, cancel);
+        }
+        catch (WrittenMeanwhileException meanwhile)
+        {
+            await FindAgainAsync(source, mapping, meanwhile.Lines, cancel);
+            return new ImportDone(null, Say(meanwhile.Lines.Count,
+                $"Nothing was brought in yet: somebody wrote {press.Format.Count(meanwhile.Lines.Count)} of these sales in between. Look at it below, and tick it if it is to come in all the same.",
+                $"Nothing was brought in yet: somebody wrote {press.Format.Count(meanwhile.Lines.Count)} of these sales in between. Look at them below, and tick those that are to come in all the same."));
         }
         catch (ImportRefusedException refusal)
         {
@@ -150,6 +160,18 @@ public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnl
         // Brought in once more it is an import of its own: what was taken back stays taken back.
         (importId, written) = (Guid.NewGuid(), null);
         return null;
+    }
+
+    // What was decided holds on, but for rows that were written meanwhile.
+    private async Task FindAgainAsync(CsvSource source, CsvMapping mapping, IReadOnlySet<Guid> meanwhile, CancellationToken cancel)
+    {
+        var ticked = found.Where(row => BringsIn(row) && !meanwhile.Contains(IdOf(row))).ToHashSet();
+        await FindAsync(source, mapping, cancel);
+        BringAll(bring: false);
+        foreach (var row in ticked.Where(found.Contains))
+        {
+            Bring(row, bring: true);
+        }
     }
 
     // In sentences that each stand by themselves.

@@ -143,6 +143,58 @@ public sealed class LedgerFileTests(PostgresFixture postgres)
         Assert.Empty(await stores.Ledger.PrintingsAsync(small.Id));
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Of_two_who_looked_at_one_list_before_either_wrote_it_only_one_writes_it(bool atOnce)
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        SmallPress.Saved(await stores.Ledger.WriteAsync(small.Id, Sales(small, 1, 7).Single()));
+        var seen = await stores.Ledger.PlacesAsync(small.Id);
+        Assert.Equal(1, seen[small.Edition.Id]);
+
+        List<NewMovement>[] lists = [[.. Sales(small, 1500, 2)], [.. Sales(small, 1500, 2)]];
+        var first = WriteAsync(0);
+        await (atOnce ? Task.CompletedTask : first);
+        Task<LedgerImport?>[] both = [first, WriteAsync(1)];
+        await ((Task)Task.WhenAll(both)).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ContinueOnCapturedContext);
+
+        var refused = Assert.IsType<WrittenMeanwhileException>(Assert.Single(both, writing => writing.IsFaulted).Exception!.InnerException);
+        Assert.Equal(lists[Array.FindIndex(both, writing => writing.IsFaulted)].Select(line => line.Id).Order(), refused.Lines.Order());
+        Assert.Equal(1500, (await Assert.Single(both, writing => writing.IsCompletedSuccessfully))!.Lines);
+        Assert.Equal(-3007, (await stores.Ledger.OnHandAsync(small.Id, small.Edition.Id))!.Value.OnHand);
+
+        Task<LedgerImport?> WriteAsync(int whose) => stores.Ledger.ImportAsync(small.Id, [small.Edition.Id], () => lists[whose], Guid.NewGuid(), seen: seen);
+    }
+
+    [Fact]
+    public async Task What_was_seen_or_taken_back_or_is_another_sale_does_not_keep_a_list_from_coming_in()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var sale = Sales(small, 1, 2).Single();
+        SmallPress.Saved(await stores.Ledger.WriteAsync(small.Id, sale));
+        var seen = await stores.Ledger.PlacesAsync(small.Id);
+        await WriteAsync(sale with { Id = Guid.NewGuid(), Copies = 3 });
+        await WriteAsync(sale with { Id = Guid.NewGuid(), Day = sale.Day.AddDays(1), Note = "A-18" });
+        SmallPress.Saved(await stores.Ledger.TakeBackAsync(small.Id, (await WriteAsync(sale with { Id = Guid.NewGuid(), Note = "A-17" })).Id));
+
+        var import = Guid.NewGuid();
+        NewMovement[] list = [sale with { Id = Guid.NewGuid(), Note = "A-17" }, sale with { Id = Guid.NewGuid(), Note = "A-17" }];
+        Assert.Equal(2, (await ImportAsync(import, list))!.Lines);
+        Assert.Equal(0, (await ImportAsync(import, list))!.Lines);
+
+        var order = sale with { Id = Guid.NewGuid(), Day = sale.Day.AddDays(9), Copies = 5 };
+        NewMovement[] orders = [order, order with { Id = Guid.NewGuid(), Note = "A-18" }];
+        Assert.Equal([orders[1].Id], (await Assert.ThrowsAsync<WrittenMeanwhileException>(() => ImportAsync(Guid.NewGuid(), orders))).Lines);
+        Assert.Equal(2, (await stores.Ledger.ImportAsync(
+            small.Id, [small.Edition.Id], () => orders, Guid.NewGuid(), seen: await stores.Ledger.PlacesAsync(small.Id)))!.Lines);
+
+        async Task<MovementRecord> WriteAsync(NewMovement line) => SmallPress.Saved(await stores.Ledger.WriteAsync(small.Id, line));
+        Task<LedgerImport?> ImportAsync(Guid id, NewMovement[] lines) => stores.Ledger.ImportAsync(small.Id, [small.Edition.Id], () => lines, id, seen: seen);
+    }
+
     [Fact]
     public async Task A_hundred_thousand_sales_come_in_without_being_held()
     {
@@ -156,7 +208,8 @@ public sealed class LedgerFileTests(PostgresFixture postgres)
         var grown = new List<long>();
         var written = await stores.Ledger.ImportAsync(
             small.Id, [small.Edition.Id], () => Sales(small, ManyRows, 1), Guid.NewGuid(),
-            new AtEach(done => grown.AddRange(done % between == 0 ? [GC.GetTotalMemory(forceFullCollection: true) - before] : [])));
+            new AtEach(done => grown.AddRange(done % between == 0 ? [GC.GetTotalMemory(forceFullCollection: true) - before] : [])),
+            await stores.Ledger.PlacesAsync(small.Id));
 
         Assert.Equal(ManyRows, written!.Lines);
         Assert.Equal(-ManyRows, (await stores.Ledger.OnHandAsync(small.Id, small.Edition.Id))!.Value.OnHand);

@@ -44,6 +44,34 @@ public sealed class SalesImportTests : IDisposable
     }
 
     [Fact]
+    public async Task Rows_that_somebody_wrote_after_the_look_are_shown_and_decided_on_before_any_comes_in()
+    {
+        foreach (var reference in new[] { "R-501", "R-502" })
+        {
+            ledger.Stands.Add(new NewMovement(Guid.NewGuid(), Book.Id, Day, MovementKind.Sold, 1, 12m, null, reference, null));
+        }
+
+        var (import, source, mapping) = await LookedAsync(
+            "Date,Title,Copies,Amount,Reference\n2026-11-21,Marsh Letters,1,12,R-501\n2026-11-21,Marsh Letters,1,12,R-502\n2026-11-22,Marsh Letters,2,24,R-503\n2026-11-23,Marsh Letters,3,36,R-504\n");
+        import.BringAll(bring: true);
+        ledger.Stands.Add(new NewMovement(Guid.NewGuid(), Book.Id, Day.AddDays(2), MovementKind.Sold, 3, 36m, null, "R-504", null));
+        ledger.Meanwhile = line => line.Note is "R-502" or "R-504";
+
+        var done = await import.RunAsync(import.Tables[0], source, mapping, new Progress<int>(), CancellationToken.None);
+
+        Assert.Equal(
+            (null, "Nothing was brought in yet: somebody wrote 2 of these sales in between. Look at them below, and tick those that are to come in all the same."), (done.Said, done.Problem));
+        Assert.Equal([2, 3, 5], import.Duplicates.Select(twice => twice.Row));
+        Assert.Equal([true, false, true, false], Enumerable.Range(2, 4).Select(import.BringsIn));
+        Assert.Equal(2, ledger.Seen![Book.Id]);
+
+        ledger.Meanwhile = _ => false;
+        Assert.Equal("2 sales are in the ledger. 2 rows were left out, being there already.", (await import.RunAsync(import.Tables[0], source, mapping, new Progress<int>(), CancellationToken.None)).Said);
+        Assert.Equal(3, ledger.Seen[Book.Id]);
+        Assert.Equal(["R-501", "R-503"], ledger.Written.Select(line => line.Note));
+    }
+
+    [Fact]
     public async Task A_row_keeps_its_id_when_it_is_sent_twice_and_gets_another_once_it_was_taken_back()
     {
         var (import, source, mapping) = await LookedAsync("Date,Title,Copies,Amount\n2026-11-21,Marsh Letters,1,12\n2026-11-21,Marsh Letters,3,36\n");
@@ -99,11 +127,25 @@ public sealed class SalesImportTests : IDisposable
 
         public bool Gone { get; set; }
 
+        public Func<NewMovement, bool> Meanwhile { get; set; } = _ => false;
+
+        public IReadOnlyDictionary<Guid, long>? Seen { get; private set; }
+
+        public Task<IReadOnlyDictionary<Guid, long>> PlacesAsync(PressId press, CancellationToken cancel = default) =>
+            Task.FromResult<IReadOnlyDictionary<Guid, long>>(new Dictionary<Guid, long> { [Book.Id] = Stands.Count });
+
         public IAsyncEnumerable<NewMovement> StandingAsync(PressId press, CancellationToken cancel = default) => Stands.ToAsyncEnumerable();
 
         public Task<LedgerImport?> ImportAsync(
-            PressId press, IReadOnlyCollection<Guid> editionIds, Func<IEnumerable<NewMovement>> movements, Guid importId, IProgress<int>? progress = null, CancellationToken cancel = default)
+            PressId press, IReadOnlyCollection<Guid> editionIds, Func<IEnumerable<NewMovement>> movements, Guid importId, IProgress<int>? progress = null,
+            IReadOnlyDictionary<Guid, long>? seen = null, CancellationToken cancel = default)
         {
+            Seen = seen;
+            if (movements().Where(Meanwhile).Select(line => line.Id).ToHashSet() is { Count: > 0 } lines)
+            {
+                throw new WrittenMeanwhileException(lines);
+            }
+
             Imports.Add(importId);
             Written.AddRange(Gone ? [] : movements());
             return Task.FromResult(Gone ? null : new LedgerImport(Written.Count, [.. editionIds], []));
