@@ -42,7 +42,7 @@ public static class BinderyFiles
 
     private static async Task<IResult> SendAsync(
         HttpContext http, CurrentPress presses, BinderyService service, string slug, int printing, Guid? plan, Func<BinderyView, PressFormat, IResult> send) =>
-        await presses.FindAsync(http.Request.Cookies[CurrentPress.CookieName]) is { } press
+        await presses.OfFileAsync(http) is { } press
         && await service.LoadAsync(press.Record.Id, slug, printing, plan) is { Sheet: not null } view
             ? send(view, press.Format)
             : Results.NotFound();

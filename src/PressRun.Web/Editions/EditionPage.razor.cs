@@ -117,6 +117,14 @@ public sealed partial class EditionPage
 
     private Task<string?> ChangeAsync(Func<EditionRecord, EditionRecord> change, string what) => saves.DoAsync(async () =>
     {
+        // While two versions wait for a choice, what is changed is one's own.
+        if (conflict is { } waiting)
+        {
+            conflict = (change(waiting.Mine), waiting.Theirs);
+            StateHasChanged();
+            return null;
+        }
+
         var was = Edition;
         var wanted = change(was);
         if (EditionDifference.None(was, wanted))

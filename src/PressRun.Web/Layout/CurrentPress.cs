@@ -19,6 +19,15 @@ public sealed class CurrentPress(PressStore presses)
         return press is not null && await presses.RoleAsync(press.Id) is { } role ? PressView.Of(press, CultureInfo.CurrentCulture) with { Role = role } : null;
     }
 
+    /// <summary>The press that a file is asked of: the one that the link names (<see cref="PressView.File"/>), else the browser's; null where the visitor does not belong to it.</summary>
+    public async Task<PressView?> OfFileAsync(HttpContext http)
+    {
+        ArgumentNullException.ThrowIfNull(http);
+        string? named = http.Request.Query["press"];
+        var press = await FindAsync(named ?? http.Request.Cookies[CookieName]);
+        return named is null || press?.Record.Id.ToString() == named ? press : null;
+    }
+
     /// <summary>Has a browser remember a press.</summary>
     public static void Choose(HttpContext http, PressId press) =>
         http.Response.Cookies.Append(CookieName, press.ToString(), new CookieOptions { Path = "/", SameSite = SameSiteMode.Lax, MaxAge = TimeSpan.FromDays(365) });

@@ -170,7 +170,8 @@ public sealed class LibraryTable<T>(
             }
             else if (told.TryGetValue(identity, out var before) && before.Texts.Any(texts => texts.SequenceEqual(Flat(thing.Thing))))
             {
-                // Only who looks at this row again decides over what somebody else did; an edit of another row does not.
+                // Only who looks at this row again decides over what somebody else did; an edit of another row does not. Whoever went back and types the same again has looked.
+                told[identity] = ([Flat(thing.Thing)], before.Note);
                 Stand(thing, identity, before.Note);
             }
             else

@@ -37,7 +37,7 @@ public static class PayoutFiles
 
     private static async Task<IResult> SendAsync(CurrentPress presses, PayoutsService payouts, HttpContext http, string slug, int printing, DateOnly? from, DateOnly? to)
     {
-        if (await presses.FindAsync(http.Request.Cookies[CurrentPress.CookieName]) is not { } press || await payouts.LoadAsync(press.Record.Id, slug, printing) is not { } view)
+        if (await presses.OfFileAsync(http) is not { } press || await payouts.LoadAsync(press.Record.Id, slug, printing) is not { } view)
         {
             return Results.NotFound();
         }

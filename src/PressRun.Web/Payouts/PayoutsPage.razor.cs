@@ -39,7 +39,7 @@ public sealed partial class PayoutsPage
 
     private string DraftKey => $"payouts/{View!.Edition.Id}/claims";
 
-    private string FileAddress => string.Create(CultureInfo.InvariantCulture, $"{EditionAddress}/payouts.csv?from={from:yyyy-MM-dd}&to={to:yyyy-MM-dd}");
+    private string FileAddress => Press!.File(string.Create(CultureInfo.InvariantCulture, $"{EditionAddress}/payouts.csv?from={from:yyyy-MM-dd}&to={to:yyyy-MM-dd}"));
 
     private bool Changed => DraftRows.Write(rows.Select(row => row.Texts)) != DraftRows.Write(Kept().Select(row => row.Texts));
 
@@ -129,7 +129,9 @@ public sealed partial class PayoutsPage
         var answer = await SaveAsync(before with { Claims = claims });
         if (answer.Version is { } stored)
         {
-            edits.Add(what, before.EditionId, before.Version, stored, over => saves.DoAsync(() => SaveAsync(before with { Version = over })));
+            edits.Add(what, before.EditionId, before.Version, stored, over => Changed
+                ? Task.FromResult(new SaveAnswer(Say($"Lines are typed here and not kept yet, which this would throw away. Keep them first, or take them out."), null))
+                : saves.DoAsync(() => SaveAsync(before with { Version = over })));
         }
 
         return answer.Problem;

@@ -23,7 +23,7 @@ public static class QuoteFiles
     }
 
     private static async Task<IResult> SendAsync(HttpContext http, CurrentPress presses, QuoteService quotes, int number, Func<QuoteView, Task<IResult>> send) =>
-        await presses.FindAsync(http.Request.Cookies[CurrentPress.CookieName]) is { } press && await quotes.FindAsync(press.Record.Id, number, http.RequestAborted) is { } view
+        await presses.OfFileAsync(http) is { } press && await quotes.FindAsync(press.Record.Id, number, http.RequestAborted) is { } view
             ? await send(view)
             : Results.NotFound();
 

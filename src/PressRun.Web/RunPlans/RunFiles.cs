@@ -86,7 +86,7 @@ public sealed class RunFiles(CurrentPress presses, EditionStore editions, PlanSt
 
     private async Task<IResult> SendAsync(HttpContext http, string slug, int printing, Guid? plan)
     {
-        if (await presses.FindAsync(http.Request.Cookies[CurrentPress.CookieName]) is not { } press
+        if (await presses.OfFileAsync(http) is not { } press
             || await editions.FindAsync(press.Record.Id, slug, printing, http.RequestAborted) is not { } edition)
         {
             return Results.NotFound();

@@ -50,6 +50,11 @@ public sealed partial class RunPlanPage
             {
                 var refused = await Service.ChooseAgainAsync(Press.Record.Id, before.Id, insteadOf: chosen.Id);
                 await AgainAsync();
+                if (refused is not null)
+                {
+                    edits.Clear();
+                }
+
                 return refused;
             }));
         }
@@ -86,6 +91,14 @@ public sealed partial class RunPlanPage
     {
         if (await Service.DeleteAsync(Press!.Record.Id, plan) is { } refused)
         {
+            // What somebody else made of it is shown, so that one can look at it again and then take it out.
+            if (await Service.CostAsync(Press.Record.Id, plan.Id) is { } theirs)
+            {
+                Replace(plan.Id, theirs);
+            }
+
+            edits.Clear();
+            StateHasChanged();
             return refused;
         }
 
@@ -97,6 +110,7 @@ public sealed partial class RunPlanPage
     {
         if (await Service.PutBackAsync(Press!.Record.Id, plan, after) is not { } now)
         {
+            edits.Clear();
             return Say($"The plan could not be put back: what it was made of is gone.");
         }
 

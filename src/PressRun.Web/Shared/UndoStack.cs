@@ -39,7 +39,7 @@ public sealed class UndoStack
             SaysAgain(thing, before, now);
         }
 
-        return answer.Problem;
+        return answer.Problem ?? (answer.Version is null ? Say($"Somebody else was first. Choose below which version stands.") : null);
     });
 
     /// <summary>The version of a thing that says what a version of it said: that one itself, or the one by which it was last brought back here.</summary>

@@ -68,6 +68,14 @@ public sealed class TogetherJourney(Chromium chromium, SampleApp sample)
         await Expect(first.Page.Locator(".says")).ToHaveCountAsync(0);
         Assert.Equal("410", await GaugedAsync("Hemp kraft cover 280"));
 
+        await CaliperAsync(second, "Hemp kraft cover 280", "412");
+        await Expect(second.Page.Locator(".says")).ToContainTextAsync("Somebody else changed this in between");
+        await second.Page.Keyboard.PressAsync("Control+z");
+        await Expect(Row(second, "Hemp kraft cover 280")).ToContainTextAsync("411");
+        await CaliperAsync(second, "Hemp kraft cover 280", "412");
+        await Expect(second.Page.Locator(".says")).ToHaveCountAsync(0);
+        Assert.Equal("412", await GaugedAsync("Hemp kraft cover 280"));
+
         await first.OpenAsync("post");
         await second.OpenAsync("post");
         await EnterAsync(first, "Board-backed envelope B4", "Weighs", "75");
@@ -103,6 +111,50 @@ public sealed class TogetherJourney(Chromium chromium, SampleApp sample)
             await third.OpenAsync(page);
             return (await Row(third, row).Locator($"[data-label^='{column}']").GetAttributeAsync("data-text"))!;
         }
+    }
+
+    [Fact]
+    public async Task What_is_changed_while_two_versions_wait_is_ones_own_too()
+    {
+        var book = await sample.Stored.BookAsync("Postcards from the Dredger", 2);
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync(book.Path);
+        var asked = visit.Page.GetByRole(AriaRole.Alertdialog, new() { Name = "Two people changed this printing" });
+        Assert.IsType<SaveResult<EditionRecord>.Saved>(await Of<EditionStore>().SaveAsync(
+            sample.Stored.Press.Id, (await sample.Stored.EditionAsync(book.Slug, 2))! with { Price = book.Edition.Price + 1m }));
+
+        await visit.EnterAsync("Head", "4");
+        await Expect(asked).ToBeVisibleAsync();
+        await visit.EnterAsync("Given away", "7");
+        await Expect(asked.GetByRole(AriaRole.Row, new() { Name = "Given away 7" })).ToBeVisibleAsync();
+        await asked.GetByRole(AriaRole.Button, new() { Name = "Let mine stand" }).ClickAsync();
+        await Expect(asked).ToHaveCountAsync(0);
+
+        await Eventually.HoldsAsync(
+            async () => await sample.Stored.EditionAsync(book.Slug, 2) is { Trim.Head.Millimetres: 4m, FreeCopies: 7 } now && now.Price == book.Edition.Price, "mine is stored, with both changes");
+        visit.WasQuiet();
+    }
+
+    [Fact]
+    public async Task A_plan_that_somebody_else_changed_is_shown_as_it_is_now_before_it_is_taken_out()
+    {
+        var book = await sample.Stored.BookAsync("The Bilge Reader No. 3", 1);
+        await using var visit = await sample.VisitAsync(chromium);
+        await visit.OpenAsync(book.Path + "/run");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Try beside" }).ClickAsync();
+        await Expect(visit.Page.Locator(".undo button")).ToContainTextAsync("Undo trying");
+        var added = (await Of<PlanStore>().OfEditionAsync(sample.Stored.Press.Id, book.Edition.Id))[^1];
+        Assert.IsType<SaveResult<PlanRecord>.Saved>(await Of<PlanStore>().SaveAsync(sample.Stored.Press.Id, added with { Name = "Named by somebody else" }));
+
+        var takeOut = visit.Page.GetByRole(AriaRole.Button, new() { Name = "Take this plan out" });
+        await takeOut.ClickAsync();
+        await Expect(visit.Page.GetByText("Somebody saved this in between, so it stays.")).ToBeVisibleAsync();
+        await Expect(visit.Field("Called")).ToHaveValueAsync("Named by somebody else");
+        await Expect(visit.Page.Locator(".undo button")).ToHaveCountAsync(0);
+        await takeOut.ClickAsync();
+        await Eventually.HoldsAsync(
+            async () => (await Of<PlanStore>().OfEditionAsync(sample.Stored.Press.Id, book.Edition.Id)).All(plan => plan.Id != added.Id), "the plan is taken out");
+        visit.WasQuiet();
     }
 
     [Fact]

@@ -87,6 +87,14 @@ public class UndoStackTests
     }
 
     [Fact]
+    public async Task What_was_not_stored_because_two_versions_wait_is_not_told_as_taken_back()
+    {
+        var edits = new UndoStack();
+        edits.Add("copies", Guid.NewGuid(), 1, 2, _ => Task.FromResult(default(SaveAnswer)));
+        Assert.StartsWith("Somebody else was first.", await edits.TakeBackAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_version_that_says_the_same_is_as_good_as_the_one_that_was_saved_and_a_save_of_nothing_new_is_taken_back_too()
     {
         var (edits, thing, page) = (new UndoStack(), Guid.NewGuid(), new Row());

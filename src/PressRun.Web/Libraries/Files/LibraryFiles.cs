@@ -103,5 +103,5 @@ public sealed class LibraryFiles(
     private static IResult Send(string name, IReadOnlyList<Column> columns, IEnumerable<string[]> rows, CellManners manners) =>
         Results.Stream(stream => CsvText.WriteAsync(stream, columns, rows.ToAsyncEnumerable(), manners), Csv, $"{name}.csv");
 
-    private Task<PressView?> PressOfAsync(HttpContext http) => presses.FindAsync(http.Request.Cookies[CurrentPress.CookieName]);
+    private Task<PressView?> PressOfAsync(HttpContext http) => presses.OfFileAsync(http);
 }

@@ -25,6 +25,14 @@ public sealed record PressView(PressRecord Record, PressFormat Format)
     /// <summary>True where the viewer looks after the press's people and keys.</summary>
     public bool IsOwners => Role >= PressRole.Owner;
 
+    /// <summary>The address of a file of this press. It names the press, as the browser may have gone over to another one in another tab, where a quote of the same number is another quote.</summary>
+    /// <param name="address">The file's, with its own query where it has one.</param>
+    public string File(string address)
+    {
+        ArgumentNullException.ThrowIfNull(address);
+        return $"{address}{(address.Contains('?', StringComparison.Ordinal) ? '&' : '?')}press={Record.Id}";
+    }
+
     /// <summary>The view of a press for a viewer's culture.</summary>
     /// <exception cref="InvalidOperationException">The press's currency is not in ISO 4217's list.</exception>
     public static PressView Of(PressRecord record, CultureInfo culture)
