@@ -1,6 +1,9 @@
 using PressRun.Data.RunPlans;
 using PressRun.Engine.Comparing;
 using PressRun.Engine.Costing;
+using PressRun.JobFile.Results;
+using PressRun.Web.Api;
+using PressRun.Web.RunPlans;
 
 namespace PressRun.Web.Papers;
 
@@ -37,7 +40,13 @@ public sealed record PapersAnswer(
             return Nothing(job, (int)combinations, null) with { TooMany = true };
         }
 
-        var compared = StockComparer.Compare(job, new ComparisonRequest(choices, [], choice.Quantities));
+        var request = new ComparisonRequest(choices, [], choice.Quantities);
+        if (JobEffort.Of(JobQuestion.Compare, job with { Compare = request }) > CostingEffort.MostOfPage)
+        {
+            return Nothing(job, (int)combinations, CostingEffort.TooLong);
+        }
+
+        var compared = StockComparer.Compare(job, request);
         return compared.Succeeded
             ? new PapersAnswer(
                 job,

@@ -2,6 +2,7 @@ using PressRun.Data.RunPlans;
 using PressRun.Engine.Copies;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Reprint;
+using PressRun.Web.RunPlans;
 
 namespace PressRun.Web.Reprint;
 
@@ -86,6 +87,11 @@ public sealed record ReprintWorked(
         var settings = source.Plan.Reprint ?? Settled(First(source.Plan, ledger), source, ledger);
         settings = settings with { Request = settings.Request with { From = 0, To = Math.Max(Math.Min(settings.Request.To, MostLooked), Looked(source.Plan)), Step = 1 } };
         var job = PreparedJob.Prepare(source.Build());
+        if (job.Succeeded && settings.Request.To * CostingEffort.Of(job.Value.Job, 1, settings.Request.To) > CostingEffort.MostOfPage)
+        {
+            return Outcome<ReprintWorked>.Refused(new Problem("$", null, CostingEffort.TooLong));
+        }
+
         var planner = job.Succeeded ? ReprintPlanner.Prepare(job.Value, settings.Request) : Outcome<ReprintPlanner>.Refused(job.Problems);
         var costs = planner.Succeeded ? planner.Value.Costs() : Outcome<IReadOnlyList<RunCost>>.Refused(planner.Problems);
         if (!costs.Succeeded)

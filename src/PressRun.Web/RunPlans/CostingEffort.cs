@@ -10,6 +10,9 @@ namespace PressRun.Web.RunPlans;
 /// </summary>
 public static class CostingEffort
 {
+    /// <summary>What a page that costs a job many times works out at most: some seconds of work.</summary>
+    public const double MostOfPage = 10_000_000d;
+
     // A finishing operation, consumable, cost or bench step with 28 digits.
     private const double Entry = 0.1;
 
@@ -31,6 +34,9 @@ public static class CostingEffort
     private const double Update = 0.005;
     private const double UpdatesOfSum = 256d;
     private const double MostUpdates = 512d;
+
+    /// <summary>What a page says of a job beyond <see cref="MostOfPage"/>.</summary>
+    public static string TooLong => Say($"This job takes too long to work out here. Fewer parts, sheet sizes or price steps make it shorter.");
 
     /// <summary>One costing, once the copies to start are known.</summary>
     public static double Of(Job job)

@@ -1,5 +1,6 @@
 using PressRun.Engine.Costing;
 using PressRun.Web.Papers;
+using PressRun.Web.RunPlans;
 using PressRun.Web.Tests.Support;
 
 namespace PressRun.Web.Tests.Papers;
@@ -37,6 +38,16 @@ public class PapersAnswerTests
         var refused = PapersAnswer.Of(View.Source, Choice([100, 101, 102, 103, 104, 105], (0, all), (1, all), (2, all)));
         Assert.Empty(refused.Readings);
         Assert.True(refused.TooMany);
+    }
+
+    [Fact]
+    public void A_job_that_would_take_minutes_is_not_compared()
+    {
+        string[] all = ["g70", "g95", "g110", "g130", "g150", "thick", "thin", "green"];
+        var slow = View.Source with { PriceList = View.Source.PriceList with { Print = HeavyRun.Slower.Print } };
+
+        Assert.Equal(CostingEffort.TooLong, PapersAnswer.Of(slow, Choice([100], (0, all), (1, all), (2, all))).Problem);
+        Assert.NotNull(PapersAnswer.Of(slow, Choice([100], (1, ["g70"]))).Readings[100]);
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using PressRun.Engine.Copies;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Reprint;
 using PressRun.Web.Reprint;
+using PressRun.Web.RunPlans;
 using PressRun.Web.Tests.Support;
 
 namespace PressRun.Web.Tests.Reprint;
@@ -10,6 +11,15 @@ namespace PressRun.Web.Tests.Reprint;
 public class ReprintWorkedTests
 {
     private static readonly DateOnly Today = new(2026, 11, 25);
+
+    [Fact]
+    public void A_job_that_would_take_minutes_is_not_worked_out()
+    {
+        var (source, costings) = HeavyRun.Counted(APlan.Source(5_000) with { PriceList = HeavyRun.Slower });
+        Assert.Equal(CostingEffort.TooLong, Assert.Single(ReprintWorked.Of(source, Ledger).Problems).Rule);
+        Assert.InRange(costings(), 0, 100);
+        Assert.True(ReprintWorked.Of(APlan.Source(5_000), Ledger).Succeeded);
+    }
 
     [Fact]
     public void Where_copies_were_sold_one_begins_by_the_history_of_the_days_in_stock()

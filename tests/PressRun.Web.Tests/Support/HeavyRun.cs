@@ -28,6 +28,9 @@ public static class HeavyRun
     /// <summary>A shop at which the run takes so long that not all quantities are shown.</summary>
     public static Shop Slow { get; } = Shop(Steps);
 
+    /// <summary>A shop at which it takes minutes to look at some thousands.</summary>
+    public static Shop Slower { get; } = Shop(10_000);
+
     /// <summary>The plan's source at such a shop.</summary>
     public static JobSource Source(int quantity, Func<PlanRecord, PlanRecord>? change = null) =>
         APlan.Source(quantity, change) with { PriceList = Slow };
@@ -36,7 +39,7 @@ public static class HeavyRun
     public static Job OfManyParts { get; } = ARun.Job with
     {
         Edition = ARun.Edition() with { Parts = [.. Enumerable.Range(1, 100).Select(number => new Part($"part {number}", 4, "thin", Ink.Black, Ink.Black))] },
-        Shop = Shop(10_000),
+        Shop = Slower,
     };
 
     /// <summary>What looking at all quantities of a range is thought to take, in microseconds.</summary>
