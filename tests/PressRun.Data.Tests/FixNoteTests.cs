@@ -78,14 +78,17 @@ public sealed class FixNoteTests(PostgresFixture postgres)
         await using var stores = await Stores.NewAsync(postgres);
         var small = await SmallPress.CreateAsync(stores);
         SmallPress.Saved(await stores.Fixes.AddAsync(small.Id, FixNote.Noticed(small.Edition.Id, "a smudge", 3) with { MendedIn = 4, CarriedPast = 3 }));
-        SmallPress.Saved(await stores.Fixes.AddAsync(small.Id, FixNote.Noticed(small.Edition.Id, "thin paper", null)));
+        foreach (var number in Enumerable.Range(1, 12))
+        {
+            SmallPress.Saved(await stores.Fixes.AddAsync(small.Id, FixNote.Noticed(small.Edition.Id, $"thin paper, sheet {number}", null)));
+        }
 
         var copy = (await stores.Archives.ImportAsync((await stores.Archives.ExportAsync(small.Id))!)).Value;
 
         var title = (await stores.Titles.FindAsync(copy.Id, small.Title.Slug))!;
-        Assert.Equal(
-            [("a smudge", 3, 4, 3), ("thin paper", null, null, 0)],
-            (await stores.Fixes.OfTitleAsync(copy.Id, title.Id)).Select(note => (note.Text, note.Page, note.MendedIn, note.CarriedPast)));
+        var notes = await stores.Fixes.OfTitleAsync(copy.Id, title.Id);
+        Assert.Contains(("a smudge", 3, 4, 3), notes.Select(note => (note.Text, note.Page, note.MendedIn, note.CarriedPast)));
+        Assert.Equal((await stores.Fixes.OfTitleAsync(small.Id, small.Title.Id)).Select(note => note.Text), notes.Select(note => note.Text));
         Assert.Equal(await stores.Archives.ExportAsync(small.Id), await stores.Archives.ExportAsync(copy.Id));
     }
 }

@@ -110,11 +110,13 @@ internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, 
         editions.Add((title.Slug, edition.Printing), row.Id);
         var lines = AddMovements(row, archived.Movements);
         TallyArchive.Add(db, row.Id, archived.Tallies, lines);
-        foreach (var fix in archived.Fixes)
+
+        // Notes stand in the order of their ids, and those of one millisecond in none (RFC 9562, 5.7).
+        foreach (var (place, fix) in archived.Fixes.Index())
         {
             db.FixNotes.Add(new FixNoteRow
             {
-                PressId = db.Press, Id = Guid.CreateVersion7(), EditionId = row.Id, NoticedOn = fix.NoticedOn, Text = fix.Text, Page = fix.Page,
+                PressId = db.Press, Id = Guid.CreateVersion7(now.AddMilliseconds(place)), EditionId = row.Id, NoticedOn = fix.NoticedOn, Text = fix.Text, Page = fix.Page,
                 MendedIn = fix.MendedIn, CarriedPast = fix.CarriedPast,
             });
         }

@@ -167,9 +167,10 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
             await plans.ChooseAsync(press, before);
         }
 
-        if (used.Added && now.PrintsAs(used.Plan) && now.Name == used.Plan.Name)
+        // No longer chosen it is a new version.
+        if (used.Added && await plans.LoadAsync(press, used.Plan.Id) is { } left && left.PrintsAs(used.Plan) && left.Name == used.Plan.Name)
         {
-            await plans.DeleteAsync(press, now);
+            await plans.DeleteAsync(press, left);
         }
 
         return null;

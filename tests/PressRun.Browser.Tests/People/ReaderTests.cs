@@ -16,7 +16,7 @@ public sealed partial class ReaderTests(Chromium chromium, PeopleApp people)
     private static readonly (string Route, string Called)[] Looks =
     [
         ("/bench", "select For the run"), ("/bench", "input .* at (the shop|your own table), (the shop's|your) way"),
-        ("/(papers|post|selling|shops)", "input show archived ones"),
+        ("/(papers|post|selling|shops)", "input show archived ones"), ("/post", @"input show past prices \d+"),
         ("/shelf", "input Find.*"), ("/shelf", "button Show .* more"),
         ("/start", "button Pilchard Stairs"),
         (".*/copies", "input How it stood at the end of"), (".*/copies", @"button \w+ \d{4}"), (".*/copies", "button Open all months"),
