@@ -33,7 +33,7 @@ internal static class ComparisonTable
             AnswerTable.Whole(estimate.Quantity),
             papers,
             job.Currency.Format(estimate.Totals.LandedCost),
-            AnswerTable.PerCopy(estimate.Totals.UnitCost(estimate.Quantity)),
+            AnswerTable.PerCopy(estimate.UnitCost),
             AnswerTable.Short(copy.Mass.Grams),
             AnswerTable.Short(copy.Thickness.Millimetres),
             AnswerTable.Short(copy.Creep.Millimetres),

@@ -13,7 +13,7 @@ internal static class EstimateTable
     public static void Write(StringBuilder text, Job job, Estimate estimate)
     {
         var totals = estimate.Totals;
-        text.AppendLine(CultureInfo.InvariantCulture, $"{job.Edition.Title}: {estimate.Quantity} copies cost {Money(totals.LandedCost)} {job.Currency.Code}, that is {AnswerTable.PerCopy(totals.UnitCost(estimate.Quantity))} each.");
+        text.AppendLine(CultureInfo.InvariantCulture, $"{job.Edition.Title}: {estimate.Quantity} copies cost {Money(totals.LandedCost)} {job.Currency.Code}, that is {AnswerTable.PerCopy(estimate.UnitCost)} each.");
         text.AppendLine(CultureInfo.InvariantCulture, $"{estimate.CopiesToStart} copies are started; {Money(totals.CashOut)} is paid in cash, {AnswerTable.Short(totals.BenchHours)} hours are worked.");
         text.AppendLine();
         WriteLines(text, job, estimate);

@@ -103,11 +103,10 @@ public sealed record PaperReading(
     private static PaperRow RowOf(ComparedRow row, string? channelId)
     {
         var (estimate, inHand) = (row.Estimate, row.InHand.FirstOrDefault(way => way.ChannelId == channelId));
-        var unitCost = estimate.Totals.UnitCost(estimate.Quantity);
         return new PaperRow(
             row.StockIds,
-            unitCost,
-            inHand is null ? unitCost : inHand.Cost,
+            estimate.UnitCost,
+            inHand is null ? estimate.UnitCost : inHand.Cost,
             estimate.Copy,
             estimate.Freight,
             inHand?.Postage is { } postage ? postage with { Refused = [] } : null,

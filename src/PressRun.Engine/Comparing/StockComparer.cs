@@ -163,13 +163,11 @@ public static class StockComparer
     private static List<InHand> InHands(PreparedJob ready, BookBlock block, Estimate estimate, CopyEstimate copy)
     {
         var inHands = new List<InHand>();
-        var unitCost = estimate.Totals.UnitCost(estimate.Quantity);
         foreach (var (channel, mailer, postage) in ready.Mailings(copy))
         {
-            var share = (mailer.Price + (postage?.Price ?? 0m)) / channel.CopiesPerOrder;
             inHands.Add(new InHand(
                 channel.Id,
-                postage is { Price: null } ? null : unitCost + share,
+                mailer.InHand(estimate.UnitCost, postage, channel.CopiesPerOrder),
                 postage,
                 postage is null ? [] : LeafRoom.Of(block, postage, channel.CopiesPerOrder)));
         }

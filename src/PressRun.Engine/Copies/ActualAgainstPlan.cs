@@ -59,18 +59,17 @@ public static class ActualAgainstPlan
     public static IReadOnlyList<Variance> Compare(Estimate plan, PrintingActual actual, int minorUnits)
     {
         var totals = plan.Totals;
-        var landed = actual.LandedCost(minorUnits);
         return
         [
             new(VarianceSubject.GoodCopies, plan.Quantity, actual.GoodCopies),
-            new(VarianceSubject.Spoiled, plan.CopiesToStart - plan.Quantity, actual.Spoiled),
+            new(VarianceSubject.Spoiled, plan.Overs, actual.Spoiled),
             new(VarianceSubject.Shop, totals.LandedCost - totals.BenchLabour - totals.Consumables - totals.FixedCosts, actual.ShopPaid - actual.TaxReclaimed),
             new(VarianceSubject.Hours, totals.BenchHours, actual.Hours),
             new(VarianceSubject.Labour, totals.BenchLabour, actual.Labour(minorUnits)),
             new(VarianceSubject.Consumables, totals.Consumables, actual.Consumables),
             new(VarianceSubject.FixedCosts, totals.FixedCosts, actual.FixedCosts),
-            new(VarianceSubject.LandedCost, totals.LandedCost, landed),
-            new(VarianceSubject.UnitCost, totals.UnitCost(plan.Quantity), landed / actual.GoodCopies),
+            new(VarianceSubject.LandedCost, totals.LandedCost, actual.LandedCost(minorUnits)),
+            new(VarianceSubject.UnitCost, plan.UnitCost, actual.UnitCost(minorUnits)),
         ];
     }
 
@@ -103,7 +102,7 @@ public static class ActualAgainstPlan
     public static (decimal ByCost, decimal ByCopies) WhyUnitCost(Estimate plan, PrintingActual actual, int minorUnits)
     {
         var planned = plan.Totals.LandedCost;
-        return ((actual.LandedCost(minorUnits) - planned) / actual.GoodCopies, (planned / actual.GoodCopies) - (planned / plan.Quantity));
+        return ((actual.LandedCost(minorUnits) - planned) / actual.GoodCopies, (planned / actual.GoodCopies) - plan.UnitCost);
     }
 
     private static InvoicePart? PartOf(CostCode code) => code switch

@@ -1,3 +1,5 @@
+using PressRun.Engine.Ladder;
+
 namespace PressRun.Engine.Copies;
 
 /// <summary>What a step at the press's own table really took.</summary>
@@ -75,5 +77,5 @@ public sealed record PrintingActual(
 
     /// <summary>What a good copy cost, not rounded.</summary>
     /// <param name="minorUnits">Decimals of the currency.</param>
-    public decimal UnitCost(int minorUnits) => LandedCost(minorUnits) / GoodCopies;
+    public decimal UnitCost(int minorUnits) => new Rung(GoodCopies, LandedCost(minorUnits)).UnitCost;
 }

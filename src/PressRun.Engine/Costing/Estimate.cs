@@ -1,4 +1,5 @@
 using PressRun.Engine.Editions;
+using PressRun.Engine.Ladder;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Postage;
 using PressRun.Engine.Selling;
@@ -32,6 +33,23 @@ public sealed record Estimate(
     BreakEven BreakEven,
     IReadOnlyList<Warning> Warnings)
 {
+    private const decimal MinutesPerHour = 60m;
+
+    /// <summary>Copies started beyond the good ones, for what goes wrong or because the shop sells only certain quantities; 0 or more.</summary>
+    public long Overs => CopiesToStart - Quantity;
+
+    /// <summary>Landed cost of a good copy, not rounded.</summary>
+    public decimal UnitCost => new Rung(Quantity, Totals.LandedCost).UnitCost;
+
+    /// <summary>Cash out for a good copy, not rounded.</summary>
+    public decimal CashPerCopy => Totals.CashOut / Quantity;
+
+    /// <summary>Minutes at the bench for a good copy, not rounded.</summary>
+    public decimal BenchMinutesPerCopy => Totals.BenchHours * MinutesPerHour / Quantity;
+
+    /// <summary>Sheets of all parts; 0 where whole books are priced.</summary>
+    public long SheetsInAll => Parts.Sum(part => part.OnSheets?.Sheets ?? 0);
+
     /// <summary>The second half's copies, where half of the run has a part on another stock; <see cref="Copy"/>, <see cref="Postage"/> and <see cref="Channels"/> are then those of the
     /// first. Null where all copies are alike.</summary>
     public SecondHalfEstimate? SecondHalf { get; init; }
@@ -148,25 +166,21 @@ public readonly record struct CostTotals(
     decimal Consumables,
     decimal FixedCosts,
     decimal LandedCost,
-    decimal CashOut)
-{
-    private const decimal MinutesPerHour = 60m;
-
-    /// <summary>Landed cost of one of <paramref name="quantity"/> good copies, not rounded.</summary>
-    public decimal UnitCost(int quantity) => LandedCost / quantity;
-
-    /// <summary>Cash out for one of <paramref name="quantity"/> good copies, not rounded.</summary>
-    public decimal CashPerCopy(int quantity) => CashOut / quantity;
-
-    /// <summary>Minutes at the bench for one of <paramref name="quantity"/> good copies, not rounded.</summary>
-    public decimal BenchMinutesPerCopy(int quantity) => BenchHours * MinutesPerHour / quantity;
-}
+    decimal CashOut);
 
 /// <summary>One finished copy.</summary>
 /// <param name="Mass">As weighed, else reckoned from the paper and the fittings.</param>
 /// <param name="Thickness">As gauged, else the leaves' calipers.</param>
 /// <param name="Creep">How far the innermost leaf of a nested book stands out before trimming; zero for other bindings.</param>
-public readonly record struct CopyEstimate(Mass Mass, Length Thickness, Length Creep);
+public readonly record struct CopyEstimate(Mass Mass, Length Thickness, Length Creep)
+{
+    /// <summary>A copy of a book.</summary>
+    /// <param name="block">The book as reckoned.</param>
+    /// <param name="weighed">What the scale and the gauge said; null where neither was used.</param>
+    /// <param name="fittings">Mass of what is added at the bench.</param>
+    internal static CopyEstimate Of(BookBlock block, Weighed? weighed, Mass fittings) =>
+        new(weighed?.Mass ?? (block.PaperMass + fittings), weighed?.Thickness ?? block.Thickness, block.Creep);
+}
 
 /// <summary>What the shop sends.</summary>
 /// <param name="Mass">Goods and cartons.</param>

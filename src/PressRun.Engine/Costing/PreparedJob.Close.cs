@@ -27,9 +27,8 @@ public sealed partial class PreparedJob
             return;
         }
 
-        var grams = figures.FreightMass.Grams;
-        figures.Cartons = (long)decimal.Ceiling(grams / carton.Capacity.Grams);
-        figures.HeaviestCarton = Mass.FromGrams(Math.Min(grams, carton.Capacity.Grams)) + carton.Tare;
+        figures.Cartons = carton.For(figures.FreightMass);
+        figures.HeaviestCarton = Mass.FromGrams(Math.Min(figures.FreightMass.Grams, carton.Capacity.Grams)) + carton.Tare;
         figures.FreightMass += figures.Cartons * carton.Tare;
     }
 

@@ -68,7 +68,7 @@ public sealed partial class PreparedJob
 
             if (next[quantity - range.From] is not 0 and var better)
             {
-                betterBuys.Add(new BetterBuy(quantity, better, rung.LandedCost - curve.At(better)));
+                betterBuys.Add(curve.Buy(quantity, better));
             }
         }
 

@@ -171,7 +171,7 @@ public sealed partial class PreparedJob
         {
             if (order[index] < print.Length)
             {
-                goods += Charge(CostCode.Print, job.Shop.Print[order[index]].Ink == Editions.Ink.Colour ? "colour" : "black", print[order[index]], units[order[index]], ref sink);
+                goods += Charge(CostCode.Print, InkSubject.Of(job.Shop.Print[order[index]].Ink), print[order[index]], units[order[index]], ref sink);
             }
         }
 

@@ -144,7 +144,7 @@ public sealed partial class PreparedJob
             {
                 var isPrint = price < print.Length;
                 changes.Add(isPrint
-                    ? (StepKind.Print, job.Shop.Print[price].Ink == Editions.Ink.Colour ? "colour" : "black", job.Shop.Print[price].Steps[now.Reached[price]].From)
+                    ? (StepKind.Print, InkSubject.Of(job.Shop.Print[price].Ink), job.Shop.Print[price].Steps[now.Reached[price]].From)
                     : (StepKind.Paper, job.Shop.Paper[price - print.Length].StockId, job.Shop.Paper[price - print.Length].Steps[now.Reached[price]].From));
             }
         }

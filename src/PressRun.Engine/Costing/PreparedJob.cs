@@ -136,8 +136,7 @@ public sealed partial class PreparedJob
     /// <summary>The same job with what the scale and the gauge say of its copy: neither the block nor the choice of sheets hangs on that.</summary>
     internal PreparedJob AsWeighed(Weighed weighed) => new(job with { Edition = job.Edition with { Weighed = weighed } }, tables, Block, OtherHalf, lots, book);
 
-    internal CopyEstimate CopyOf(BookBlock block) => new(
-        job.Edition.Weighed?.Mass ?? (block.PaperMass + job.Bench.FittingsMass), job.Edition.Weighed?.Thickness ?? block.Thickness, block.Creep);
+    internal CopyEstimate CopyOf(BookBlock block) => CopyEstimate.Of(block, job.Edition.Weighed, job.Bench.FittingsMass);
 
     private static BookPrice? BookFor(Job job)
     {

@@ -101,7 +101,7 @@ internal static class SheetChoice
         {
             if (ink != Ink.None && tables.PrintPrice(ink, sheet.Id) < 0)
             {
-                missing.Add(ink == Ink.Colour ? "colour print" : "black print");
+                missing.Add($"{InkSubject.Of(ink)} print");
             }
         }
 

@@ -127,7 +127,12 @@ public sealed record Delivery(IReadOnlyList<MassStep> Steps, decimal? PerFurther
 /// <summary>The shop's cartons.</summary>
 /// <param name="Capacity">Mass of the contents of a full one; more than zero.</param>
 /// <param name="Tare">Mass of an empty one.</param>
-public sealed record Carton(Mass Capacity, Mass Tare);
+public sealed record Carton(Mass Capacity, Mass Tare)
+{
+    /// <summary>Cartons that contents go into.</summary>
+    /// <param name="contents">Mass of all that is packed, 0 or more.</param>
+    internal long For(Mass contents) => (long)decimal.Ceiling(contents.Grams / Capacity.Grams);
+}
 
 /// <summary>What is worked out on the order as a whole.</summary>
 /// <param name="Minimum">Least goods value after discount; the shortfall becomes a line.</param>

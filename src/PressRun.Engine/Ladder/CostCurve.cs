@@ -17,6 +17,11 @@ public sealed record CostCurve(int From, IReadOnlyList<decimal> Costs)
         return Costs[quantity - From];
     }
 
+    /// <summary>Printing more copies for no more money.</summary>
+    /// <param name="quantity">A quantity of the range.</param>
+    /// <param name="better">A larger one that costs no more.</param>
+    public BetterBuy Buy(int quantity, int better) => new(quantity, better, At(quantity) - At(better));
+
     /// <summary>
     /// For each quantity the smallest larger one that costs no more, or 0 where none does. One pass from the right over quantities whose cost
     /// is lower than that of all nearer ones (a monotonic stack).

@@ -17,7 +17,7 @@ public readonly record struct Rung(int Quantity, decimal LandedCost)
 
 /// <summary>More copies for no more money.</summary>
 /// <param name="From">The quantity asked for.</param>
-/// <param name="To">The smallest larger whole quantity, up to the range's last, whose landed cost is no higher.</param>
+/// <param name="To">A larger whole quantity whose landed cost is no higher; of a ladder the smallest up to the range's last.</param>
 /// <param name="Saves">By how much it is lower; may be 0.</param>
 public readonly record struct BetterBuy(int From, int To, decimal Saves);
 
@@ -25,4 +25,9 @@ public readonly record struct BetterBuy(int From, int To, decimal Saves);
 /// <param name="From">First.</param>
 /// <param name="To">Last.</param>
 /// <param name="Better">The quantity that costs no more than any of them.</param>
-public readonly record struct DearBand(int From, int To, int Better);
+public readonly record struct DearBand(int From, int To, int Better)
+{
+    /// <summary>True where a quantity is one of the band.</summary>
+    /// <param name="quantity">Good copies.</param>
+    public bool Holds(int quantity) => From <= quantity && quantity <= To;
+}

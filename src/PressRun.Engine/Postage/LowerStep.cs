@@ -1,6 +1,7 @@
 using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
+using PressRun.Engine.Ladder;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
 
@@ -130,8 +131,7 @@ public sealed class LowerStep
         // A scale's word stays, less what the reckoned copy loses.
         var block = BookBlock.Of(changed, stocks);
         var edition = changed with { Weighed = changed.Weighed?.Changed(ready.Block, block) };
-        var copy = new CopyEstimate(
-            edition.Weighed?.Mass ?? (block.PaperMass + ready.Job.Bench.FittingsMass), edition.Weighed?.Thickness ?? block.Thickness, block.Creep);
+        var copy = CopyEstimate.Of(block, edition.Weighed, ready.Job.Bench.FittingsMass);
         var posted = PostageTable.Choose(services, "", mailer, copy, copies);
         if (posted.Price is not { } price || price >= Now.Price)
         {
@@ -143,5 +143,5 @@ public sealed class LowerStep
     }
 
     private decimal? CostInHand(PreparedJob job, PostageChoice posted) =>
-        job.LandedCost(job.Job.Quantity, out var landed) is null ? (landed / job.Job.Quantity) + ((mailer.Price + posted.Price) / copies) : null;
+        job.LandedCost(job.Job.Quantity, out var landed) is null ? mailer.InHand(new Rung(job.Job.Quantity, landed).UnitCost, posted, copies) : null;
 }

@@ -40,7 +40,7 @@ public static class MailTable
     {
         var choice = PostageTable.Choose(services, "", mailer, ready.Copy, copies);
         return new MailedCopies(
-            region, mailer, copies, mailer.Holds(ready.Job.Edition.Page), choice, mailer.Price + choice.Price, LeafRoom.Of(ready.Block, choice, copies));
+            region, mailer, copies, mailer.Holds(ready.Job.Edition.Page), choice, mailer.Piece(choice), LeafRoom.Of(ready.Block, choice, copies));
     }
 
     private static IEnumerable<MailedCopies> Marked(IReadOnlyList<MailedCopies> mailed)

@@ -21,6 +21,16 @@ public sealed record Mailer(string Id, string Name, Length Length, Length Width,
         var (shortMailer, longMailer) = Width > Length ? (Length, Width) : (Width, Length);
         return shortPage <= shortMailer && longPage <= longMailer;
     }
+
+    /// <summary>Mailer and postage of a piece; null where no service takes it.</summary>
+    /// <param name="posted">How it is posted; null where it is packed alone.</param>
+    internal decimal? Piece(PostageChoice? posted) => posted is null ? Price : Price + posted.Price;
+
+    /// <summary>A copy in the reader's hands, not rounded: its cost, and its share of the piece. Null where no service takes the piece.</summary>
+    /// <param name="unitCost">Landed cost of a copy.</param>
+    /// <param name="posted">How the piece is posted; null where it is packed alone.</param>
+    /// <param name="copies">Copies of the piece, at least 1.</param>
+    internal decimal? InHand(decimal unitCost, PostageChoice? posted, int copies) => unitCost + (Piece(posted) / copies);
 }
 
 /// <summary>A carrier's service by one of its dated tables. Limits that are null do not bind; a value equal to a limit fits.</summary>

@@ -165,7 +165,7 @@ public sealed class ReprintPlanner
         Leftover Left(decimal probability, long copies) => new(
             probability,
             copies,
-            job.Job.Shop.Order.Carton is { } carton ? (long)decimal.Ceiling(copies * job.Copy.Mass.Grams / carton.Capacity.Grams) : null,
+            job.Job.Shop.Order.Carton?.For(copies * job.Copy.Mass),
             quantity == 0 ? 0m : cost.CashOut * Math.Min(copies, quantity) / quantity);
     }
 

@@ -71,7 +71,7 @@ public static class ComparisonWriter
     {
         json.WriteNumber("quantity", estimate.Quantity);
         json.Money("landedCost", estimate.Totals.LandedCost, currency);
-        json.PerCopy("unitCost", estimate.Totals.UnitCost(estimate.Quantity));
+        json.PerCopy("unitCost", estimate.UnitCost);
         json.WriteStartObject("freight");
         json.Measure("massG", estimate.Freight.Mass.Grams);
         json.WriteNumber("cartons", estimate.Freight.Cartons);

@@ -20,7 +20,7 @@ public static class EstimateWriter
         json.WriteNumber("copiesToStart", estimate.CopiesToStart);
         WriteList(json, "parts", estimate.Parts, WritePart);
         WriteList(json, "lines", estimate.Lines, (writer, line) => WriteLine(writer, line, job));
-        WriteTotals(json, estimate.Totals, estimate.Quantity, job.Currency);
+        WriteTotals(json, estimate, job.Currency);
         WriteCopy(json, estimate.Copy);
         json.WriteStartObject("freight");
         json.Measure("massG", estimate.Freight.Mass.Grams);
@@ -120,8 +120,9 @@ public static class EstimateWriter
         json.Money("amount", line.Amount, job.Currency);
     }
 
-    private static void WriteTotals(Utf8JsonWriter json, CostTotals totals, int quantity, Currency currency)
+    private static void WriteTotals(Utf8JsonWriter json, Estimate estimate, Currency currency)
     {
+        var totals = estimate.Totals;
         json.Money("goods", totals.Goods, currency);
         json.Money("discount", totals.Discount, currency);
         json.Money("minimumTopUp", totals.MinimumTopUp, currency);
@@ -134,7 +135,7 @@ public static class EstimateWriter
         json.Money("fixedCosts", totals.FixedCosts, currency);
         json.Money("landedCost", totals.LandedCost, currency);
         json.Money("cashOut", totals.CashOut, currency);
-        json.PerCopy("unitCost", totals.UnitCost(quantity));
+        json.PerCopy("unitCost", estimate.UnitCost);
     }
 
     private static void WritePostage(Utf8JsonWriter json, PostageChoice choice, Currency currency)

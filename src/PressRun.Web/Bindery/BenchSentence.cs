@@ -38,7 +38,7 @@ public static class BenchSentence
             return estimate.Quantity == 1 ? (FormattableString)$"{copies} comes bound from {shop}; {left}." : $"{copies} come bound from {shop}; {left}.";
         }
 
-        var (overs, work) = (estimate.CopiesToStart - estimate.Quantity, Work(view, format));
+        var (overs, work) = (estimate.Overs, Work(view, format));
         return overs > 0 ? (FormattableString)$"{copies}, {format.Count(estimate.CopiesToStart)} started, so that {format.Count(overs)} may go wrong: {work}." : $"{copies}: {work}.";
     }
 

@@ -28,7 +28,7 @@ public sealed record StaircaseRow(Rung Rung, bool Chosen, int? Better, LadderJum
         return [.. quantities.Select(quantity => new StaircaseRow(
             new Rung(quantity, curve.At(quantity)),
             quantity == chosen,
-            bands.Where(band => band.From <= quantity && quantity <= band.To).Select(band => (int?)band.Better).FirstOrDefault(),
+            bands.Where(band => band.Holds(quantity)).Select(band => (int?)band.Better).FirstOrDefault(),
             jumps.Where(jump => jump.At == quantity).Select(jump => (LadderJump?)jump).FirstOrDefault()))];
     }
 }

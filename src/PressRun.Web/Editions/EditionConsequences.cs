@@ -55,7 +55,7 @@ public sealed record EditionConsequences(int Quantity, Estimate? Estimate, BookS
 
     /// <summary>Sheets of all parts; null where whole books are priced or nothing is worked out.</summary>
     public long? Sheets => Estimate is { } estimate && estimate.Parts.All(part => part.OnSheets is not null)
-        ? estimate.Parts.Sum(part => part.OnSheets!.Sheets)
+        ? estimate.SheetsInAll
         : null;
 
     /// <summary>Mass of a copy.</summary>
@@ -68,7 +68,7 @@ public sealed record EditionConsequences(int Quantity, Estimate? Estimate, BookS
     public decimal? LandedCost => Estimate?.Totals.LandedCost;
 
     /// <summary>Landed cost of a copy, not rounded.</summary>
-    public decimal? UnitCost => Estimate?.Totals.UnitCost(Quantity);
+    public decimal? UnitCost => Estimate?.UnitCost;
 
     /// <summary>The first channel's mail that some service takes.</summary>
     public PostageChoice? Posted => Estimate?.Postage.FirstOrDefault(choice => choice.ServiceId is not null);

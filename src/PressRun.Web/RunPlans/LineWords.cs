@@ -1,5 +1,4 @@
 using PressRun.Engine.Costing;
-using PressRun.Engine.Editions;
 using PressRun.Web.Shared;
 
 namespace PressRun.Web.RunPlans;
@@ -7,9 +6,6 @@ namespace PressRun.Web.RunPlans;
 /// <summary>What the lines of a costing are called on screen.</summary>
 public static class LineWords
 {
-    // As the costing calls it in the subject of a line.
-    private const string Colour = "colour";
-
     /// <summary>What a line is for.</summary>
     public static string Of(CostLine line, Func<string, string> stockName) => Of(line.Code, line.Code == CostCode.Paper ? stockName(line.Subject) : line.Subject);
 
@@ -44,7 +40,7 @@ public static class LineWords
     };
 
     /// <summary>An ink by the word that the costing has for it.</summary>
-    public static string InkOf(string subject) => Words.Of(subject == Colour ? Ink.Colour : Ink.Black);
+    public static string InkOf(string subject) => Words.Of(InkSubject.In(subject));
 
     private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

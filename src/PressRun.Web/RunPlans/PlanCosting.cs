@@ -98,7 +98,7 @@ public sealed record WorkedPlan(
                 estimate.Value,
                 outlook.Value,
                 MoneyCut.Of(estimate.Value, Prepared.Job.Currency, Prepared.Job.ReclaimTax),
-                BetterThan(quantity, estimate.Value.Totals.LandedCost)))
+                BetterThan(quantity)))
             : Outcome<RunAnswer>.Refused(outlook.Problems);
     }
 
@@ -106,18 +106,8 @@ public sealed record WorkedPlan(
     /// <param name="coverColour">As <c>#rrggbb</c>.</param>
     public BookShape Shape(string? coverColour) => BookShape.Of(Prepared.Block, Imposition, coverColour);
 
-    private BetterBuy? BetterThan(int quantity, decimal cost)
-    {
-        foreach (var band in AllBands)
-        {
-            if (band.From <= quantity && quantity <= band.To)
-            {
-                return new BetterBuy(quantity, band.Better, cost - Curve.At(band.Better));
-            }
-        }
-
-        return null;
-    }
+    private BetterBuy? BetterThan(int quantity) =>
+        AllBands.Where(band => band.Holds(quantity)).Select(band => (BetterBuy?)Curve.Buy(quantity, band.Better)).FirstOrDefault();
 }
 
 /// <summary>All that a page says of a run at one quantity.</summary>
@@ -125,11 +115,4 @@ public sealed record WorkedPlan(
 /// <param name="Outlook">What lies just ahead.</param>
 /// <param name="Money">The landed cost, cut as it is spent.</param>
 /// <param name="Better">More copies for no more money, where there are.</param>
-public sealed record RunAnswer(Estimate Estimate, Outlook Outlook, MoneyCut Money, BetterBuy? Better)
-{
-    /// <summary>Copies started for what goes wrong, or because the shop sells only certain quantities.</summary>
-    public long Overs => Estimate.CopiesToStart - Estimate.Quantity;
-
-    /// <summary>Sheets of all parts; 0 where whole books are priced.</summary>
-    public long SheetsInAll => Estimate.Parts.Sum(part => part.OnSheets?.Sheets ?? 0);
-}
+public sealed record RunAnswer(Estimate Estimate, Outlook Outlook, MoneyCut Money, BetterBuy? Better);

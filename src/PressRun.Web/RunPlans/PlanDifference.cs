@@ -44,24 +44,24 @@ public sealed record PlanDifference(string What, string First, string Second, st
             // As shown: who takes one figure from the other finds the difference that is said.
             Number(
                 Say($"A copy costs"),
-                format.Currency.Round(one.Totals.UnitCost(one.Quantity)),
-                format.Currency.Round(two.Totals.UnitCost(two.Quantity)),
+                format.Currency.Round(one.UnitCost),
+                format.Currency.Round(two.UnitCost),
                 format.Money,
                 DearerOrCheaper) with { OfACopy = true },
             sameRun
                 ? Number(Say($"Of it cash"), one.Totals.CashOut, two.Totals.CashOut, format.Money, MoreOrLess)
                 : Number(
                     Say($"Of a copy cash"),
-                    format.Currency.Round(one.Totals.CashPerCopy(one.Quantity)),
-                    format.Currency.Round(two.Totals.CashPerCopy(two.Quantity)),
+                    format.Currency.Round(one.CashPerCopy),
+                    format.Currency.Round(two.CashPerCopy),
                     format.Money,
                     MoreOrLess),
             sameRun
                 ? Number(Say($"Your hours"), one.Totals.BenchHours, two.Totals.BenchHours, hours => format.Number(hours, 1), MoreOrFewer)
                 : Number(
                     Say($"Your minutes a copy"),
-                    one.Totals.BenchMinutesPerCopy(one.Quantity),
-                    two.Totals.BenchMinutesPerCopy(two.Quantity),
+                    one.BenchMinutesPerCopy,
+                    two.BenchMinutesPerCopy,
                     minutes => format.Number(minutes, 1),
                     MoreOrFewer),
             OfHalves(Say($"A copy weighs"), first.Costing, second.Costing, (one, two), copy => copy.Mass.Grams, grams => format.Mass(Mass.FromGrams(grams)).ToString(), new Compared(by => Say($"{by} heavier"), by => Say($"{by} lighter"))),

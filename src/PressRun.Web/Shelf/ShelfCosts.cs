@@ -76,7 +76,7 @@ public sealed class ShelfCosts(PlanStore plans) : IDisposable
 
         var answer = prepared.Estimate(source.Edition.CopiesPrinted ?? source.Plan.Quantity) is { Succeeded: true, Value: var estimate } ? estimate : null;
         return new ShelfCost(
-            answer?.Totals.UnitCost(answer.Quantity),
+            answer?.UnitCost,
             answer?.BreakEven is { WithinRun: true } or { NetPerCopy: null },
             BookShape.Of(prepared.Block, prepared.Impose(), BookShape.PlainCover),
             answer is null ? 0 : LeadTime.Days(source.PriceList.Order.LeadDays, answer));

@@ -120,7 +120,7 @@ public sealed class PapersJourney(Chromium chromium, SampleApp sample)
         visit.WasQuiet();
     }
 
-    private string Unit(JobSource plan, int quantity) => Format.Money(Reckoned.At(plan, quantity).Totals.UnitCost(quantity));
+    private string Unit(JobSource plan, int quantity) => Format.Money(Reckoned.At(plan, quantity).UnitCost);
 
     private async Task SaysAsync(IPage page, decimal landed, int quantity) =>
         await Expect(page.Locator("p.sentence").First).ToContainTextAsync($"cost {Format.Money(landed)}, that is {Format.Money(landed / quantity)} each");

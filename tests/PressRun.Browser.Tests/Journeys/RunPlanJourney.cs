@@ -108,9 +108,9 @@ public sealed class RunPlanJourney(Chromium chromium, SampleApp sample)
 
     private async Task SaysAsync(IPage page, JobSource plan, int quantity)
     {
-        var totals = Reckoned.At(plan, quantity).Totals;
+        var estimate = Reckoned.At(plan, quantity);
         var sentence = page.Locator("p.sentence").First;
-        await Expect(sentence).ToContainTextAsync($"cost {Format.Money(totals.LandedCost)}, that is {Format.Money(totals.UnitCost(quantity))} each");
+        await Expect(sentence).ToContainTextAsync($"cost {Format.Money(estimate.Totals.LandedCost)}, that is {Format.Money(estimate.UnitCost)} each");
         await Expect(page.GetByLabel("Copies of this run", new() { Exact = true })).ToHaveValueAsync(Format.Count(quantity));
     }
 

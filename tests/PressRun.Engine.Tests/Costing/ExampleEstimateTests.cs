@@ -43,8 +43,12 @@ public sealed class ExampleEstimateTests
     {
         var totals = Estimate.Totals;
         Assert.Equal((215.83m, 242.78m, 305.83m, 261.41m), (totals.Goods, totals.ShopTotal, totals.LandedCost, totals.CashOut));
-        Assert.Equal(2.0389m, totals.UnitCost(150), 4);
+        Assert.Equal(2.0389m, Estimate.UnitCost, 4);
     }
+
+    [Fact]
+    public void A_copy_s_share_is_of_the_good_ones_and_overs_are_the_rest() => // 157 started, 708 sheets of all parts.
+        Assert.Equal((7L, 708L, 261.41m / 150m, Estimate.Totals.BenchHours * 60m / 150m), (Estimate.Overs, Estimate.SheetsInAll, Estimate.CashPerCopy, Estimate.BenchMinutesPerCopy));
 
     [Fact]
     public void Forty_copies_sold_pay_for_the_run() => Assert.Equal((40L, true), (Estimate.BreakEven.Copies!.Value, Estimate.BreakEven.WithinRun));

@@ -16,7 +16,7 @@ public class PlanAgainstTests
         var said = await SaidAsync(plan, Actual);
 
         Assert.Contains($"cost {Written.Metric.Money(Actual.LandedCost(2))}, ", said, StringComparison.Ordinal);
-        Assert.Contains($"planned {Written.Metric.Money(plan.Estimate.Totals.UnitCost(plan.Estimate.Quantity))}.", said, StringComparison.Ordinal);
+        Assert.Contains($"planned {Written.Metric.Money(plan.Estimate.UnitCost)}.", said, StringComparison.Ordinal);
         Assert.Contains("fewer came out good", said, StringComparison.Ordinal);
         Assert.Contains("The rest of the invoice", said, StringComparison.Ordinal);
         Assert.Contains("2 of 50 went wrong", said, StringComparison.Ordinal);
