@@ -20,7 +20,7 @@ public sealed class LowerStep
     private readonly int copies;
     private readonly Dictionary<string, Stock> stocks;
 
-    private LowerStep(PreparedJob ready, Mailer mailer, string region, int copies)
+    private LowerStep(PreparedJob ready, Mailer mailer, string region, int copies, Length trimUnit, Func<int, IEnumerable<string>> papers)
     {
         this.ready = ready;
         this.mailer = mailer;
@@ -29,6 +29,7 @@ public sealed class LowerStep
         stocks = ready.Job.Stocks.ToDictionary(stock => stock.Id, StringComparer.Ordinal);
         Now = PostageTable.Choose(services, "", mailer, ready.Copy, copies);
         InHand = CostInHand(ready, Now);
+        Ways = Now.Price is 0m ? [] : [.. Sought(trimUnit, papers).OfType<WayDown>()];
     }
 
     /// <summary>How the piece is posted as the book is; its channel is empty.</summary>
@@ -38,7 +39,7 @@ public sealed class LowerStep
     public decimal? InHand { get; }
 
     /// <summary>At most one way for each edge, one for the pages and one for each part's paper; empty where none is found.</summary>
-    public IReadOnlyList<WayDown> Ways { get; private init; } = [];
+    public IReadOnlyList<WayDown> Ways { get; }
 
     /// <summary>
     /// Looks for the least trim of the fore-edge and of the foot (up to an eighth of the side), the fewest pages of a part (up to a quarter of them; of
@@ -50,23 +51,16 @@ public sealed class LowerStep
     /// <param name="copies">Copies of the piece, at least 1.</param>
     /// <param name="trimUnit">Trims are multiples of it; more than 0.</param>
     /// <param name="papers">Ids of the stocks to try on a part; those that are not lighter than the part's own are passed over.</param>
-    public static LowerStep Find(PreparedJob ready, Mailer mailer, string region, int copies, Length trimUnit, Func<int, IEnumerable<string>> papers)
-    {
-        var from = new LowerStep(ready, mailer, region, copies);
-        if (from.Now.Price is 0m)
-        {
-            return from;
-        }
+    public static LowerStep Find(PreparedJob ready, Mailer mailer, string region, int copies, Length trimUnit, Func<int, IEnumerable<string>> papers) =>
+        new(ready, mailer, region, copies, trimUnit, papers);
 
-        IEnumerable<WayDown?> found =
-        [
-            from.Trimmed(Edge.ForeEdge, trimUnit),
-            from.Trimmed(Edge.Foot, trimUnit),
-            from.WithFewerPages(),
-            .. Enumerable.Range(0, ready.Job.Edition.Parts.Count).Select(part => from.OnLighterPaper(part, papers(part))),
-        ];
-        return new LowerStep(ready, mailer, region, copies) { Ways = [.. found.OfType<WayDown>()] };
-    }
+    private IEnumerable<WayDown?> Sought(Length trimUnit, Func<int, IEnumerable<string>> papers) =>
+    [
+        Trimmed(Edge.ForeEdge, trimUnit),
+        Trimmed(Edge.Foot, trimUnit),
+        WithFewerPages(),
+        .. Enumerable.Range(0, ready.Job.Edition.Parts.Count).Select(part => OnLighterPaper(part, papers(part))),
+    ];
 
     private TrimmedMore? Trimmed(Edge edge, Length unit)
     {
