@@ -5,7 +5,7 @@ namespace PressRun.Engine.Copies;
 /// <param name="Lines">Lines of the ledger, at least 1.</param>
 /// <param name="Printed">Copies printed.</param>
 /// <param name="Sold">Copies sold less those brought back; below 0 where more came back than went.</param>
-/// <param name="Change">By how many copies the stock changed.</param>
+/// <param name="Change">By how many the copies on hand changed.</param>
 /// <param name="Takings">What sales brought less what was paid back.</param>
 /// <param name="OnHand">Copies on hand at its end.</param>
 public sealed record LedgerMonth(DateOnly First, int Lines, long Printed, long Sold, long Change, decimal Takings, long OnHand)

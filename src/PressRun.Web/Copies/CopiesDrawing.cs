@@ -23,7 +23,7 @@ public sealed record CopiesFrame(double Width, double Height, double Left, doubl
 }
 
 /// <summary>A time without copies, shaded and lettered.</summary>
-public readonly record struct WithoutCopies(StockOut Time, double X, double Width, char Key);
+public readonly record struct WithoutCopies(TimeWithoutCopies Time, double X, double Width, char Key);
 
 /// <summary>A printing or a count on the line.</summary>
 /// <param name="X">Across.</param>
@@ -97,7 +97,7 @@ public sealed class CopiesDrawing
             DayMarks = [.. drawing.MarksOfDays(format)],
             Gaps =
             [
-                .. view.StockOuts.Select((time, place) => new WithoutCopies(
+                .. view.TimesWithoutCopies.Select((time, place) => new WithoutCopies(
                     time, drawing.X(time.From), Math.Max(NarrowestShade, drawing.X(time.To.AddDays(1)) - drawing.X(time.From)), (char)('a' + (place % 26)))),
             ],
             Marks = [.. drawing.Marked(view, ends, format)],

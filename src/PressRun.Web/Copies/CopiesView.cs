@@ -86,8 +86,8 @@ public sealed class CopiesView(
     public IReadOnlyList<(DateOnly Day, CopiesPosition Position)> Days { get; } = CopiesAccount.ByDay(Movements(lines));
 
     /// <summary>Times without copies, from the first line to today.</summary>
-    public IReadOnlyList<StockOut> StockOuts { get; } =
-        lines.Count == 0 || lines[^1].Movement.Day > today ? [] : SalesHistory.Of(Movements(lines), lines[^1].Movement.Day, today, 1).StockOuts;
+    public IReadOnlyList<TimeWithoutCopies> TimesWithoutCopies { get; } =
+        lines.Count == 0 || lines[^1].Movement.Day > today ? [] : SalesHistory.Of(Movements(lines), lines[^1].Movement.Day, today, 1).TimesWithoutCopies;
 
     /// <summary>Ways of selling that are offered.</summary>
     public IReadOnlyList<Channel> Offered { get; } = [.. channels.Where(channel => !channel.Archived).Select(channel => channel.Item)];

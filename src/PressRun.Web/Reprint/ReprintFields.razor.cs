@@ -64,7 +64,7 @@ public sealed partial class ReprintFields
 
     private RenderFragment Sold(SalesHistory history)
     {
-        var (from, to, sold, days, weekly) = (Format.Day(history.From), Format.Day(history.To), Format.Count(history.Sold), Words.Days(history.DaysInStock, Format.Count), Format.Number(history.SoldPerWeek, 1));
+        var (from, to, sold, days, weekly) = (Format.Day(history.From), Format.Day(history.To), Format.Count(history.Sold), Words.Days(history.DaysWithCopies, Format.Count), Format.Number(history.SoldPerWeek, 1));
         return Put(history.Sold,
             $"From {from} to {to}, {sold} copy was sold of all printings, in {days} with copies to sell: <strong>{weekly}</strong> a week.",
             $"From {from} to {to}, {sold} copies were sold of all printings, in {days} with copies to sell: <strong>{weekly}</strong> a week.");

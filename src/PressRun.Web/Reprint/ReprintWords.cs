@@ -82,10 +82,10 @@ public static class ReprintWords
     };
 
     /// <summary>The days left out of a history, in words.</summary>
-    public static string StockOuts(SalesHistory history, PressFormat format)
+    public static string WithoutCopies(SalesHistory history, PressFormat format)
     {
-        var days = history.StockOuts.Sum(gap => gap.Days);
-        var gaps = string.Join("; ", history.StockOuts.Select(gap => gap.Days == 1 ? format.Day(gap.From) : Say($"{format.Day(gap.From)} to {format.Day(gap.To)}")));
+        var days = history.TimesWithoutCopies.Sum(gap => gap.Days);
+        var gaps = string.Join("; ", history.TimesWithoutCopies.Select(gap => gap.Days == 1 ? format.Day(gap.From) : Say($"{format.Day(gap.From)} to {format.Day(gap.To)}")));
         return Say(days,
             $"{format.Count(days)} day without copies is left out ({gaps}): nobody could buy then, which does not say that nobody asked.",
             $"{format.Count(days)} days without copies are left out ({gaps}): nobody could buy then, which does not say that nobody asked.");

@@ -11,7 +11,7 @@ namespace PressRun.Web.Reprint;
 /// <param name="OnHand">Copies of all printings, 0 or more.</param>
 /// <param name="History">Sales of all printings; null where nothing was printed yet.</param>
 /// <param name="Outlook">How long the copies on hand last; null where nothing is on hand, or nothing can be said.</param>
-public sealed record TitleLedger(DateOnly Today, int OnHand, SalesHistory? History, StockOutlook? Outlook)
+public sealed record TitleLedger(DateOnly Today, int OnHand, SalesHistory? History, CopiesOutlook? Outlook)
 {
     /// <summary>Months looked back at most: what sold longer ago says little of what will (common practice).</summary>
     public const int MonthsBack = 24;
@@ -22,7 +22,7 @@ public sealed record TitleLedger(DateOnly Today, int OnHand, SalesHistory? Histo
     private const int DaysPerPeriod = 30;
 
     /// <summary>True where at least one copy is known to be sold.</summary>
-    public bool HasSales => History is { Sold: > 0, DaysInStock: > 0 };
+    public bool HasSales => History is { Sold: > 0, DaysWithCopies: > 0 };
 
     /// <summary>Reads the lines of all printings.</summary>
     /// <param name="movements">In any order.</param>
@@ -37,7 +37,7 @@ public sealed record TitleLedger(DateOnly Today, int OnHand, SalesHistory? Histo
 
         var (first, farthest) = (movements.Min(movement => movement.Day), today.AddMonths(-MonthsBack));
         var history = SalesHistory.Of(movements, first > farthest ? first : farthest, today, DaysPerPeriod);
-        return new TitleLedger(today, onHand, history, StockOutlook.Of(onHand, history, (double)PriorShape, 0d));
+        return new TitleLedger(today, onHand, history, CopiesOutlook.Of(onHand, history, (double)PriorShape, 0d));
     }
 }
 

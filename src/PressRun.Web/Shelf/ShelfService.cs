@@ -20,7 +20,7 @@ public sealed record ShelfView(IReadOnlyList<TitleOnShelf> Titles, int Total, Sh
 /// <param name="Editions">Latest first.</param>
 /// <param name="Outlook">How long the copies of all its printings last; null where nothing is on hand, or no sale says.</param>
 /// <param name="OrderBy">The last day on which to order a new run; null without an outlook.</param>
-public sealed record TitleOnShelf(ShelfTitle Title, IReadOnlyList<EditionOnShelf> Editions, StockOutlook? Outlook, DateOnly? OrderBy)
+public sealed record TitleOnShelf(ShelfTitle Title, IReadOnlyList<EditionOnShelf> Editions, CopiesOutlook? Outlook, DateOnly? OrderBy)
 {
     /// <summary>True where a printing needs a decision.</summary>
     public bool Asks => Editions.Any(edition => ShelfDecision.Asks(edition.Decision));
@@ -65,7 +65,7 @@ public sealed class ShelfService(ShelfQuery shelf, ShelfJudging judging, ShelfCo
     private TitleOnShelf Place(ShelfTitle title, TitleOutlook? kept, IReadOnlyDictionary<Guid, ShelfCost> known)
     {
         var lead = ShelfJudging.Lead(title.Editions.FirstOrDefault(edition => edition.Plan is not null)?.Plan?.Id, known);
-        var outlook = kept is null or { OnHand: 0 } ? null : new StockOutlook(kept.OnHand, kept.Days10, kept.Days50, kept.Days90);
+        var outlook = kept is null or { OnHand: 0 } ? null : new CopiesOutlook(kept.OnHand, kept.Days10, kept.Days50, kept.Days90);
         var orderBy = outlook?.OrderBy(kept!.AsOf, lead);
         var isDue = kept is { OnHand: 0 } || orderBy <= reckoned.Today;
         return new TitleOnShelf(

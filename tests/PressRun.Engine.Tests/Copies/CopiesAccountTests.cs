@@ -100,7 +100,7 @@ public class CopiesAccountTests
     }
 
     [Fact]
-    public void What_is_on_hand_is_the_sum_of_all_movements_and_every_amount_is_in_stock_or_gone() =>
+    public void What_is_on_hand_is_the_sum_of_all_movements_and_every_amount_is_on_hand_or_gone() =>
         Gen.Select(Gen.Int[0, 30], Gen.Int[0, 5], Gen.Int[1, 40], Gen.Int[0, 900]).Array[0, 40].Sample(lines =>
         {
             var movements = lines.Select((line, index) => Made(line, index)).ToArray();

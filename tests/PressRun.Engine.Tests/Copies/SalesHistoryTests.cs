@@ -17,8 +17,8 @@ public class SalesHistoryTests
             First.AddDays(79),
             10);
 
-        Assert.Equal([new StockOut(First.AddDays(10), First.AddDays(59))], history.StockOuts);
-        Assert.Equal((30, 30), (history.DaysInStock, history.Sold));
+        Assert.Equal([new TimeWithoutCopies(First.AddDays(10), First.AddDays(59))], history.TimesWithoutCopies);
+        Assert.Equal((30, 30), (history.DaysWithCopies, history.Sold));
         Assert.Equal([20, 0, 10], history.Periods);
         Assert.Equal(7m, history.SoldPerWeek);
     }
@@ -36,7 +36,7 @@ public class SalesHistoryTests
     }
 
     [Fact]
-    public void The_periods_use_every_day_in_stock_and_every_sale() =>
+    public void The_periods_use_every_day_with_copies_and_every_sale() =>
         Gen.Select(Gen.Int[0, 120], Gen.Int[0, 3], Gen.Int[1, 9]).Array[0, 60].Select(Gen.Int[1, 45]).Sample(cases =>
         {
             var (lines, length) = cases;
@@ -47,7 +47,7 @@ public class SalesHistoryTests
 
             Assert.Equal(-movements.Where(movement => movement.Kind == MovementKind.Sold).Sum(movement => movement.Copies), history.Sold);
             Assert.Equal(history.Sold, history.Periods.Sum());
-            Assert.Equal(121, history.DaysInStock + history.StockOuts.Sum(without => without.Days));
+            Assert.Equal(121, history.DaysWithCopies + history.TimesWithoutCopies.Sum(time => time.Days));
             Assert.All(history.Periods, sold => Assert.True(sold >= 0));
         });
 
@@ -64,13 +64,13 @@ public class SalesHistoryTests
     }
 
     [Fact]
-    public void Without_a_day_in_stock_there_is_nothing_to_say()
+    public void Without_a_day_with_copies_there_is_nothing_to_say()
     {
         var history = SalesHistory.Of([], First, First.AddDays(9), 5);
 
         Assert.Empty(history.Periods);
         Assert.False(DemandDistribution.Of(history.Demand(30, 1m, 0m, 0m, 0)).Succeeded);
-        Assert.Null(StockOutlook.Of(3, history, 0d, 0d));
+        Assert.Null(CopiesOutlook.Of(3, history, 0d, 0d));
     }
 
     private static double Mean(HistoryDemand demand) => DemandDistribution.Of(demand).Value.Mean;

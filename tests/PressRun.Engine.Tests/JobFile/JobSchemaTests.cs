@@ -37,7 +37,7 @@ public class JobSchemaTests
     }
 
     [Fact]
-    public void Takes_every_job_that_can_be_written() => JobGen.Job.Sample(job => Assert.True(Takes(JobWriter.Write(job))), iter: 300);
+    public void Takes_every_job_that_can_be_written() => JobFileGen.Job.Sample(job => Assert.True(Takes(JobWriter.Write(job))), iter: 300);
 
     [Theory]
     [InlineData("edition.page.width", "\" 5 1/2IN \"")]

@@ -9,7 +9,7 @@ namespace PressRun.Engine.Tests.JobFile;
 public class JobWriterTests
 {
     [Fact]
-    public void Every_job_reads_back_as_it_was_written() => JobGen.Job.Sample(job =>
+    public void Every_job_reads_back_as_it_was_written() => JobFileGen.Job.Sample(job =>
     {
         var written = JobWriter.Write(job);
         var read = JobReader.Read(written);

@@ -149,8 +149,8 @@ public class ReprintTablesTests
     [InlineData(14, 70, 1000, "10", "2 to over 104")]
     public void Weeks_are_whole_and_those_far_off_are_not_counted(double low, double middle, double high, string weeks, string between)
     {
-        var outlook = new StockOutlook(30, low, middle, high);
-        Assert.Equal((weeks, between), (StockWords.Weeks(outlook.Weeks.Middle, Format), StockWords.Between(outlook, Format)));
+        var outlook = new CopiesOutlook(30, low, middle, high);
+        Assert.Equal((weeks, between), (OutlookWords.Weeks(outlook.Weeks.Middle, Format), OutlookWords.Between(outlook, Format)));
     }
 
     private static ReprintAdvice Advice(ReprintPlanner planner, int own) => ReprintAdvice.Of(planner, planner.Plan().Value, own).Value;

@@ -22,7 +22,7 @@ public class ReprintWorkedTests
     }
 
     [Fact]
-    public void Where_copies_were_sold_one_begins_by_the_history_of_the_days_in_stock()
+    public void Where_copies_were_sold_one_begins_by_the_history_of_the_days_with_copies()
     {
         var worked = ReprintWorked.Of(APlan.Source(), Ledger).Value;
         var demand = Assert.IsType<HistoryDemand>(worked.Settings.Request.Demand);
@@ -31,7 +31,7 @@ public class ReprintWorkedTests
         Assert.True(worked.ByHistory);
         Assert.Null(worked.Other);
         // 60 copies in the 59 days up to the last copy of the first printing and the 25 of the second; six months are 181 days.
-        Assert.Equal(181 * 60.5 / Ledger.History!.DaysInStock, worked.Plan.ExpectedDemand, 1e-6);
+        Assert.Equal(181 * 60.5 / Ledger.History!.DaysWithCopies, worked.Plan.ExpectedDemand, 1e-6);
     }
 
     [Fact]

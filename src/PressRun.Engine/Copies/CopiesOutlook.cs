@@ -11,7 +11,7 @@ namespace PressRun.Engine.Copies;
 /// <param name="Days10">Days within which they are gone with a probability of 10 %.</param>
 /// <param name="Days50">The same for 50 %.</param>
 /// <param name="Days90">The same for 90 %.</param>
-public sealed record StockOutlook(long OnHand, double Days10, double Days50, double Days90)
+public sealed record CopiesOutlook(long OnHand, double Days10, double Days50, double Days90)
 {
     private const double DaysPerWeek = 7d;
 
@@ -20,20 +20,20 @@ public sealed record StockOutlook(long OnHand, double Days10, double Days50, dou
 
     /// <summary>Works out how long copies last.</summary>
     /// <param name="onHand">Copies to sell.</param>
-    /// <param name="history">What was sold, and in how many days of stock.</param>
+    /// <param name="history">What was sold, and in how many days with copies.</param>
     /// <param name="priorShape">Shape of the Gamma prior on the rate, 0 or more.</param>
     /// <param name="priorDays">Days for which the prior counts, 0 or more.</param>
     /// <returns>Null where nothing is on hand, or where neither a sale nor a prior says anything.</returns>
-    public static StockOutlook? Of(long onHand, SalesHistory history, double priorShape, double priorDays)
+    public static CopiesOutlook? Of(long onHand, SalesHistory history, double priorShape, double priorDays)
     {
         var shape = priorShape + history.Sold;
-        var exposure = priorDays + history.DaysInStock;
+        var exposure = priorDays + history.DaysWithCopies;
         if (onHand < 1 || shape <= 0d || exposure <= 0d)
         {
             return null;
         }
 
-        return new StockOutlook(onHand, Gone(0.1), Gone(0.5), Gone(0.9));
+        return new CopiesOutlook(onHand, Gone(0.1), Gone(0.5), Gone(0.9));
 
         // P(T > t) = I_x(shape, onHand) at x = exposure / (exposure + t).
         double Gone(double probability)

@@ -13,7 +13,7 @@ using Size = PressRun.Engine.Editions.Size;
 namespace PressRun.Engine.Tests.JobFile;
 
 /// <summary>Random jobs that a job file can hold; whether they can be costed does not matter here.</summary>
-internal static class JobGen
+internal static class JobFileGen
 {
     private static readonly Gen<string> Name = OneOf("", "Cream text", "Größe Ω 紙", "it's \"so\" \\ <b>", "é\u0301");
 

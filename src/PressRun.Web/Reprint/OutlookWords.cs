@@ -5,7 +5,7 @@ using PressRun.Web.Shared.Wording;
 namespace PressRun.Web.Reprint;
 
 /// <summary>How long copies last, in words.</summary>
-public static class StockWords
+public static class OutlookWords
 {
     private const int FarWeeks = 104;
 
@@ -13,11 +13,11 @@ public static class StockWords
     public static string Weeks(double weeks, PressFormat format) => weeks > FarWeeks ? Say($"over {format.Count(FarWeeks)}") : format.Count(Weeks(weeks));
 
     /// <summary>The range of eight times in ten: <c>3 to 9</c>; empty where all of it is far off.</summary>
-    public static string Between(StockOutlook outlook, PressFormat format) =>
+    public static string Between(CopiesOutlook outlook, PressFormat format) =>
         outlook.Weeks.Low > FarWeeks ? "" : Say($"{format.Count(Weeks(outlook.Weeks.Low))} to {Weeks(outlook.Weeks.High, format)}");
 
     /// <summary>How long they last, and by when to order.</summary>
-    public static string Sentence(StockOutlook outlook, DateOnly today, int leadDays, PressFormat format)
+    public static string Sentence(CopiesOutlook outlook, DateOnly today, int leadDays, PressFormat format)
     {
         var (low, middle, high) = outlook.Weeks;
         var by = outlook.OrderBy(today, leadDays);

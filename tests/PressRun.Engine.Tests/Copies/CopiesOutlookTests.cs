@@ -3,7 +3,7 @@ using PressRun.Engine.Reprint;
 
 namespace PressRun.Engine.Tests.Copies;
 
-public class StockOutlookTests
+public class CopiesOutlookTests
 {
     private static readonly DateOnly Today = new(2026, 11, 25);
 
@@ -15,7 +15,7 @@ public class StockOutlookTests
     public void The_copies_outlast_each_time_with_the_probability_that_it_says(int onHand, int sold, int days)
     {
         var history = History(sold, days);
-        var outlook = StockOutlook.Of(onHand, history, 0.5, 0)!;
+        var outlook = CopiesOutlook.Of(onHand, history, 0.5, 0)!;
 
         foreach (var (probability, gone) in new[] { (0.1, outlook.Days10), (0.5, outlook.Days50), (0.9, outlook.Days90) })
         {
@@ -27,7 +27,7 @@ public class StockOutlookTests
     [Fact]
     public void What_sells_steadily_lasts_about_as_long_as_it_took_to_sell_as_many()
     {
-        var outlook = StockOutlook.Of(1000, History(1000, 200), 0, 0)!;
+        var outlook = CopiesOutlook.Of(1000, History(1000, 200), 0, 0)!;
 
         Assert.InRange(outlook.Days50, 198, 202);
         Assert.True(outlook.Days10 < outlook.Days50 && outlook.Days50 < outlook.Days90);
@@ -37,15 +37,15 @@ public class StockOutlookTests
     [Fact]
     public void The_order_goes_out_the_lead_time_before_the_copies_may_be_gone()
     {
-        var outlook = new StockOutlook(10, 40.7, 60, 90);
+        var outlook = new CopiesOutlook(10, 40.7, 60, 90);
 
         Assert.Equal(Today.AddDays(40 - 14), outlook.OrderBy(Today, 14));
         Assert.Equal(Today.AddDays(40 - 60), outlook.OrderBy(Today, 60));
-        Assert.Equal(DateOnly.MaxValue.AddDays(-7), new StockOutlook(10, 1e9, 2e9, 3e9).OrderBy(Today, 7));
+        Assert.Equal(DateOnly.MaxValue.AddDays(-7), new CopiesOutlook(10, 1e9, 2e9, 3e9).OrderBy(Today, 7));
     }
 
     [Fact]
-    public void Nothing_on_hand_lasts_for_no_time() => Assert.Null(StockOutlook.Of(0, History(10, 10), 0.5, 0));
+    public void Nothing_on_hand_lasts_for_no_time() => Assert.Null(CopiesOutlook.Of(0, History(10, 10), 0.5, 0));
 
     private static SalesHistory History(int sold, int days) => new(Today.AddDays(-days), Today, sold, days, [], [sold]);
 }
