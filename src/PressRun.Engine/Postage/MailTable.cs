@@ -1,4 +1,5 @@
 using PressRun.Engine.Costing;
+using PressRun.Engine.Editions;
 
 namespace PressRun.Engine.Postage;
 
@@ -15,6 +16,11 @@ public sealed record MailedCopies(
 {
     /// <summary>Mailer and postage of one copy, not rounded; null where no service takes the piece.</summary>
     public decimal? CostPerCopy => Cost / Copies;
+
+    /// <summary>Whole leaves that a part of every copy can gain, in the binding's own steps; 0 where the job has no such part.</summary>
+    /// <param name="binding">The edition's binding.</param>
+    /// <param name="part">Place of the part from the outside in, from 0.</param>
+    public int LeavesToSpare(Binding binding, int part) => part < HeadroomLeaves.Count ? RoomToGrow.Leaves(binding, part, HeadroomLeaves[part]) : 0;
 
     /// <summary>True among the mailers that the page lies in for the one in which these copies go to the region at the lowest cost; the first of equals.</summary>
     public bool Cheapest { get; init; }

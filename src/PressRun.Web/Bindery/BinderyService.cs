@@ -17,6 +17,10 @@ namespace PressRun.Web.Bindery;
 /// <param name="Problems">What stands in the way.</param>
 public sealed record BinderyView(TitleRecord Title, JobSource Source, BenchLimits Limits, PreparedJob? Prepared, BenchSheet? Sheet, IReadOnlyList<Problem> Problems)
 {
+    /// <summary>The book that is folded from the sheets, read page by page; only where there is a bench sheet.</summary>
+    /// <param name="turn">The edge that all sheets are turned about; null for the one that each asks for.</param>
+    public FoldedBook Folded(TurnEdge? turn) => VirtualFold.Read(Prepared!.Block, Sheet!.Sheets, turn);
+
     /// <summary>The place of a part's paper among the book's papers, by which its sign is chosen.</summary>
     /// <param name="partIndex">The part, from the outside in, from 0.</param>
     public int SignOf(int partIndex)

@@ -1,30 +1,12 @@
 using PressRun.Data;
 using PressRun.Data.Copies;
-using PressRun.Data.RunPlans;
 using PressRun.Data.Tallies;
 using PressRun.Data.Titles;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Copies;
-using PressRun.Engine.Costing;
 using PressRun.Engine.Selling;
 
 namespace PressRun.Web.Copies;
-
-/// <summary>A printing as its plan has it: what the fields of a printing are held against.</summary>
-/// <param name="Name">Name of the plan.</param>
-/// <param name="Estimate">The plan's estimate at its quantity.</param>
-/// <param name="Steps">What each step at the table takes.</param>
-/// <param name="HourlyRate">Price of an hour at the table.</param>
-/// <param name="TaxReclaimed">Tax of the shop that comes back.</param>
-public sealed record PrintingPlan(string Name, Estimate Estimate, IReadOnlyList<PlannedStep> Steps, decimal HourlyRate, decimal TaxReclaimed)
-{
-    /// <summary>Works a plan out; null where it cannot be worked out as it stands.</summary>
-    public static PrintingPlan? Of(JobSource source) =>
-        PreparedJob.Prepare(source.Build()) is { Succeeded: true, Value: var prepared } && prepared.Estimate(source.Plan.Quantity) is { Succeeded: true, Value: var estimate }
-            ? new PrintingPlan(
-                source.Plan.Name, estimate, prepared.BenchSteps(estimate.CopiesToStart), prepared.Job.Bench.HourlyRate, prepared.Job.ReclaimTax ? estimate.Totals.Tax : 0m)
-            : null;
-}
 
 /// <summary>The copies ledger of a printing with what its page needs.</summary>
 /// <param name="title">The title.</param>
@@ -77,6 +59,10 @@ public sealed class CopiesView(
 
     /// <summary>The months in which something moved, the latest first.</summary>
     public IReadOnlyList<LedgerMonth> Months { get; } = [.. LedgerMonth.All(Movements(lines)).Reverse()];
+
+    /// <summary>The line that was written last, and the first day of the month that it lies in; null where there is no line.</summary>
+    public (Guid Id, DateOnly Month)? LastWritten { get; } =
+        lines.MaxBy(line => line.Movement.Sequence) is { } last ? (last.Id, LedgerMonth.Of(last.Movement.Day)) : null;
 
     /// <summary>Printings that stand, the first day first.</summary>
     public IReadOnlyList<MovementRecord> Printings { get; } =

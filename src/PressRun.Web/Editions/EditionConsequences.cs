@@ -64,6 +64,9 @@ public sealed record EditionConsequences(int Quantity, Estimate? Estimate, BookS
     /// <summary>Thickness of a copy.</summary>
     public Length? CopyThickness => Estimate?.Copy.Thickness;
 
+    /// <summary>Days from the order of such a run to finished copies; null where nothing is worked out.</summary>
+    public int? LeadDays => Estimate is { } estimate ? Engine.Copies.LeadTime.Days(Job!.Shop.Order.LeadDays, estimate) : null;
+
     /// <summary>Landed cost of the run.</summary>
     public decimal? LandedCost => Estimate?.Totals.LandedCost;
 

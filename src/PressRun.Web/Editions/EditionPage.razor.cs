@@ -1,7 +1,6 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using PressRun.Data.Titles;
-using PressRun.Engine.Copies;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Measures;
@@ -48,7 +47,7 @@ public sealed partial class EditionPage
     private bool IsLatest => View!.Printings.All(other => other.Printing <= Printing);
 
     // Of a new run like the plan that this printing goes by.
-    private int LeadDays => settled?.Estimate is { } estimate && View!.Source is { } source ? LeadTime.Days(source.PriceList.Order.LeadDays, estimate) : 0;
+    private int LeadDays => settled?.LeadDays ?? 0;
 
     private PageCount Pages => PageCount.Of(Sought.Binding, [.. Sought.Parts.Select(part => part.Part)]);
 

@@ -58,6 +58,22 @@ public sealed class BillRow
 
         return (parts, null);
     }
+
+    /// <summary>What each row comes to; null with a sentence where a row cannot be read, or the bill not be cut so.</summary>
+    /// <param name="rows">The rows.</param>
+    /// <param name="total">The whole bill, in the currency.</param>
+    /// <param name="format">How figures are written.</param>
+    public static (IReadOnlyList<decimal>? Amounts, string? Problem) Split(IEnumerable<BillRow> rows, decimal total, PressFormat format)
+    {
+        var (parts, problem) = Read(rows, format.Culture);
+        if (parts is null)
+        {
+            return (null, problem);
+        }
+
+        var split = BillSplit.Of(total, parts, format.Currency);
+        return split.Succeeded ? (split.Value.Amounts, null) : (null, split.Problems[0].Rule);
+    }
 }
 
 /// <summary>What the maker decides before a plan is frozen, while it is typed.</summary>

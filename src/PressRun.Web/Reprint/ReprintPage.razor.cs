@@ -24,7 +24,7 @@ public sealed partial class ReprintPage
     private (PlanRecord Mine, PlanRecord Theirs)? conflict;
     private (JobSource Source, Outcome<ReprintWorked> Worked)? worked;
     private (ReprintWorked Worked, IReadOnlyList<ReprintPoint> Points)? points;
-    private (ReprintWorked Worked, int Quantity, ReprintAdvice Advice, ReprintPaces Paces)? seen;
+    private (ReprintWorked Worked, int Quantity, NumberSeen? Said)? seen;
 
     [Inject]
     private ReprintService Service { get; set; } = default!;
@@ -57,24 +57,20 @@ public sealed partial class ReprintPage
 
     private ReprintWorked? Worked => Outcome.Succeeded ? Outcome.Value : null;
 
-    private (ReprintWorked Worked, int Quantity, ReprintAdvice Advice, ReprintPaces Paces)? Seen
+    // Worked out once for each quantity.
+    private NumberSeen? Seen
     {
         get
         {
             var quantity = looked ?? Open!.Plan.Quantity;
             if (Worked is { } now && (seen is not { } known || known.Worked != now || known.Quantity != quantity))
             {
-                var (advice, paces) = (ReprintAdvice.Of(now.Planner, now.Plan, quantity), ReprintPaces.Of(now.Planner, now.Costs, quantity));
-                seen = advice.Succeeded && paces.Succeeded ? (now, quantity, advice.Value, paces.Value) : null;
+                seen = (now, quantity, now.At(quantity));
             }
 
-            return Worked is null ? null : seen;
+            return Worked is null ? null : seen?.Said;
         }
     }
-
-    private ReprintAdvice? Advice => Seen?.Advice;
-
-    private ReprintPaces? Paces => Seen?.Paces;
 
     // What does not change with the quantity is kept while one drags: the picture knows its points by their list.
     private IReadOnlyList<ReprintPoint> Points
@@ -143,7 +139,7 @@ public sealed partial class ReprintPage
     private void Type(string text)
     {
         typing = true;
-        looked = Typed.Count(text, Format.Culture) is { } quantity && quantity is >= 1 and <= Job.MostCopies && Worked?.Planner.LookAt(quantity).Succeeded == true ? quantity : null;
+        looked = Typed.Count(text, Format.Culture) is { } quantity && quantity is >= 1 and <= Job.MostCopies && Worked is { } worked && worked.Refusal(quantity) is null ? quantity : null;
     }
 
     private async Task MoveToAsync(int quantity)
@@ -163,9 +159,9 @@ public sealed partial class ReprintPage
             return Say($"Write a whole number of copies from 1 to {Format.Count(Job.MostCopies)}.");
         }
 
-        if (Worked?.Planner.LookAt(quantity) is { Succeeded: false } refused)
+        if (Worked?.Refusal(quantity) is { } refusal)
         {
-            return PlanProblem.Of(refused.Problems[0], Open!, Address(null), Format).Words;
+            return PlanProblem.Of(refusal, Open!, Address(null), Format).Words;
         }
 
         (looked, typing) = (quantity, false);

@@ -41,6 +41,11 @@ public sealed record TitleLedger(DateOnly Today, int OnHand, SalesHistory? Histo
     }
 }
 
+/// <summary>All that is said of a number of one's own.</summary>
+/// <param name="Advice">How many to print and why, with the number beside it.</param>
+/// <param name="Paces">What would be best at other paces, and what the number would keep then.</param>
+public sealed record NumberSeen(ReprintAdvice Advice, ReprintPaces Paces);
+
 /// <summary>A plan's reprint worked out. Immutable.</summary>
 /// <param name="Settings">What it is decided from, as stored or, where nothing is, as one would begin.</param>
 /// <param name="Planner">The decision.</param>
@@ -59,6 +64,21 @@ public sealed record ReprintWorked(
 
     /// <summary>True where the history is gone by, not the opinion.</summary>
     public bool ByHistory => Settings.Request.Demand is HistoryDemand;
+
+    /// <summary>Copies that are asked for at least in nine futures of ten, and at most in nine of ten.</summary>
+    public (int Low, int High) AskedFor => (Planner.Demand.Quantile(0.1), Planner.Demand.Quantile(0.9));
+
+    /// <summary>What is said of a number of one's own; null where the shop cannot take it.</summary>
+    /// <param name="quantity">0 to 1,000,000.</param>
+    public NumberSeen? At(int quantity)
+    {
+        var (advice, paces) = (ReprintAdvice.Of(Planner, Plan, quantity), ReprintPaces.Of(Planner, Costs, quantity));
+        return advice.Succeeded && paces.Succeeded ? new NumberSeen(advice.Value, paces.Value) : null;
+    }
+
+    /// <summary>Why the shop cannot take a quantity; null where it can.</summary>
+    /// <param name="quantity">0 to 1,000,000.</param>
+    public Problem? Refusal(int quantity) => Planner.LookAt(quantity) is { Succeeded: false } refused ? refused.Problems[0] : null;
 
     /// <summary>As one would begin: by the history where copies were sold, else by an opinion around the plan's own number.</summary>
     public static PlanReprint First(PlanRecord plan, TitleLedger ledger) => new(

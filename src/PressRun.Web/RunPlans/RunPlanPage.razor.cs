@@ -1,7 +1,6 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using PressRun.Data.RunPlans;
-using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Web.Bindery;
@@ -100,12 +99,10 @@ public sealed partial class RunPlanPage
 
     private BreakEvenWords PaidFor(RunAnswer answer) => BreakEvenWords.Of(answer.Estimate, Open!.Worked!.Prepared.Job, EditionAddress, Format);
 
-    // Creep beyond the trim is said once, by the estimate.
     private List<string> LookHere(WorkedPlan worked, RunAnswer at) =>
     [
         .. at.Estimate.Warnings.Select(warning => WarningWords.Of(warning, at.Estimate, Page!.Edition.Trim, Format)),
-        .. BenchCaution.Of(worked.Prepared, at.Estimate, Page!.Limits).Where(caution => caution.Code != BenchCautionCode.CreepBeyondTrim)
-            .Select(caution => CautionWords.Of(caution, Page.Limits, Format)),
+        .. worked.Cautions(at.Estimate, Page!.Limits).Select(caution => CautionWords.Of(caution, Page.Limits, Format)),
     ];
 
     private void LookAt(int quantity) => looked = quantity;

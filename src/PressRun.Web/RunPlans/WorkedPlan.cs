@@ -72,6 +72,12 @@ public sealed record WorkedPlan(
             : Outcome<RunAnswer>.Refused(outlook.Problems);
     }
 
+    /// <summary>What asks for care at the table, but for creep beyond the trim: of that the estimate warns.</summary>
+    /// <param name="estimate">At the quantity looked at.</param>
+    /// <param name="limits">From where on the press wants to be warned.</param>
+    public IEnumerable<BenchCaution> Cautions(Estimate estimate, BenchLimits limits) =>
+        BenchCaution.Of(Prepared, estimate, limits).Where(caution => caution.Code != BenchCautionCode.CreepBeyondTrim);
+
     /// <summary>The drawing of the book.</summary>
     /// <param name="coverColour">As <c>#rrggbb</c>.</param>
     public BookShape Shape(string? coverColour) => BookShape.Of(Prepared.Block, Imposition, coverColour);

@@ -44,10 +44,8 @@ public class HouseArrowsTests
     [Fact]
     public void Pages_hold_no_arithmetic_of_money_and_measures()
     {
-        var pages = Web.GetTypes().Where(type => typeof(IComponent).IsAssignableFrom(type)).Select(type => type.FullName).ToHashSet(StringComparer.Ordinal);
         var reckoning = Reckoning.In(Web.Location);
-        var found = reckoning.Where(place => pages.Contains(place.Type)).Select(place => $"{place.Type}.{place.Method} calls {place.Called}").ToList();
-        Assert.True(found.Count == 0, string.Join(Environment.NewLine, found));
+        NotInPages(reckoning, "let the engine reckon it");
         // What only writes and draws does: the search finds it.
         Assert.Contains(reckoning, place => place.Type.EndsWith(".PressFormat", StringComparison.Ordinal));
     }
@@ -56,12 +54,27 @@ public class HouseArrowsTests
     [Fact]
     public void A_page_asks_its_features_service_and_never_prepares_or_costs_a_job_itself()
     {
-        var pages = Web.GetTypes().Where(type => typeof(IComponent).IsAssignableFrom(type)).Select(type => type.FullName).ToHashSet(StringComparer.Ordinal);
         var costings = Reckoning.Costings(Web.Location);
-        var found = costings.Where(place => pages.Contains(place.Type)).Select(place => $"{place.Type}.{place.Method} calls {place.Called}: let the feature's service call it").Distinct().ToList();
-        Assert.True(found.Count == 0, string.Join(Environment.NewLine, found));
+        NotInPages(costings, "let the feature's service call it");
         // Services do: the search finds them.
         Assert.Contains(costings, place => place.Type.EndsWith("Service", StringComparison.Ordinal));
+    }
+
+    // What is asked in a page is asked nowhere else: neither a file of the same figures nor a test gets at it.
+    [Fact]
+    public void A_page_shows_answers_and_asks_the_engine_for_none()
+    {
+        var questions = Reckoning.Questions(Web.Location);
+        NotInPages(questions, "let what the feature's service answers with ask it");
+        // What services answer with does: the search finds it.
+        Assert.Contains(questions, place => place.Type.EndsWith(".CopiesView", StringComparison.Ordinal));
+    }
+
+    private static void NotInPages(IEnumerable<(string Type, string Method, string Called)> places, string instead)
+    {
+        var pages = Web.GetTypes().Where(type => typeof(IComponent).IsAssignableFrom(type)).Select(type => type.FullName).ToHashSet(StringComparer.Ordinal);
+        var found = places.Where(place => pages.Contains(place.Type)).Select(place => $"{place.Type}.{place.Method} calls {place.Called}: {instead}").Distinct().ToList();
+        Assert.True(found.Count == 0, string.Join(Environment.NewLine, found));
     }
 
     private static IEnumerable<string?> OwnReferences(Assembly assembly) =>

@@ -56,7 +56,17 @@ public class ReprintWorkedTests
     {
         var (usual, beyond) = (ReprintWorked.Of(APlan.Source(), Ledger).Value, ReprintWorked.Of(APlan.Source(1_000_000), Ledger).Value);
         Assert.Equal((usual.Plan.BestQuantity, usual.LastShown), (beyond.Plan.BestQuantity, beyond.LastShown));
-        Assert.True(ReprintAdvice.Of(beyond.Planner, beyond.Plan, 1_000_000).Value.OwnShort > 0m);
+        Assert.True(beyond.At(1_000_000)!.Advice.OwnShort > 0m);
+    }
+
+    [Fact]
+    public void A_number_that_the_shop_cannot_take_says_why_and_is_not_looked_at()
+    {
+        var source = APlan.Source();
+        var worked = ReprintWorked.Of(source with { PriceList = source.PriceList with { Quantities = [100] } }, Ledger).Value;
+        Assert.Equal((true, true), (worked.Refusal(100) is null, worked.At(100) is not null));
+        Assert.Contains("the shop sells 100 at most", worked.Refusal(500)!.Rule, StringComparison.Ordinal);
+        Assert.Null(worked.At(500));
     }
 
     [Fact]
