@@ -1053,6 +1053,14 @@ namespace PressRun.Migrations.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("made_at");
 
+                    b.Property<Guid?>("MadeBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("made_by");
+
+                    b.Property<DateTimeOffset?>("MakerGoneAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("maker_gone_at");
+
                     b.Property<bool>("MayAgree")
                         .HasColumnType("boolean")
                         .HasColumnName("may_agree");
@@ -1089,6 +1097,9 @@ namespace PressRun.Migrations.Migrations
 
                     b.HasKey("PressId", "Id")
                         .HasName("pk_quote_links");
+
+                    b.HasIndex("MadeBy")
+                        .HasDatabaseName("ix_quote_links_made_by");
 
                     b.HasIndex("SecretHash")
                         .IsUnique()
@@ -2260,6 +2271,12 @@ namespace PressRun.Migrations.Migrations
 
             modelBuilder.Entity("PressRun.Data.Quotes.QuoteLinkRow", b =>
                 {
+                    b.HasOne("PressRun.Data.People.User", null)
+                        .WithMany()
+                        .HasForeignKey("MadeBy")
+                        .OnDelete(DeleteBehavior.SetNull)
+                        .HasConstraintName("fk_quote_links_users_made_by");
+
                     b.HasOne("PressRun.Data.Quotes.QuoteRow", null)
                         .WithMany()
                         .HasForeignKey("PressId", "QuoteId")

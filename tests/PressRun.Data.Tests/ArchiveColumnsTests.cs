@@ -26,6 +26,7 @@ public sealed class ArchiveColumnsTests(PostgresFixture postgres)
         ["run_plans.changed_at"] = "the moment of the last save on this server",
         ["copy_movements.written_at"] = "the moment of coming to this server",
         ["edition_payments.written_at"] = "the moment of coming to this server; the order of a day's payments is held by PayoutStoreTests",
+        ["quote_links.made_by"] = "people have their accounts on one server",
         ["copy_movements.import_id"] = "an import is taken back where it was made, soon after",
     };
 

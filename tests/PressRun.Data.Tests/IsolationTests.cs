@@ -133,7 +133,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
     private static readonly string[] NothingToTry =
     [
         "PressStore.LoadAsync", "PressStore.RoleAsync", // the press is all that it is asked for
-        "PeopleStore.ListAsync", "PeopleStore.LeaveAsync", "PeopleStore.IsWithoutMailAsync", "PeopleStore.SetMailAsync", "InvitationStore.ListAsync", "ApiKeyStore.ListAsync", // the press is all that they are asked for
+        "PeopleStore.ListAsync", "PeopleStore.LeaveAsync", "PeopleStore.OwnLinksAsync", "PeopleStore.IsWithoutMailAsync", "PeopleStore.SetMailAsync", "InvitationStore.ListAsync", "ApiKeyStore.ListAsync", // the press is all that they are asked for
         "PeopleStore.ChangeAsync", "PeopleStore.RemoveAsync", "InvitationStore.WithdrawAsync", "ApiKeyStore.RevokeAsync", // see PeopleTests
         "PasswordCodeStore.MakeAsync", // see PasswordCodeTests
         "InvitationStore.InviteAsync", "ApiKeyStore.MakeAsync", // make rows of their own

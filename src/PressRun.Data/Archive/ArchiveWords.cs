@@ -31,7 +31,8 @@ internal static class ArchiveWords
     /// <summary>What happens to a quote.</summary>
     public static Words<QuoteEventKind> QuoteEvents { get; } = new(
         ("linkMade", QuoteEventKind.LinkMade), ("linkEnded", QuoteEventKind.LinkEnded), ("agreed", QuoteEventKind.Agreed), ("turnedDown", QuoteEventKind.TurnedDown),
-        ("askedFor", QuoteEventKind.AskedFor), ("remarked", QuoteEventKind.Remarked), ("paid", QuoteEventKind.Paid), ("replaced", QuoteEventKind.Replaced));
+        ("askedFor", QuoteEventKind.AskedFor), ("remarked", QuoteEventKind.Remarked), ("paid", QuoteEventKind.Paid), ("replaced", QuoteEventKind.Replaced),
+        ("linkEndedWithMaker", QuoteEventKind.LinkEndedWithMaker));
 
     /// <summary>Where nobody wrote down when an edition was printed.</summary>
     public static readonly DateOnly DayUnknown = new(2000, 1, 1);

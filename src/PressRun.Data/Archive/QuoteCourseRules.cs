@@ -49,7 +49,7 @@ internal sealed class QuoteCourseRules(ArchivedQuote quote, QuoteFacts facts, in
     private string? Problem(ArchivedEvent archived)
     {
         var happened = archived.Event;
-        var byReader = archived.Link is not null && happened.Kind is not (QuoteEventKind.LinkMade or QuoteEventKind.LinkEnded);
+        var byReader = archived.Link is not null && !happened.IsAboutLink;
         var name = byReader ? QuoteRules.NameProblem(happened.By) : PlainText.IsStill(happened.By) ? null : "Write a name on one line.";
         var words = happened.Words.Length == 0 && happened.Kind != QuoteEventKind.Remarked ? null : QuoteRules.RemarkProblem(happened.Words);
         return name ?? words ?? (SaysAll(happened, archived.Link is not null) ? null : Rule(happened.Kind));
@@ -57,7 +57,7 @@ internal sealed class QuoteCourseRules(ArchivedQuote quote, QuoteFacts facts, in
 
     private bool SaysAll(QuoteEvent happened, bool byLink) => happened.Kind switch
     {
-        QuoteEventKind.LinkMade or QuoteEventKind.LinkEnded or QuoteEventKind.TurnedDown => byLink,
+        QuoteEventKind.LinkMade or QuoteEventKind.LinkEnded or QuoteEventKind.LinkEndedWithMaker or QuoteEventKind.TurnedDown => byLink,
         QuoteEventKind.Agreed => byLink && happened.Quantity == quote.Quantity && happened.Amount == quote.Landed && happened.Fingerprint.AsSpan().SequenceEqual(fingerprint),
         QuoteEventKind.AskedFor => byLink && happened.Quantity is { } quantity && JobRules.Copies.Holds(quantity) && happened.Amount is >= 0m,
         QuoteEventKind.Remarked => true,
@@ -68,7 +68,7 @@ internal sealed class QuoteCourseRules(ArchivedQuote quote, QuoteFacts facts, in
 
     private static string Rule(QuoteEventKind kind) => kind switch
     {
-        QuoteEventKind.LinkMade or QuoteEventKind.LinkEnded or QuoteEventKind.TurnedDown => "Name the link by its place.",
+        QuoteEventKind.LinkMade or QuoteEventKind.LinkEnded or QuoteEventKind.LinkEndedWithMaker or QuoteEventKind.TurnedDown => "Name the link by its place.",
         QuoteEventKind.Agreed => "Name the link, and the quantity, the landed cost and the fingerprint of this quote: nothing else was agreed to.",
         QuoteEventKind.AskedFor => "Name the link, the quantity that was asked for, from 1 to 1,000,000 copies, and what it was shown to cost.",
         QuoteEventKind.Paid => "Name the part of the bill, the amount, which is not 0, and the day on which it was paid.",

@@ -75,6 +75,7 @@ internal sealed class QuoteImport(
             MadeAt = link.MadeAt,
             EndsAt = link.EndsAt,
             EndedAt = link.EndedAt ?? (isHere ? now : null),
+            MakerGoneAt = link.MakerGoneAt,
             Answer = link.Answer,
         };
     }

@@ -112,7 +112,10 @@ internal sealed class QuoteReader(IReadOnlyList<ArchivedTitle> titles, ProblemLi
             block.Has("endedAt") ? Moments.Read(block, "endedAt") : null,
             block.Count("part", Place),
             block.Choice("answer", ArchiveWords.Answers, Need.Must) ?? default,
-            Moments.Read(block, "madeAt"));
+            Moments.Read(block, "madeAt"))
+        {
+            MakerGoneAt = block.Has("makerGoneAt") ? Moments.Read(block, "makerGoneAt") : null,
+        };
         var hash = Hash(block, "secretHash");
         if (!hashes.Add(Convert.ToHexStringLower(hash)))
         {
@@ -120,6 +123,7 @@ internal sealed class QuoteReader(IReadOnlyList<ArchivedTitle> titles, ProblemLi
         }
 
         block.Take("endedAt", Need.May, Moments.Rule);
+        block.Take("makerGoneAt", Need.May, Moments.Rule);
         block.Close();
         return new ArchivedLink(link, hash);
     }

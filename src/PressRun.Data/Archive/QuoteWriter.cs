@@ -55,6 +55,11 @@ internal static class QuoteWriter
             json.WriteString("endedAt", Moments.Written(ended));
         }
 
+        if (link.MakerGoneAt is { } gone)
+        {
+            json.WriteString("makerGoneAt", Moments.Written(gone));
+        }
+
         Maybe(json, "tryFrom", link.Rights.TryFrom);
         Maybe(json, "tryTo", link.Rights.TryTo);
         json.WriteBoolean("remark", link.Rights.Remark);

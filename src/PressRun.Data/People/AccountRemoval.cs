@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Access;
+using PressRun.Data.Quotes;
 using PressRun.Data.Running;
 
 namespace PressRun.Data.People;
@@ -53,6 +54,7 @@ public sealed class AccountRemoval
         {
             db.Press = own.PressId;
             await PeopleStore.EndWaysBackAsync(db, user, own.Role == PressRole.Owner, database.Now, cancel);
+            await QuoteStore.EndOfAsync(db, user, database.Now, cancel);
         }
 
         await SessionStore.EndOthersAsync(db, user, null, database.Now, cancel);

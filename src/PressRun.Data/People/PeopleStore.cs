@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Access;
 using PressRun.Data.Presses;
+using PressRun.Data.Quotes;
 using PressRun.Data.Running;
 
 namespace PressRun.Data.People;
@@ -11,7 +12,8 @@ namespace PressRun.Data.People;
 /// <param name="Email">Where mail reaches them.</param>
 /// <param name="Role">What they may do.</param>
 /// <param name="Since">Since when they belong to the press.</param>
-public sealed record Member(Guid UserId, string Name, string Email, PressRole Role, DateTimeOffset Since);
+/// <param name="LinksTo">Numbers of the quotes to which they made links that are open, one for each link.</param>
+public sealed record Member(Guid UserId, string Name, string Email, PressRole Role, DateTimeOffset Since, IReadOnlyList<int> LinksTo);
 
 /// <summary>What became of a change to a press's people.</summary>
 public enum PeopleResult
@@ -39,9 +41,13 @@ public sealed class PeopleStore
     /// <summary>Everybody, by name.</summary>
     public async Task<IReadOnlyList<Member>> ListAsync(PressId press, CancellationToken cancel = default) => await database.ReadAsync(
         press,
-        db => db.Memberships.Join(db.Users, member => member.UserId, user => user.Id, (member, user) => new { member, user })
-            .OrderBy(both => both.user.Name).ThenBy(both => both.user.Id)
-            .Select(both => new Member(both.user.Id, both.user.Name, both.user.Email!, both.member.Role, both.member.Since)).ToListAsync(cancel),
+        async db =>
+        {
+            var links = await QuoteStore.OpenAsync(db, database.Now, cancel);
+            return (await db.Memberships.Join(db.Users, member => member.UserId, user => user.Id, (member, user) => new { member, user })
+                .OrderBy(both => both.user.Name).ThenBy(both => both.user.Id).ToListAsync(cancel))
+                .ConvertAll(both => new Member(both.user.Id, both.user.Name, both.user.Email!, both.member.Role, both.member.Since, [.. links[both.user.Id]]));
+        },
         cancel,
         PressRole.Owner);
 
@@ -58,6 +64,13 @@ public sealed class PeopleStore
     public Task<PeopleResult> LeaveAsync(PressId press, CancellationToken cancel = default) => Visiting.Now is Visitor.Person person
         ? ChangeAsync(press, person.UserId, null, PressRole.Reader, cancel)
         : Task.FromResult(PeopleResult.Gone);
+
+    /// <summary>Numbers of the quotes to which the visitor made links that are open, one for each link: they end when the visitor leaves.</summary>
+    public Task<IReadOnlyList<int>> OwnLinksAsync(PressId press, CancellationToken cancel = default)
+    {
+        var self = (Visiting.Now as Visitor.Person)?.UserId;
+        return database.ReadAsync<IReadOnlyList<int>>(press, async db => [.. (await QuoteStore.OpenAsync(db, database.Now, cancel))[self ?? Guid.Empty]], cancel);
+    }
 
     /// <summary>True where the visitor wants no mail of what readers of the press's quotes do.</summary>
     public Task<bool> IsWithoutMailAsync(PressId press, CancellationToken cancel = default)
@@ -122,6 +135,12 @@ public sealed class PeopleStore
             if (role != PressRole.Owner && (wasOwner || role is null))
             {
                 await EndWaysBackAsync(db, user, wasOwner, database.Now, cancel);
+            }
+
+            // A reader makes no links either.
+            if (role is null or PressRole.Reader)
+            {
+                await QuoteStore.EndOfAsync(db, user, database.Now, cancel);
             }
 
             await db.SaveChangesAsync(cancel);

@@ -141,8 +141,11 @@ public sealed record NewLink(string Name, LinkRights Rights, DateTimeOffset Ends
 public sealed record QuoteLink(
     Guid Id, string Name, LinkRights Rights, DateTimeOffset EndsAt, DateTimeOffset? EndedAt, int? Part, QuoteAnswer Answer, DateTimeOffset MadeAt)
 {
+    /// <summary>When it ended because whoever made it, and knows its secret, lost the right to change the press; null where not.</summary>
+    public DateTimeOffset? MakerGoneAt { get; init; }
+
     /// <summary>True while it opens the quote.</summary>
-    public bool IsOpen(DateTimeOffset now) => EndedAt is null && now < EndsAt;
+    public bool IsOpen(DateTimeOffset now) => EndedAt is null && MakerGoneAt is null && now < EndsAt;
 }
 
 /// <summary>What can happen to a quote.</summary>
@@ -153,6 +156,9 @@ public enum QuoteEventKind
 
     /// <summary>A link was ended.</summary>
     LinkEnded,
+
+    /// <summary>A link ended, because whoever made it may change nothing in the press any more.</summary>
+    LinkEndedWithMaker,
 
     /// <summary>A reader agreed to exactly what is frozen.</summary>
     Agreed,
@@ -196,4 +202,8 @@ public sealed record QuoteEvent(
     decimal? Amount = null,
     int? Part = null,
     DateOnly? Day = null,
-    byte[]? Fingerprint = null);
+    byte[]? Fingerprint = null)
+{
+    /// <summary>True for what happens to a link, which is the press's doing and not its reader's.</summary>
+    public bool IsAboutLink => Kind is QuoteEventKind.LinkMade or QuoteEventKind.LinkEnded or QuoteEventKind.LinkEndedWithMaker;
+}

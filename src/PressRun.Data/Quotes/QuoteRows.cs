@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using PressRun.Data.People;
 using PressRun.Data.Presses;
 using PressRun.Data.Titles;
 using PressRun.Engine.Quoting;
@@ -79,15 +80,23 @@ internal sealed class QuoteLinkRow : IOfPress
 
     public DateTimeOffset MadeAt { get; set; }
 
+    /// <summary>Who made it, and so knows its secret; null where nobody signed in, where it came with an archive, or before that was noted.</summary>
+    public Guid? MadeBy { get; set; }
+
     public DateTimeOffset EndsAt { get; set; }
 
     public DateTimeOffset? EndedAt { get; set; }
 
+    /// <summary>When it ended with its maker's right to change the press. Nobody decided then that its reader is not asked any more, as <see cref="EndedAt"/> says.</summary>
+    public DateTimeOffset? MakerGoneAt { get; set; }
+
     public QuoteAnswer Answer { get; set; }
 
-    public QuoteLink ToRecord() => new(Id, Name, new LinkRights(TryFrom, TryTo, MayRemark, MayAgree), EndsAt, EndedAt, Part, Answer, MadeAt);
+    public QuoteLink ToRecord() => new(Id, Name, new LinkRights(TryFrom, TryTo, MayRemark, MayAgree), EndsAt, EndedAt, Part, Answer, MadeAt) { MakerGoneAt = MakerGoneAt };
 
-    public QuoteReader ToReader(DateTimeOffset now) => new(EndedAt is null && now < EndsAt, MayAgree, Answer);
+    public bool IsOpen(DateTimeOffset now) => EndedAt is null && MakerGoneAt is null && now < EndsAt;
+
+    public QuoteReader ToReader(DateTimeOffset now) => new(IsOpen(now), MayAgree, Answer);
 }
 
 internal sealed class QuoteEventRow : IOfPress
@@ -169,6 +178,7 @@ internal sealed class QuoteLinkRowConfiguration : IEntityTypeConfiguration<Quote
         builder.ToTable("quote_links");
         builder.HasKey(row => new { row.PressId, row.Id });
         builder.HasIndex(row => row.SecretHash).IsUnique();
+        builder.HasOne<User>().WithMany().HasForeignKey(row => row.MadeBy).OnDelete(DeleteBehavior.SetNull);
         builder.HasOne<QuoteRow>().WithMany().HasForeignKey(row => new { row.PressId, row.QuoteId }).OnDelete(DeleteBehavior.Restrict);
     }
 }

@@ -1,5 +1,6 @@
 using System.Text;
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Access;
 using PressRun.Data.People;
 using PressRun.Data.Presses;
 using PressRun.Data.Running;
@@ -66,8 +67,14 @@ public sealed class QuoteStore
             },
             cancel);
 
-    /// <summary>Makes a link. Its secret is answered this once.</summary>
+    /// <summary>Makes a link, which ends with its maker's right to change the press. Its secret is answered this once.</summary>
+    /// <param name="press">Whose quote.</param>
+    /// <param name="quoteId">Which.</param>
+    /// <param name="link">What it is for.</param>
+    /// <param name="by">Who makes it, where nobody signed in.</param>
+    /// <param name="cancel">Gives up waiting.</param>
     public Task<SaveResult<MadeLink>> LinkAsync(PressId press, Guid quoteId, NewLink link, string by, CancellationToken cancel = default) =>
+        // Whoever is just being taken out leaves none behind: that comes before this, or ends it.
         CourseAsync<MadeLink>(press, quoteId, async (db, course) =>
         {
             if (QuoteRules.Check(link, Record(course.Quote), database.Now) is { Count: > 0 } problems)
@@ -94,16 +101,22 @@ public sealed class QuoteStore
                 MayAgree = link.Rights.Agree,
                 Part = link.Part,
                 MadeAt = database.Now,
+                MadeBy = (Visiting.Now as Visitor.Person)?.UserId,
                 EndsAt = link.EndsAt,
             };
             db.QuoteLinks.Add(row);
-            await course.AddAsync(new QuoteEvent(0, default, QuoteEventKind.LinkMade, row.Id, by), seen: true, cancel);
+            await course.AddAsync(new QuoteEvent(0, default, QuoteEventKind.LinkMade, row.Id, await PersonAsync(db, cancel) ?? by), seen: true, cancel);
             return new SaveResult<MadeLink>.Saved(new MadeLink(row.ToRecord(), secret));
-        }, cancel);
+        }, cancel, db => PeopleStore.HoldAsync(db, database.Guard, PressRole.Editor, cancel));
 
     /// <summary>Ends a link: its next request is answered that there is nothing any more. Ended again it is only answered.</summary>
+    /// <param name="press">Whose quote.</param>
+    /// <param name="quoteId">Which.</param>
+    /// <param name="linkId">Which link of it.</param>
+    /// <param name="by">Who ends it, where nobody signed in.</param>
+    /// <param name="cancel">Gives up waiting.</param>
     public Task<SaveResult<QuoteLink>> EndAsync(PressId press, Guid quoteId, Guid linkId, string by, CancellationToken cancel = default) =>
-        CourseAsync<QuoteLink>(press, quoteId, async (_, course) =>
+        CourseAsync<QuoteLink>(press, quoteId, async (db, course) =>
         {
             if (course.Links.Find(link => link.Id == linkId) is not { } row)
             {
@@ -113,7 +126,7 @@ public sealed class QuoteStore
             if (row.EndedAt is null)
             {
                 row.EndedAt = database.Now;
-                await course.AddAsync(new QuoteEvent(0, default, QuoteEventKind.LinkEnded, row.Id, by), seen: true, cancel);
+                await course.AddAsync(new QuoteEvent(0, default, QuoteEventKind.LinkEnded, row.Id, await PersonAsync(db, cancel) ?? by), seen: true, cancel);
             }
 
             return new SaveResult<QuoteLink>.Saved(row.ToRecord());
@@ -155,6 +168,32 @@ public sealed class QuoteStore
                 ? Refused<QuoteEvent>("Write the day on which it was paid: today or earlier.")
                 : await AddAsync(course, new QuoteEvent(0, default, QuoteEventKind.Paid, null, by, "", Amount: amount, Part: part, Day: day), cancel);
         }, cancel);
+
+    /// <summary>
+    /// Ends the open links to the quotes of the context's press that somebody made and so knows the secrets of, in a transaction of the caller's. The course of each quote
+    /// says so, and no name: they may be deleting their account. The press has not seen it, as it may want to make those links anew.
+    /// </summary>
+    internal static async Task EndOfAsync(PressRunDbContext db, Guid maker, DateTimeOffset now, CancellationToken cancel)
+    {
+        var quoteIds = await Opening(db, now).Where(link => link.MadeBy == maker).Select(link => link.QuoteId).Distinct().OrderBy(id => id).ToListAsync(cancel);
+        var press = quoteIds.Count == 0 ? "" : await db.Presses.Where(row => row.Id == db.Press).Select(row => row.Name).SingleAsync(cancel);
+        foreach (var quoteId in quoteIds)
+        {
+            var course = new QuoteCourseWriting(db, now);
+            await course.HoldAsync(quoteId, cancel);
+            foreach (var link in course.Links.Where(link => link.MadeBy == maker && link.IsOpen(now)))
+            {
+                link.MakerGoneAt = now;
+                await course.AddAsync(new QuoteEvent(0, default, QuoteEventKind.LinkEndedWithMaker, link.Id, press), seen: false, cancel);
+            }
+        }
+    }
+
+    /// <summary>Numbers of the quotes to which somebody has made open links, one for each link, by who made it; links of whom nobody knows who made them are left out.</summary>
+    internal static async Task<ILookup<Guid, int>> OpenAsync(PressRunDbContext db, DateTimeOffset now, CancellationToken cancel) =>
+        (await Opening(db, now).Where(link => link.MadeBy != null)
+            .Join(db.Quotes, link => link.QuoteId, quote => quote.Id, (link, quote) => new { Maker = link.MadeBy!.Value, quote.Number })
+            .OrderBy(made => made.Number).ToListAsync(cancel)).ToLookup(made => made.Maker, made => made.Number);
 
     internal static QuoteRecord Record(QuoteRow row) => new(
         row.Id, row.Number, row.EditionId, QuoteShape.Read(row.Facts), Encoding.UTF8.GetBytes(row.Job), Encoding.UTF8.GetBytes(row.Result),
@@ -263,16 +302,24 @@ public sealed class QuoteStore
         });
     }
 
+    private static IQueryable<QuoteLinkRow> Opening(PressRunDbContext db, DateTimeOffset now) =>
+        db.QuoteLinks.Where(link => link.EndedAt == null && link.MakerGoneAt == null && link.EndsAt > now);
+
+    // A link is somebody's doing, of whoever knows its secret; all else is said for the press.
+    private static async Task<string?> PersonAsync(PressRunDbContext db, CancellationToken cancel) =>
+        Visiting.Now is Visitor.Person person ? await db.Users.Where(user => user.Id == person.UserId).Select(user => user.Name).SingleOrDefaultAsync(cancel) : null;
+
     private static async Task<SaveResult<QuoteEvent>> AddAsync(QuoteCourseWriting course, QuoteEvent happened, CancellationToken cancel) =>
         new SaveResult<QuoteEvent>.Saved((await course.AddAsync(happened, seen: true, cancel)).ToRecord());
 
     private Task<SaveResult<T>> CourseAsync<T>(
-        PressId press, Guid quoteId, Func<PressRunDbContext, QuoteCourseWriting, Task<SaveResult<T>>> write, CancellationToken cancel)
+        PressId press, Guid quoteId, Func<PressRunDbContext, QuoteCourseWriting, Task<SaveResult<T>>> write, CancellationToken cancel, Func<PressRunDbContext, Task>? first = null)
         where T : class =>
         database.WriteAsync<SaveResult<T>>(
             press,
             async db =>
             {
+                await (first?.Invoke(db) ?? Task.CompletedTask);
                 var course = new QuoteCourseWriting(db, database.Now);
                 return await course.HoldAsync(quoteId, cancel) ? await write(db, course) : new SaveResult<T>.Gone();
             },

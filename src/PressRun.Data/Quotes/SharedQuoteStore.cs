@@ -50,7 +50,7 @@ public sealed class SharedQuoteStore
     // By the index of secrets, and by the key of marks: the one thing that every request for a share page asks.
     private const string FindLink =
         """
-        SELECT link.press_id, link.quote_id, link.id, link.ends_at, link.ended_at, mark.changes
+        SELECT link.press_id, link.quote_id, link.id, link.ends_at, link.ended_at, link.maker_gone_at, mark.changes
         FROM quote_links AS link JOIN quote_marks AS mark ON mark.press_id = link.press_id AND mark.quote_id = link.quote_id
         WHERE link.secret_hash = $1
         """;
@@ -65,7 +65,7 @@ public sealed class SharedQuoteStore
         FindLink,
         secretHash,
         row => new SharedLook(
-            new PressId(row.GetGuid(0)), row.GetGuid(1), row.GetGuid(2), row.IsDBNull(4) && database.Now < row.GetFieldValue<DateTimeOffset>(3), row.GetInt32(5)),
+            new PressId(row.GetGuid(0)), row.GetGuid(1), row.GetGuid(2), row.IsDBNull(4) && row.IsDBNull(5) && database.Now < row.GetFieldValue<DateTimeOffset>(3), row.GetInt32(6)),
         cancel);
 
     /// <summary>All about the quote behind an open link, with the link itself; null where it has ended.</summary>
@@ -94,7 +94,7 @@ public sealed class SharedQuoteStore
             {
                 var course = new QuoteCourseWriting(db, database.Now);
                 if (!await course.HoldAsync(look.QuoteId, cancel) || course.Links.Find(link => link.Id == look.LinkId) is not { } link
-                    || !link.ToReader(database.Now).Open)
+                    || !link.IsOpen(database.Now))
                 {
                     return new SaveResult<QuoteEvent>.Gone();
                 }

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using PressRun.Data.Access;
 using PressRun.Data.Copies;
 using PressRun.Data.Fixes;
 using PressRun.Data.Payouts;
@@ -11,6 +12,7 @@ using PressRun.Data.Quotes;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Shops;
 using PressRun.Data.Tallies;
+using PressRun.Data.Tests.People;
 using PressRun.Data.Titles;
 using PressRun.Engine.Bench;
 using PressRun.Engine.Copies;
@@ -49,6 +51,7 @@ internal static class FullPress
         }));
         SmallPress.Saved(await stores.Fixes.AddAsync(id, FixNote.Noticed(small.Edition.Id, "a widow", null) with { CarriedPast = 2 }));
         await stores.Quotes.SeeAsync(id, (await stores.Quotes.FindAsync(id, 1))!.Quote.Id, 2);
+        await EndWithMakerAsync(stores, id);
         await FillTitleAsync(stores, id);
         // Planned, and without a plan.
         SmallPress.Saved(await stores.Editions.AddAsync(id, SmallPress.NewEdition(small.Title.Id, printing: 3)));
@@ -112,6 +115,15 @@ internal static class FullPress
         edition = (await stores.Editions.LoadAsync(id, edition.Id))!;
         SmallPress.Saved(await stores.Editions.SaveAsync(id, edition with { Archived = true }));
         SmallPress.Saved(await stores.Titles.SaveAsync(id, title with { Archived = true }));
+    }
+
+    // A link of an editor's who has gone.
+    private static async Task EndWithMakerAsync(Stores stores, PressId id)
+    {
+        var editor = await Household.MemberAsync(stores, id, "Ed", PressRole.Editor);
+        var quote = (await stores.Quotes.FindAsync(id, 2))!.Quote;
+        SmallPress.Saved(await Household.AsAsync(editor, () => stores.Quotes.LinkAsync(id, quote.Id, SmallQuote.ForAda, "Press")));
+        await stores.People.RemoveAsync(id, editor.UserId);
     }
 
     private static string Text(JsonNode? node) => node?.GetValueKind() == JsonValueKind.String ? node.GetValue<string>() : "";

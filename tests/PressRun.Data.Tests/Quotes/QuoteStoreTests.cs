@@ -51,6 +51,8 @@ public sealed class QuoteStoreTests(PostgresFixture postgres)
     [InlineData("DELETE FROM quote_events")]
     [InlineData("TRUNCATE quotes CASCADE")]
     [InlineData("UPDATE quote_links SET try_to = 9")]
+    [InlineData("UPDATE quote_links SET made_by = gen_random_uuid()")]
+    [InlineData("UPDATE quote_links SET maker_gone_at = now(); UPDATE quote_links SET maker_gone_at = NULL")]
     public async Task The_database_itself_holds_what_is_frozen(string change)
     {
         await using var stores = await Stores.NewAsync(postgres);
