@@ -46,6 +46,7 @@ public static class LinkWords
         { Answer: QuoteAnswer.Agreed } => Say("what became of a link", $"has agreed"),
         { Answer: QuoteAnswer.TurnedDown } => Say("what became of a link", $"has turned it down"),
         { EndedAt: not null } => Say("what became of a link", $"ended"),
+        { MakerGoneAt: not null } => Say($"ended, because whoever made it may change nothing here any more"),
         _ when !link.IsOpen(now) => Say($"ended by itself after {view.Format.Day(LastDay(link))}"),
         _ => Say($"opens until {view.Format.Day(LastDay(link))}"),
     };

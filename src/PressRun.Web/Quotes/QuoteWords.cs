@@ -53,6 +53,7 @@ public static class QuoteWords
         {
             QuoteEventKind.LinkMade => Say($"{by} made a link for {LinkName(happened, view)}."),
             QuoteEventKind.LinkEnded => Say($"{by} ended the link of {LinkName(happened, view)}."),
+            QuoteEventKind.LinkEndedWithMaker => Say($"The link of {LinkName(happened, view)} ended, because whoever made it may change nothing in this press any more."),
             QuoteEventKind.Agreed => Say($"{by} agreed to {Words.Copies(happened.Quantity!.Value, format.Count)} for {format.Money(happened.Amount!.Value)}."),
             QuoteEventKind.TurnedDown => happened.Words.Length == 0 ? Say($"{by} does not want it.") : Say($"{by} does not want it:"),
             QuoteEventKind.AskedFor =>
@@ -87,7 +88,7 @@ public static class QuoteWords
     /// to type, so nobody speaks for the press or for another.</summary>
     public static string By(QuoteEvent happened, QuoteView view)
     {
-        if (happened.Kind is QuoteEventKind.LinkMade or QuoteEventKind.LinkEnded || happened.LinkId is null)
+        if (happened.IsAboutLink || happened.LinkId is null)
         {
             return Say($"{Apart.Of(happened.By)} (the press)");
         }

@@ -60,6 +60,43 @@ public sealed class PeopleJourney(Chromium chromium, PeopleApp people)
     }
 
     [Fact]
+    public async Task An_editors_links_to_quotes_are_told_of_before_the_editor_is_taken_out_and_open_nothing_right_after()
+    {
+        await people.ReadyAsync();
+        var email = await people.PersonAsync("Edda", people.Stored.Press.Id, PressRole.Editor);
+        await using var editor = await people.SignInAsync(chromium, email);
+        await editor.OpenAsync("quotes/3");
+        await editor.Field("Whom the link is for").FillAsync("Wim Vole");
+        await editor.Page.GetByRole(AriaRole.Button, new() { Name = "Make the link" }).ClickAsync();
+        var link = await editor.Field("The link").InputValueAsync();
+        await Expect(editor.Page.Locator(".course")).ToContainTextAsync("Edda (the press) made a link for Wim Vole.");
+        await editor.Page.GotoAsync("account");
+        await Expect(editor.Page.GetByText("One open link that you made ends with it, to quote 3.")).ToBeVisibleAsync();
+        using var reader = new HttpPerson(people.App.Address);
+        Assert.Equal(System.Net.HttpStatusCode.OK, await AskAsync());
+
+        await using var owner = await people.SignInAsync(chromium, PeopleApp.Owner);
+        await owner.Page.GotoAsync("people");
+        var row = owner.Page.GetByRole(AriaRole.Row).Filter(new() { HasText = email });
+        await Expect(row.GetByText("Making them a reader ends one open link of theirs, to quote 3.")).ToBeVisibleAsync();
+        await row.GetByText("Take out", new() { Exact = true }).ClickAsync();
+        await Expect(row.GetByText("One open link that they made ends too, to quote 3. Its reader needs a new one.")).ToBeVisibleAsync();
+        await row.GetByRole(AriaRole.Button, new() { Name = "out of the press" }).ClickAsync();
+        await Expect(owner.Page.GetByText(email)).ToHaveCountAsync(0);
+
+        Assert.Equal(System.Net.HttpStatusCode.Gone, await AskAsync());
+        await owner.OpenAsync("quotes/3");
+        await Expect(owner.Page.Locator(".course")).ToContainTextAsync("The link of Wim Vole ended, because whoever made it may change nothing in this press any more.");
+        owner.WasQuiet();
+
+        async Task<System.Net.HttpStatusCode> AskAsync()
+        {
+            using var answer = await reader.AskAsync("GET", new Uri(link).AbsolutePath);
+            return answer.StatusCode;
+        }
+    }
+
+    [Fact]
     public async Task A_key_opens_the_http_interface_until_it_is_revoked()
     {
         await people.ReadyAsync();

@@ -1,5 +1,6 @@
 using Bunit;
 using PressRun.Data.Quotes;
+using PressRun.Engine.Quoting;
 using PressRun.Web.Quotes;
 using PressRun.Web.Tests.Support;
 
@@ -39,6 +40,22 @@ public sealed class LinkListTests
 
         Assert.Empty(Render(page, null).FindAll("button"));
         Assert.Empty(page.Render<BillTable>(with => with.Add(bill => bill.View, AQuote.View()).Add(bill => bill.Today, ARun.Day)).FindAll("form, button, input"));
+    }
+
+    [Fact]
+    public void A_link_that_ended_with_its_makers_right_says_so_and_keeps_an_answer()
+    {
+        var view = AQuote.View();
+        var gone = AQuote.Link with { MakerGoneAt = AQuote.MadeAt.AddDays(1) };
+
+        Assert.False(gone.IsOpen(AQuote.MadeAt));
+        Assert.Equal("ended, because whoever made it may change nothing here any more", LinkWords.Stands(gone, view, AQuote.MadeAt));
+        Assert.Equal("has agreed", LinkWords.Stands(gone with { Answer = QuoteAnswer.Agreed }, view, AQuote.MadeAt));
+        Assert.Equal(
+            "The link of Ada ended, because whoever made it may change nothing in this press any more.",
+            QuoteWords.Of(new QuoteEvent(2, AQuote.MadeAt, QuoteEventKind.LinkEndedWithMaker, AQuote.Link.Id, "Eel Pie Editions"), view));
+        Assert.Equal(
+            "Ed (the press) made a link for Ada.", QuoteWords.Of(new QuoteEvent(1, AQuote.MadeAt, QuoteEventKind.LinkMade, AQuote.Link.Id, "Ed"), view));
     }
 
     [Fact]
