@@ -16,13 +16,16 @@ public static class Work
     ];
 
     /// <summary>The kind that a step's name means; other where it means none that is known.</summary>
+    /// <param name="name">As the press calls the step. English words are known, in upper and lower case.</param>
     public static WorkKind Named(string name) => Mentioned(name).FirstOrDefault(WorkKind.Other);
 
     /// <summary>Every kind that a shop's operation means, which may be sold as one, such as "stitch and fold". What a shop guillotines are sheets.</summary>
+    /// <param name="operation">As the shop calls it, read likewise.</param>
     public static IReadOnlyList<WorkKind> Sold(string operation) =>
         Has(operation, "guillotin") ? [WorkKind.CutApart, .. Mentioned(operation)] : Mentioned(operation);
 
     /// <summary>Every kind that the operations mean which a shop does for a run.</summary>
+    /// <param name="shop">The shop, with the finishing that it does for the run.</param>
     public static IReadOnlyList<WorkKind> SoldBy(Shop shop) => [.. shop.Finishing.SelectMany(operation => Sold(operation.Name))];
 
     private static List<WorkKind> Mentioned(string name)
@@ -45,6 +48,7 @@ public static class Work
 
     /// <summary>The work of a binding in the order in which it is done (common practice): folded sheets are stapled flat and folded after; a spine trim
     /// comes before binding.</summary>
+    /// <param name="binding">The edition's binding.</param>
     public static IReadOnlyList<WorkKind> Order(Binding binding) => binding switch
     {
         Binding.Saddle =>

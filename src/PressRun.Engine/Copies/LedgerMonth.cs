@@ -11,6 +11,8 @@ namespace PressRun.Engine.Copies;
 public sealed record LedgerMonth(DateOnly First, int Lines, long Printed, long Sold, long Change, decimal Takings, long OnHand)
 {
     /// <summary>The month that a day lies in.</summary>
+    /// <param name="day">Any day of the month.</param>
+    /// <returns>Its first day.</returns>
     public static DateOnly Of(DateOnly day) => new(day.Year, day.Month, 1);
 
     /// <summary>The months in which something moved, first one first.</summary>

@@ -47,6 +47,8 @@ public sealed record Job(
     public SecondHalf? SecondHalf { get; init; }
 
     /// <summary>The same job with parts on other stocks. A copy that was weighed or gauged was on the papers it had, so that is left out.</summary>
+    /// <param name="choices">Place of a part, from 0, and the id of its stock; of several for one part the last holds, and a part that is not named keeps its own.</param>
+    /// <exception cref="IndexOutOfRangeException">The edition has no part at that place.</exception>
     public Job WithStocks(params IEnumerable<(int Part, string StockId)> choices)
     {
         var parts = Edition.Parts.ToArray();

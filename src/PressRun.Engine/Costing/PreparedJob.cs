@@ -97,6 +97,7 @@ public sealed partial class PreparedJob
         [.. benchSteps.Select(step => new PlannedStep(step.Step.Name, step.Time.Seconds(copiesToStart) / SecondsPerMinute))];
 
     /// <summary>Checks the rules that hold across a job's fields and prepares it.</summary>
+    /// <param name="job">The job, each of its values within its own range.</param>
     /// <returns>The prepared job, or every problem found.</returns>
     public static Outcome<PreparedJob> Prepare(Job job)
     {

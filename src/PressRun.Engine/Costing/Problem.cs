@@ -34,8 +34,10 @@ public sealed class Outcome<T>
     public IReadOnlyList<Problem> Problems { get; }
 
     /// <summary>An answer.</summary>
+    /// <param name="value">The answer.</param>
     public static Outcome<T> Of(T value) => new(value, []);
 
     /// <summary>No answer, because of these problems (at least one).</summary>
+    /// <param name="problems">At least one.</param>
     public static Outcome<T> Refused(params IReadOnlyList<Problem> problems) => new(null, problems);
 }

@@ -20,12 +20,19 @@ public static class BindingRules
     };
 
     /// <summary>Whether a part may have that many pages.</summary>
+    /// <param name="binding">The edition's binding.</param>
+    /// <param name="partIndex">Place of the part from the outside in, from 0.</param>
+    /// <param name="pages">Any number of pages.</param>
     public static bool Allows(Binding binding, int partIndex, int pages) =>
         pages > 0
         && pages % PagesPerPiece(binding, partIndex) == 0
         && (binding != Binding.Perfect || partIndex > 0 || pages == PerfectCoverPages);
 
     /// <summary>The nearest page counts that a part may have, below and above: one where only one exists.</summary>
+    /// <param name="binding">The edition's binding.</param>
+    /// <param name="partIndex">Place of the part from the outside in, from 0.</param>
+    /// <param name="pages">Any number of pages.</param>
+    /// <returns>The lower first, each 1 or more.</returns>
     public static IReadOnlyList<int> Nearest(Binding binding, int partIndex, int pages)
     {
         if (binding == Binding.Perfect && partIndex == 0)

@@ -22,6 +22,8 @@ public static class Grams
     private const decimal SquareMillimetresPerSquareMetre = 1_000_000m;
 
     /// <summary>Area × grammage (definition of grammage, ISO 536).</summary>
+    /// <param name="size">Of the piece, lying flat.</param>
+    /// <param name="weight">Of its paper.</param>
     public static Mass Of(Size size, PaperWeight weight) =>
         Mass.FromGrams(size.Width.Millimetres * size.Height.Millimetres * weight.GramsPerSquareMetre / SquareMillimetresPerSquareMetre);
 }

@@ -29,5 +29,6 @@ public readonly record struct Box(Length Left, Length Top, Length Width, Length 
     public Spot Middle => new(Left + (Width * 0.5m), Top + (Height * 0.5m));
 
     /// <summary>True where a point lies in it or on its edge.</summary>
+    /// <param name="spot">A point of the same face.</param>
     public bool Holds(Spot spot) => spot.Across >= Left && spot.Across <= Right && spot.Down >= Top && spot.Down <= Bottom;
 }

@@ -28,6 +28,8 @@ public static class VirtualFold
     }
 
     /// <summary>How the shop must turn the sheets of each part over, and what the other setting would do.</summary>
+    /// <param name="block">The book.</param>
+    /// <param name="sheets">All different sheets of its run.</param>
     public static IReadOnlyList<TurnAdvice> Advise(BookBlock block, IReadOnlyList<ImposedSheet> sheets)
     {
         var read = Enum.GetValues<TurnEdge>().ToDictionary(turn => turn, turn => Read(block, sheets, turn));

@@ -9,6 +9,7 @@ public sealed record CostCurve(int From, IReadOnlyList<decimal> Costs)
     public int To => From + Costs.Count - 1;
 
     /// <summary>Landed cost of a quantity.</summary>
+    /// <param name="quantity">From <see cref="From"/> to <see cref="To"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The quantity is not in the range.</exception>
     public decimal At(int quantity)
     {

@@ -16,12 +16,15 @@ public sealed record Currency(string Code, int MinorDigits)
     public static IReadOnlyCollection<Currency> All => Known.Values;
 
     /// <summary>The currency of a code (upper case), or null where ISO 4217 knows none.</summary>
+    /// <param name="code">Three letters in upper case; in lower case none is found.</param>
     public static Currency? Find(string code) => Known.GetValueOrDefault(code);
 
     /// <summary>An amount rounded to the minor unit, halves away from zero.</summary>
+    /// <param name="amount">In this currency, of either sign.</param>
     public decimal Round(decimal amount) => decimal.Round(amount, MinorDigits, MidpointRounding.AwayFromZero);
 
     /// <summary>An amount with exactly the digits of the minor unit, invariant: <c>305.83</c>.</summary>
+    /// <param name="amount">In this currency, of either sign; rounded where it has more digits.</param>
     public string Format(decimal amount) => amount.ToString("F" + MinorDigits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
     // ISO 4217:2015 list one. Two digits unless said otherwise; funds codes, metals and test codes are left out.

@@ -60,6 +60,8 @@ public readonly record struct PaperWeight
     public static PaperWeight FromBasisWeight(decimal pounds, PaperCategory category) => new(pounds, category);
 
     /// <summary>The basic size of a category (US trade custom, as printed in paper makers' tables).</summary>
+    /// <param name="category">The kind of paper.</param>
+    /// <exception cref="ArgumentOutOfRangeException">It is none of the kinds.</exception>
     public static (Length Width, Length Height) BasicSize(PaperCategory category) => category switch
     {
         PaperCategory.Bond => Inches(17m, 22m),

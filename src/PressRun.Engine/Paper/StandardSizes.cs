@@ -59,12 +59,15 @@ public static class StandardSizes
     private static readonly IReadOnlyList<NamedSize> UsSheets = [Us[2], Us[5], Us[0]];
 
     /// <summary>The size of a name, whatever its case; null where there is none.</summary>
+    /// <param name="name">Such as <c>A5</c> or <c>letter</c>.</param>
     public static NamedSize? Find(string name) => All.FirstOrDefault(size => string.Equals(size.Name, name, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>Sizes that books and zines are made in: the region's own, then the other's, each largest first (common practice).</summary>
+    /// <param name="region">The region whose sizes stand first.</param>
     public static IReadOnlyList<NamedSize> Pages(PaperRegion region) => OwnFirst(region, IsoPages, UsPages);
 
     /// <summary>Sheets that shops print on: the region's own, then the other's, each the most usual first (common practice).</summary>
+    /// <param name="region">The region whose sizes stand first.</param>
     public static IReadOnlyList<NamedSize> Sheets(PaperRegion region) => OwnFirst(region, IsoSheets, UsSheets);
 
     private static IReadOnlyList<NamedSize> OwnFirst(PaperRegion region, IReadOnlyList<NamedSize> iso, IReadOnlyList<NamedSize> us) =>

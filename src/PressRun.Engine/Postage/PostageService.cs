@@ -15,6 +15,7 @@ namespace PressRun.Engine.Postage;
 public sealed record Mailer(string Id, string Name, Length Length, Length Width, Length Thickness, Mass Mass, decimal Price)
 {
     /// <summary>Whether a page lies in it, one way or the other.</summary>
+    /// <param name="page">Finished page size.</param>
     public bool Holds(Size page)
     {
         var (shortPage, longPage) = page.Width > page.Height ? (page.Height, page.Width) : (page.Width, page.Height);

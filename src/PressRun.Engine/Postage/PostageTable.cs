@@ -7,6 +7,8 @@ namespace PressRun.Engine.Postage;
 public static class PostageTable
 {
     /// <summary>The services in force on a date, in the order listed: of several tables of one id the latest that has begun.</summary>
+    /// <param name="services">Tables of all regions and dates.</param>
+    /// <param name="date">The day; a table holds on its first day too.</param>
     public static IReadOnlyList<PostageService> InForce(IReadOnlyList<PostageService> services, DateOnly date)
     {
         var begun = services.Where(service => service.ValidFrom <= date).ToList();
@@ -15,6 +17,8 @@ public static class PostageTable
     }
 
     /// <summary>The services that were in force once and are no longer on a date, in the order listed: a later table of the same id has begun.</summary>
+    /// <param name="services">Tables of all regions and dates.</param>
+    /// <param name="date">The day; a table holds on its first day too.</param>
     public static IReadOnlyList<PostageService> Past(IReadOnlyList<PostageService> services, DateOnly date)
     {
         var inForce = InForce(services, date).ToHashSet(ReferenceEqualityComparer.Instance);

@@ -31,6 +31,7 @@ public abstract record Claim(string Name)
     public sealed record OfProfit(string Name, decimal Weight) : Claim(Name);
 
     /// <summary>What is wrong with claims, by path; empty where nothing is. One person may have several, but one of a kind.</summary>
+    /// <param name="claims">All claims on one edition.</param>
     public static IReadOnlyList<Problem> Check(IReadOnlyList<Claim> claims)
     {
         var problems = new List<Problem>();
@@ -61,6 +62,8 @@ public abstract record Claim(string Name)
     }
 
     /// <summary>True where two names are one person's.</summary>
+    /// <param name="one">A name; spaces around it do not count, nor whether letters are upper or lower case.</param>
+    /// <param name="other">Another, read likewise.</param>
     public static bool IsSameName(string one, string other) => string.Equals(one.Trim(), other.Trim(), StringComparison.OrdinalIgnoreCase);
 
     private static (decimal Value, string Rule)? RuleBroken(Claim claim) => claim switch

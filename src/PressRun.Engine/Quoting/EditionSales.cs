@@ -45,6 +45,8 @@ public readonly record struct EditionSales(long Copies, decimal Receipts, decima
         later.Copies - earlier.Copies, later.Receipts - earlier.Receipts, later.ChannelCosts - earlier.ChannelCosts, later.CostOfCopies - earlier.CostOfCopies);
 
     /// <summary>What came between two sums.</summary>
+    /// <param name="later">From the first day to the later day.</param>
+    /// <param name="earlier">From the first day to the earlier day.</param>
     public static EditionSales Subtract(EditionSales later, EditionSales earlier) => later - earlier;
 
     private static bool IsSale(MovementKind kind) => kind is MovementKind.Sold or MovementKind.Returned;

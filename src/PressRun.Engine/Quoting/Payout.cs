@@ -47,6 +47,8 @@ public sealed record Payout(EditionSales Sales, IReadOnlyList<decimal> Amounts, 
     /// What came to each between two payouts of the same claims: the later less the earlier. Whatever days a time is cut at, its pieces add up to the
     /// whole, because each is reckoned from the first day on.
     /// </summary>
+    /// <param name="earlier">Of the sales up to the day before the time.</param>
+    /// <param name="later">Of the sales up to the time's last day.</param>
     /// <exception cref="ArgumentException">The two are not of the same claims.</exception>
     public static Payout Between(Payout earlier, Payout later) => earlier.Amounts.Count == later.Amounts.Count
         ? new Payout(

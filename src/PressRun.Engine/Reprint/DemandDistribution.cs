@@ -39,6 +39,7 @@ public sealed class DemandDistribution
     public double Mean => partialMean[^1];
 
     /// <summary>Works out the distribution of a demand.</summary>
+    /// <param name="demand">What is known or thought of it.</param>
     /// <returns>The distribution, or what is wrong with the demand, by its path in the job file.</returns>
     public static Outcome<DemandDistribution> Of(Demand demand)
     {
@@ -61,15 +62,19 @@ public sealed class DemandDistribution
     }
 
     /// <summary>P(d = copies).</summary>
+    /// <param name="copies">Any count; below 0 and above <see cref="Largest"/> the probability is 0.</param>
     public double Probability(long copies) => copies < 0 || copies > Largest ? 0d : probabilities[copies];
 
     /// <summary>P(d ≤ copies).</summary>
+    /// <param name="copies">Any count.</param>
     public double AtMost(long copies) => copies < 0 ? 0d : copies >= Largest ? 1d : cumulative[copies];
 
     /// <summary>P(d ≥ copies).</summary>
+    /// <param name="copies">Any count.</param>
     public double AtLeast(long copies) => copies <= 0 ? 1d : copies > Largest ? 0d : 1d - cumulative[copies - 1];
 
     /// <summary>E[min(d, copies)], the copies sold out of so many for sale, from the running sums.</summary>
+    /// <param name="copies">Copies for sale; of 0 and fewer none is sold.</param>
     public double ExpectedSales(long copies)
     {
         if (copies <= 0)
@@ -81,6 +86,7 @@ public sealed class DemandDistribution
     }
 
     /// <summary>The smallest count whose cumulative probability is at least <paramref name="probability"/>.</summary>
+    /// <param name="probability">0 to 1.</param>
     public int Quantile(double probability)
     {
         var index = Array.BinarySearch(cumulative, probability);

@@ -176,6 +176,8 @@ public sealed class ReprintPlanner
     public Outcome<ReprintPlanner> AtPace(decimal pace) => Prepare(job, request with { Demand = request.Demand.AtPace(pace) });
 
     /// <summary>What may happen at a quantity whose landed cost is known.</summary>
+    /// <param name="quantity">0 for printing none, to 1,000,000.</param>
+    /// <param name="landedCost">What the quantity costs, in the press's currency; 0 for printing none.</param>
     public ReprintOdds OddsAt(int quantity, decimal landedCost)
     {
         var forSale = ForSale(quantity);
@@ -205,10 +207,12 @@ public sealed class ReprintPlanner
     }
 
     /// <summary>Copies for sale with a quantity: on hand and printed, less free ones. Printing none keeps only the copies on hand; free copies are then not given.</summary>
+    /// <param name="quantity">0 for printing none, to 1,000,000.</param>
     public long ForSale(int quantity) =>
         quantity == 0 ? request.OnHand : Math.Max(0L, (long)request.OnHand + quantity - job.Job.FreeCopies);
 
     /// <summary>What a quantity of known cost promises.</summary>
+    /// <param name="cost">The quantity and what it costs, in the press's currency; the default is printing none.</param>
     public ReprintPoint Point(RunCost cost)
     {
         var forSale = ForSale(cost.Quantity);

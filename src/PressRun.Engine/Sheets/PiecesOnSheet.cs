@@ -75,6 +75,9 @@ public static class PiecesOnSheet
     }
 
     /// <summary>By how much the piece is too large for the sheet, in the orientation that lacks least; zero on a side that fits.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="piece">The piece before trimming; both sides more than zero.</param>
+    /// <param name="bleed">Whether the unprintable margin must be kept free.</param>
     public static Size Excess(Sheet sheet, Size piece, bool bleed)
     {
         var (width, height) = Usable(sheet, bleed);
