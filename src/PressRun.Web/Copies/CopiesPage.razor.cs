@@ -143,7 +143,7 @@ public sealed partial class CopiesPage
         var save = await Service.TakeBackAsync(Press!.Record.Id, line);
         await FetchAsync();
         said = null;
-        return save.Line is null ? string.Join(" ", save.Problems.Select(problem => SayWhole(problem.Rule))) : null;
+        return save.Line is null ? Words.Standing(save.Problems) : null;
     }
 
     private async Task<string?> WriteAgainAsync(NewMovement movement)
@@ -151,7 +151,7 @@ public sealed partial class CopiesPage
         var save = await Service.WriteAsync(Press!.Record.Id, movement);
         await FetchAsync();
         said = null;
-        return save.Line is null ? string.Join(" ", save.Problems.Select(problem => SayWhole(problem.Rule))) : null;
+        return save.Line is null ? Words.Standing(save.Problems) : null;
     }
 
     // What was taken back stays taken back: the same line is written anew. Of a count it is what was found.

@@ -154,7 +154,7 @@ public sealed class SalesImport(ISalesLedger ledger, LedgerShape shape, IReadOnl
 
         if (written.Lines > 0 && await ledger.TakeBackImportAsync(press.Record.Id, importId) is SaveResult<IReadOnlyList<MovementRecord>>.Refused refused)
         {
-            return string.Join(" ", refused.Problems.Select(problem => problem.Rule));
+            return Words.Standing(refused.Problems);
         }
 
         // Brought in once more it is an import of its own: what was taken back stays taken back.

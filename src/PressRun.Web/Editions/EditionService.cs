@@ -8,6 +8,7 @@ using PressRun.Data.Titles;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Paper;
 using PressRun.Web.Reprint;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.Editions;
 
@@ -67,7 +68,7 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
     {
         SaveResult<EditionRecord>.Saved saved => new EditionSave(saved.Now, null, null),
         SaveResult<EditionRecord>.Conflict conflict => new EditionSave(null, null, conflict.Theirs),
-        SaveResult<EditionRecord>.Refused refused => new EditionSave(null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule))), null),
+        SaveResult<EditionRecord>.Refused refused => new EditionSave(null, Words.Standing(refused.Problems), null),
         _ => new EditionSave(null, Say($"This printing has been taken out in between."), null),
     };
 
@@ -110,7 +111,7 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
         return await titles.AddWithEditionAsync(press, title, edition) switch
         {
             SaveResult<TitleRecord>.Saved saved => ($"titles/{saved.Now.Slug}/1", null),
-            SaveResult<TitleRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)))),
+            SaveResult<TitleRecord>.Refused refused => (null, Words.Standing(refused.Problems)),
             _ => (null, Say($"The title could not be stored.")),
         };
     }

@@ -1,6 +1,7 @@
 using PressRun.Data;
 using PressRun.Data.Fixes;
 using PressRun.Data.Presses;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.Editions;
 
@@ -41,7 +42,7 @@ public sealed class FixService(FixNoteStore fixes)
     private static string? Told(SaveResult<FixNote> result) => result switch
     {
         SaveResult<FixNote>.Saved => null,
-        SaveResult<FixNote>.Refused refused => string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule))),
+        SaveResult<FixNote>.Refused refused => Words.Standing(refused.Problems),
         SaveResult<FixNote>.Conflict => Say($"Somebody else changes this at the same moment. Try once more."),
         _ => Say($"This has been taken out in between."),
     };

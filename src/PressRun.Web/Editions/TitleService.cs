@@ -1,6 +1,7 @@
 using PressRun.Data;
 using PressRun.Data.Presses;
 using PressRun.Data.Titles;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.Editions;
 
@@ -18,7 +19,7 @@ public sealed class TitleService(TitleStore titles, EditionStore editions)
         SaveResult<TitleRecord>.Saved saved => new TitleSave(saved.Now, null),
         SaveResult<TitleRecord>.Conflict conflict => new TitleSave(
             conflict.Theirs, Say($"Somebody else changed this title in between; it is shown as it stands now. Change it once more to save yours over it.")),
-        SaveResult<TitleRecord>.Refused refused => new TitleSave(null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)))),
+        SaveResult<TitleRecord>.Refused refused => new TitleSave(null, Words.Standing(refused.Problems)),
         _ => new TitleSave(null, Say($"This title has been taken out in between.")),
     };
 

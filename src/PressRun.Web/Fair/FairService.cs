@@ -4,6 +4,7 @@ using PressRun.Data.Presses;
 using PressRun.Data.Selling;
 using PressRun.Engine.Copies;
 using PressRun.Engine.Selling;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.Fair;
 
@@ -62,7 +63,7 @@ public sealed class FairService(CopiesLedgerStore ledger, ChannelStore channels,
     private static string? Problem(SaveResult<MovementRecord> result) => result switch
     {
         SaveResult<MovementRecord>.Saved => null,
-        SaveResult<MovementRecord>.Refused refused => string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule))),
+        SaveResult<MovementRecord>.Refused refused => Words.Standing(refused.Problems),
         _ => Say($"This printing has been taken out in between. Write the sale down with another one."),
     };
 }

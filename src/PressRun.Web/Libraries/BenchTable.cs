@@ -7,6 +7,7 @@ using PressRun.Engine.Bench;
 using PressRun.Engine.Measures;
 using PressRun.JobFile;
 using PressRun.Web.Libraries.Grid;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.Libraries;
 
@@ -160,7 +161,7 @@ public sealed class BenchTable
                 Problem = Say($"Somebody else changed the bench in between. Theirs is shown; make your change again if it still holds.");
                 break;
             case SaveResult<LibraryItem<BenchRates>>.Refused refused:
-                Problem = string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)).Distinct());
+                Problem = Words.Standing(refused.Problems);
                 break;
             default:
                 Problem = Say($"The press has been taken out in between.");

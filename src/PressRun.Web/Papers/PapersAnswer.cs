@@ -4,6 +4,7 @@ using PressRun.Engine.Costing;
 using PressRun.JobFile.Results;
 using PressRun.Web.Api;
 using PressRun.Web.RunPlans;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.Papers;
 
@@ -54,7 +55,7 @@ public sealed record PapersAnswer(
                 choice.Quantities.ToDictionary(quantity => quantity, quantity => PaperReading.Of(job, compared.Value, choice.ChannelId, quantity)),
                 Grouped(compared.Value.Refused),
                 null)
-            : Nothing(job, (int)combinations, string.Join(" ", compared.Problems.Select(problem => SayWhole(problem.Rule)).Distinct()));
+            : Nothing(job, (int)combinations, Words.Standing(compared.Problems));
     }
 
     /// <summary>Half of a plan's run on each of two papers.</summary>

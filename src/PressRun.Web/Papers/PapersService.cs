@@ -9,6 +9,7 @@ using PressRun.Engine.Editions;
 using PressRun.Engine.Postage;
 using PressRun.Engine.Selling;
 using PressRun.Web.Posting;
+using PressRun.Web.Shared;
 using PressRun.Web.Start;
 
 namespace PressRun.Web.Papers;
@@ -188,7 +189,7 @@ public sealed class PapersService(TitleStore titles, EditionStore editions, Plan
         return await plans.AddAsync(press, wanted with { Name = CalledPlan.Of(source, how, all.Select(plan => plan.Name)) }) switch
         {
             SaveResult<PlanRecord>.Saved saved => (new UsedPapers(saved.Now, true, before, source.Plan.Id), await ChooseAsync(saved.Now)),
-            SaveResult<PlanRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)))),
+            SaveResult<PlanRecord>.Refused refused => (null, Words.Standing(refused.Problems)),
             _ => (null, Say($"This printing has been taken out in between.")),
         };
 

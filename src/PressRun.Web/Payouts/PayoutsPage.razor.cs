@@ -149,7 +149,7 @@ public sealed partial class PayoutsPage
                 await Drafts.ForgetAsync(DraftKey);
                 return new SaveAnswer(null, saved.Now.Version);
             case SaveResult<EditionClaims>.Refused refused:
-                return new SaveAnswer(string.Join(" ", refused.Problems.Select(found => SayWhole(found.Rule)).Distinct()), null);
+                return new SaveAnswer(Words.Standing(refused.Problems), null);
             case SaveResult<EditionClaims>.Conflict:
                 await AgainAsync();
                 mine = claims.Claims;

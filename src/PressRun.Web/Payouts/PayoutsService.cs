@@ -10,6 +10,7 @@ using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Quoting;
 using PressRun.Engine.Selling;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.Payouts;
 
@@ -65,7 +66,7 @@ public sealed class PayoutsService(
     public async Task<string?> PayAsync(PressId press, NewPayment payment, string by) => await payouts.PayAsync(press, payment, by) switch
     {
         SaveResult<PaymentRecord>.Saved => null,
-        SaveResult<PaymentRecord>.Refused refused => string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule))),
+        SaveResult<PaymentRecord>.Refused refused => Words.Standing(refused.Problems),
         _ => Say($"This printing has been taken out in between."),
     };
 

@@ -72,7 +72,7 @@ public sealed class BillRow
         }
 
         var split = BillSplit.Of(total, parts, format.Currency);
-        return split.Succeeded ? (split.Value.Amounts, null) : (null, split.Problems[0].Rule);
+        return split.Succeeded ? (split.Value.Amounts, null) : (null, SayWhole(split.Problems[0].Rule));
     }
 }
 

@@ -5,6 +5,7 @@ using PressRun.Data.Quotes;
 using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
 using PressRun.Web.RunPlans;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.Quotes;
 
@@ -49,7 +50,7 @@ public sealed class QuoteService(QuoteStore quotes, RunPlanService runs, TitleSt
     public async Task<QuoteDone<QuoteRecord>> FreezeAsync(PressId press, Guid id, FreezeView view, QuoteTerms terms, string by)
     {
         var quote = QuoteFreezing.Of(id, view.Costing.Source, RunFiles.JobOf(view.Costing.Source), view.Title, terms, Today, by, view.Replaces?.Quote.Id);
-        return quote.Succeeded ? Told(await quotes.FreezeAsync(press, quote.Value)) : new QuoteDone<QuoteRecord>(null, Sentences(quote.Problems));
+        return quote.Succeeded ? Told(await quotes.FreezeAsync(press, quote.Value)) : new QuoteDone<QuoteRecord>(null, Words.Standing(quote.Problems));
     }
 
     /// <summary>All quotes of the press, the latest first.</summary>
@@ -92,9 +93,7 @@ public sealed class QuoteService(QuoteStore quotes, RunPlanService runs, TitleSt
         where T : class => result switch
         {
             SaveResult<T>.Saved saved => new QuoteDone<T>(saved.Now, null),
-            SaveResult<T>.Refused refused => new QuoteDone<T>(null, Sentences(refused.Problems)),
+            SaveResult<T>.Refused refused => new QuoteDone<T>(null, Words.Standing(refused.Problems)),
             _ => new QuoteDone<T>(null, Say($"It is not there any more.")),
         };
-
-    private static string Sentences(IReadOnlyList<Problem> problems) => string.Join(" ", problems.Select(problem => problem.Rule).Distinct());
 }

@@ -10,6 +10,7 @@ using PressRun.Data.People;
 using PressRun.Data.Quotes;
 using PressRun.Engine.Costing;
 using PressRun.Web.People;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.Quotes;
 
@@ -157,7 +158,7 @@ public sealed class SharedQuotes : IDisposable
     private async Task<(bool Taken, string? Problem)?> SayAsync(SharedLook look, Reply reply, CancellationToken cancel) => await store.ReplyAsync(look, reply, cancel) switch
     {
         SaveResult<QuoteEvent>.Saved => (true, null),
-        SaveResult<QuoteEvent>.Refused refused => (false, string.Join(" ", refused.Problems.Select(problem => problem.Rule))),
+        SaveResult<QuoteEvent>.Refused refused => (false, Words.Standing(refused.Problems)),
         _ => null,
     };
 

@@ -58,7 +58,7 @@ public sealed class RunPlanService(
             case SaveResult<PlanRecord>.Conflict conflict:
                 return (null, default, conflict.Theirs);
             case SaveResult<PlanRecord>.Refused refused:
-                return (null, new SaveAnswer(string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule))), null), null);
+                return (null, new SaveAnswer(Words.Standing(refused.Problems), null), null);
             default:
                 return (null, new SaveAnswer(Say($"This plan has been taken out in between."), null), null);
         }

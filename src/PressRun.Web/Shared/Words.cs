@@ -1,4 +1,5 @@
 using PressRun.Engine.Bench;
+using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Web.Shared.Wording;
 
@@ -29,6 +30,9 @@ public static class Words
         ArgumentNullException.ThrowIfNull(names);
         return names.Count < 2 ? string.Concat(names) : Say($"{string.Join(", ", names.SkipLast(1))} and {names[^1]}");
     }
+
+    /// <summary>What stands in the way, each sentence once.</summary>
+    public static string Standing(IEnumerable<Problem> problems) => string.Join(" ", problems.Select(problem => SayWhole(problem.Rule)).Distinct());
 
     /// <summary>Such as <c>folded and stapled</c>.</summary>
     public static string Of(Binding binding) => binding switch

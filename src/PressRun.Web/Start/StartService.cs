@@ -8,6 +8,7 @@ using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
 using PressRun.Web.Charts;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.Start;
 
@@ -95,6 +96,6 @@ public sealed class StartService(
     {
         var book = new FirstBook(number.Edition(title), BookShape.PlainCover, number.Stocks, number.Shop(Say($"My print shop"), Today), number.Quantity);
         var made = await archives.SetUpAsync(press, book);
-        return made.Succeeded ? (made.Value, null) : (null, string.Join(" ", made.Problems.Select(problem => problem.Rule)));
+        return made.Succeeded ? (made.Value, null) : (null, Words.Standing(made.Problems));
     }
 }

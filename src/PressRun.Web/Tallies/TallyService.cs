@@ -72,7 +72,7 @@ public sealed class TallyService(TitleStore titles, EditionStore editions, PlanS
         return await tallies.BeginAsync(press, new NewTally(asked.Id, asked.Edition, work.Plan, copies, wanted, work.Steps)) switch
         {
             SaveResult<TallyRecord>.Saved => new TallyBegun(null),
-            SaveResult<TallyRecord>.Refused refused => new TallyBegun(string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)))),
+            SaveResult<TallyRecord>.Refused refused => new TallyBegun(Words.Standing(refused.Problems)),
             _ => null,
         };
     }

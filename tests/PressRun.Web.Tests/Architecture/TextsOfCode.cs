@@ -2,6 +2,7 @@ using System.Net;
 using System.Text.RegularExpressions;
 using Mono.Cecil;
 using Mono.Cecil.Cil;
+using PressRun.Engine.Costing;
 
 namespace PressRun.Web.Tests.Architecture;
 
@@ -44,6 +45,13 @@ internal static partial class TextsOfCode
         return [.. Methods(module).SelectMany(method => Loose(method).Select(words => (Outermost(method.DeclaringType).FullName, words)))];
     }
 
+    /// <summary>Types in which lists of what stands in the way are handed on in the engine's own words: a lambda answers with the rule as it stands.</summary>
+    public static IReadOnlyList<string> RulesUnlooked(string path)
+    {
+        using var module = ModuleDefinition.ReadModule(path);
+        return [.. Methods(module).Where(IsRuleAlone).Select(method => Outermost(method.DeclaringType).FullName).Distinct()];
+    }
+
     /// <summary>Beginnings of sentences that another project puts together, each with its type.</summary>
     public static IReadOnlyList<(string Type, string Words)> Beginnings(string path)
     {
@@ -64,6 +72,10 @@ internal static partial class TextsOfCode
                 .Select(instruction => (string)instruction.Operand);
         return [.. edits, .. sentences];
     }
+
+    private static bool IsRuleAlone(MethodDefinition method) =>
+        method.DeclaringType.IsNested
+        && method.Body.Instructions is [.., { Operand: MethodReference { Name: "get_Rule", DeclaringType.Name: nameof(Problem) } }, { OpCode.Code: Code.Ret }];
 
     // Of a sentence that is put together.
     private static bool IsPiece(Instruction loads) => loads.Next?.Operand is MethodReference { Name: "AppendLiteral" or "Concat" };

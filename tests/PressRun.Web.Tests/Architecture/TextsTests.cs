@@ -47,6 +47,10 @@ public sealed partial class TextsTests
         found.Type.StartsWith("PressRun.Web.", StringComparison.Ordinal)
         && !NotForViewers.Contains(Feature(found.Type)) && !ForHosts.Concat(ForPrograms).Concat(ForFiles).Contains(found.Type.Split('.')[^1]) && !Names.Contains(found.Words)));
 
+    [Fact]
+    public void What_stands_in_the_way_is_looked_up_too() =>
+        Assert.DoesNotContain(TextsOfCode.RulesUnlooked(App), type => !NotForViewers.Contains(Feature(type)));
+
     // A script says nothing of its own: its page tells it the words in the viewer's language (docs/translations.md).
     [Fact]
     public void Scripts_say_no_words_of_their_own()

@@ -1,3 +1,4 @@
+using System.Globalization;
 using AngleSharp.Html.Dom;
 using Bunit;
 using PressRun.Engine.Quoting;
@@ -24,6 +25,17 @@ public sealed class BillEditTests
         Choice(bill).Change("false");
         Assert.Equal("shares of the rest", Chosen(bill));
         Assert.Equal(["33.33", "66.67", "100.00"], Amounts(bill));
+    }
+
+    [Fact]
+    public async Task What_stands_in_the_way_of_a_bill_is_said_in_the_viewer_s_language()
+    {
+        CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo("de");
+        await using var page = new BunitContext();
+        var bill = page.Render<BillEdit>(with => with
+            .Add(edit => edit.Rows, [new BillRow { Name = "Ada", Carries = "102", IsFixed = true }]).Add(edit => edit.Total, 100m).Add(edit => edit.Format, AQuote.View().Format));
+
+        Assert.Equal("Die festen Beträge sind zusammen 2 höher als die Rechnung. Senke einen davon.", bill.Find("[role=status]").TextContent);
     }
 
     private static IHtmlSelectElement Choice(IRenderedComponent<BillEdit> bill) => (IHtmlSelectElement)bill.FindAll("select")[1];

@@ -6,6 +6,7 @@ using PressRun.Data.Shops;
 using PressRun.Data.Stocks;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Paper;
+using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Libraries.Shops;
@@ -98,7 +99,7 @@ public sealed class ShopService(ShopStore shops, PriceListStore lists, StockStor
     private static (ShopRecord? Shop, string? Problem) Answer(SaveResult<ShopRecord> result) => result switch
     {
         SaveResult<ShopRecord>.Saved saved => (saved.Now, null),
-        SaveResult<ShopRecord>.Refused refused => (null, string.Join(" ", refused.Problems.Select(problem => SayWhole(problem.Rule)))),
+        SaveResult<ShopRecord>.Refused refused => (null, Words.Standing(refused.Problems)),
         SaveResult<ShopRecord>.Conflict => (null, Say($"Somebody else changed this shop in between. Fetch the page again.")),
         _ => (null, Say($"This shop has been taken out in between.")),
     };
