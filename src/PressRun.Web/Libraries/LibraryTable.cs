@@ -6,13 +6,6 @@ using PressRun.Web.Libraries.Grid;
 
 namespace PressRun.Web.Libraries;
 
-/// <summary>Something that is in use and therefore stays in its library.</summary>
-/// <param name="Item">The thing.</param>
-/// <param name="Name">What it is called.</param>
-/// <param name="Where">What uses it, in words.</param>
-public sealed record HeldThing<T>(LibraryItem<T> Item, string Name, IReadOnlyList<string> Where)
-    where T : class;
-
 /// <summary>One of a press's libraries as an edited table: reads what is typed, stores each thing as soon as it is right, and says what is wrong with
 /// the others.</summary>
 /// <param name="store">Where the things are kept.</param>

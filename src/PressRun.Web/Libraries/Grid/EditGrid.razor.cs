@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 using PressRun.Data.Import.Tables;
@@ -8,24 +7,14 @@ using PressRun.Web.Shared.Wording;
 namespace PressRun.Web.Libraries.Grid;
 
 /// <summary>An editable table. The page owns the document and what its text means.</summary>
-public sealed partial class EditGrid : IAsyncDisposable
+public sealed partial class EditGrid
 {
     // A table of fewer columns is no wider than they need.
     private const int WideFrom = 6;
 
-    // The browser's script writes names in its own manner, with a small letter first.
-    private static readonly JsonSerializerOptions Kept = new() { PropertyNameCaseInsensitive = true };
-
     private readonly string id = "g" + Guid.NewGuid().ToString("N")[..8];
     private ElementReference root;
-    private DotNetObjectReference<EditGrid>? self;
-    private IJSObjectReference? module;
-    private IJSObjectReference? attached;
-    private string? kept;
     private string? said;
-
-    [Inject]
-    private IJSRuntime Js { get; set; } = default!;
 
     [Inject]
     private Drafts Drafts { get; set; } = default!;
@@ -153,48 +142,8 @@ public sealed partial class EditGrid : IAsyncDisposable
     public Task RedoFromKey() => RedoAsync();
 
     /// <inheritdoc/>
-    public async ValueTask DisposeAsync()
-    {
-        try
-        {
-            if (attached is not null)
-            {
-                await attached.InvokeVoidAsync("detach");
-                await attached.DisposeAsync();
-            }
-
-            if (module is not null)
-            {
-                await module.DisposeAsync();
-            }
-        }
-        catch (JSDisconnectedException)
-        {
-            // The browser went first, and took its listeners with it.
-        }
-
-        self?.Dispose();
-    }
-
-    /// <inheritdoc/>
     protected override void OnParametersSet() =>
         Shown = [.. Enumerable.Range(0, Columns.Count).Where(column => Columns[column].Role == ColumnRole.Shown)];
-
-    /// <inheritdoc/>
-    protected override async Task OnAfterRenderAsync(bool firstRender)
-    {
-        if (firstRender)
-        {
-            self = DotNetObjectReference.Create(this);
-            module = await Js.InvokeAsync<IJSObjectReference>("import", "./js/editgrid.js");
-            attached = await module.InvokeAsync<IJSObjectReference>("attach", root, self, DraftKey);
-            await RecallAsync();
-        }
-        else if (attached is not null)
-        {
-            await attached.InvokeVoidAsync("settle");
-        }
-    }
 
     private async Task UndoAsync()
     {
@@ -225,18 +174,6 @@ public sealed partial class EditGrid : IAsyncDisposable
         await KeepAsync();
     }
 
-    // What is not stored stays in the browser, so that neither a lost line nor a new start of the server loses it.
-    private async Task KeepAsync()
-    {
-        var unsaved = Whole && State.Unsaved.Count > 0 ? Document.Rows : [.. Document.Rows.Where(row => State.Unsaved.Contains(row.Key) && !row.IsBlank)];
-        var text = unsaved.Count == 0 ? "" : JsonSerializer.Serialize(new GridDraft(Whole, unsaved));
-        if (module is not null && text != (kept ?? ""))
-        {
-            kept = text;
-            await module.InvokeVoidAsync("keep", DraftKey, text);
-        }
-    }
-
     private async Task RecallAsync()
     {
         var draft = Parse<GridDraft>(await Drafts.RecallAsync(DraftKey));
@@ -255,20 +192,6 @@ public sealed partial class EditGrid : IAsyncDisposable
         if (State.Unsaved.Count == 0)
         {
             await Drafts.ForgetAsync(DraftKey);
-        }
-    }
-
-    private static T? Parse<T>(string? text)
-        where T : class
-    {
-        try
-        {
-            return text is null ? null : JsonSerializer.Deserialize<T>(text, Kept);
-        }
-        catch (JsonException)
-        {
-            // Written by another version of the page: it is no draft that can be shown here.
-            return null;
         }
     }
 

@@ -277,72 +277,9 @@ public sealed class PdfSheet : IDisposable
         }
     }
 
-    // Words that are longer than a line are broken where the line ends.
     private List<string> Wrapped(string words, Face font, double width)
     {
         lacking |= Face.Lacks(words);
-        var lines = new List<string>();
-        var line = "";
-        foreach (var word in words.Split(' ', StringSplitOptions.RemoveEmptyEntries))
-        {
-            var next = line.Length == 0 ? word : $"{line} {word}";
-            if (Fits(next))
-            {
-                line = next;
-                continue;
-            }
-
-            if (line.Length > 0)
-            {
-                lines.Add(line);
-            }
-
-            line = word;
-            while (!Fits(line))
-            {
-                var length = Fitting(line);
-
-                // A letter of two halves stays whole.
-                length += char.IsHighSurrogate(line[length - 1]) ? 1 : 0;
-                lines.Add(line[..length]);
-                line = line[length..];
-            }
-        }
-
-        return [.. lines, line];
-
-        // Nobody but its writer says how long a word is, so that no more of it is measured than a line or two.
-        int Fitting(string word)
-        {
-            var (fits, most) = (1, 2);
-            while (most < word.Length && Fits(word[..most]))
-            {
-                (fits, most) = (most, 2 * most);
-            }
-
-            most = Math.Min(most, word.Length);
-            while (most - fits > 1)
-            {
-                var middle = (fits + most) / 2;
-                (fits, most) = Fits(word[..middle]) ? (middle, most) : (fits, middle);
-            }
-
-            return fits;
-        }
-
-        bool Fits(string text) => text.Length <= 1 || font.Width(graphics, text) <= width;
+        return LineBreaks.Of(words, text => font.Width(graphics, text) <= width);
     }
-}
-
-/// <summary>How a row of a table stands.</summary>
-public enum RowKind
-{
-    /// <summary>One of many.</summary>
-    Plain,
-
-    /// <summary>Says what the columns hold.</summary>
-    Head,
-
-    /// <summary>What the rows above add up to.</summary>
-    Sum,
 }
