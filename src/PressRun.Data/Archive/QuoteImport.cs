@@ -73,8 +73,10 @@ internal sealed class QuoteImport(
             MayAgree = link.Rights.Agree,
             Part = link.Part,
             MadeAt = link.MadeAt,
-            EndsAt = link.EndsAt,
-            EndedAt = link.EndedAt ?? (isHere ? now : null),
+
+            // It opens the quote that stands here and not this one; nobody has said that its reader is not asked any more.
+            EndsAt = isHere && now < link.EndsAt ? now : link.EndsAt,
+            EndedAt = link.EndedAt,
             MakerGoneAt = link.MakerGoneAt,
             Answer = link.Answer,
         };

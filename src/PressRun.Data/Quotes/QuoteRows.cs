@@ -96,7 +96,11 @@ internal sealed class QuoteLinkRow : IOfPress
 
     public bool IsOpen(DateTimeOffset now) => EndedAt is null && MakerGoneAt is null && now < EndsAt;
 
-    public QuoteReader ToReader(DateTimeOffset now) => new(IsOpen(now), MayAgree, Answer);
+    /// <summary>Whoever holds it, as the course of its quote goes by them.</summary>
+    /// <param name="now">The moment that is asked about.</param>
+    /// <param name="until">The quote's last day.</param>
+    public QuoteReader ToReader(DateTimeOffset now, DateOnly until) => new(
+        IsOpen(now), MayAgree, Answer, EndedAt is { } ended && DateOnly.FromDateTime(ended.UtcDateTime) <= until);
 }
 
 internal sealed class QuoteEventRow : IOfPress

@@ -204,7 +204,7 @@ public sealed class QuoteStore
         var links = await db.QuoteLinks.AsNoTracking().Where(link => link.QuoteId == row.Id).OrderBy(link => link.MadeAt).ThenBy(link => link.Id).ToListAsync(cancel);
         var events = await db.QuoteEvents.AsNoTracking().Where(happened => happened.QuoteId == row.Id).OrderBy(happened => happened.Sequence).ToListAsync(cancel);
         var later = await db.Quotes.Where(other => other.ReplacesId == row.Id).Select(other => (int?)other.Number).SingleOrDefaultAsync(cancel);
-        var state = QuoteCourse.Of(later is not null, [.. links.Select(link => link.ToReader(now))], row.Until, DateOnly.FromDateTime(now.UtcDateTime));
+        var state = QuoteCourse.Of(later is not null, [.. links.Select(link => link.ToReader(now, row.Until))], row.Until, DateOnly.FromDateTime(now.UtcDateTime));
         var changes = await db.QuoteMarks.Where(mark => mark.QuoteId == row.Id).Select(mark => mark.Changes).SingleAsync(cancel);
         return new QuoteWhole(Record(row), state, later, links.ConvertAll(link => link.ToRecord()), events.ConvertAll(happened => happened.ToRecord()), changes);
     }
@@ -293,12 +293,12 @@ public sealed class QuoteStore
         return rows.ConvertAll(row =>
         {
             var facts = QuoteShape.Read(row.Facts);
-            List<QuoteReader> readers = [.. links[row.Id].Select(link => link.ToReader(now))];
+            List<QuoteReader> readers = [.. links[row.Id].Select(link => link.ToReader(now, row.Until))];
             var agreed = readers.Count(reader => reader.Answer == QuoteAnswer.Agreed);
             return new QuoteSummary(
                 row.Id, row.Number, row.EditionId, facts.Title, facts.Printing, row.Quantity, row.Landed,
                 QuoteCourse.Of(replaced.Contains(row.Id), readers, row.Until, today), row.Until, agreed,
-                agreed + readers.Count(reader => reader is { Open: true, Asked: true, Answer: QuoteAnswer.None }), row.Unseen);
+                agreed + readers.Count(reader => reader.IsWaitedFor), row.Unseen);
         });
     }
 

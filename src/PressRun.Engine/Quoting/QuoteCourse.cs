@@ -39,14 +39,19 @@ public enum QuoteAnswer
 /// <param name="Open">True while it can be read by them.</param>
 /// <param name="Asked">True where they are asked to agree.</param>
 /// <param name="Answer">What they said.</param>
-public readonly record struct QuoteReader(bool Open, bool Asked, QuoteAnswer Answer);
+/// <param name="Released">True where the maker took the quote from them while it could still be agreed to, and so asks them no more.</param>
+public readonly record struct QuoteReader(bool Open, bool Asked, QuoteAnswer Answer, bool Released)
+{
+    /// <summary>True while an agreement needs their answer. What ends by itself is no answer, and takes nobody out of it.</summary>
+    public bool IsWaitedFor => Asked && Answer == QuoteAnswer.None && !Released;
+}
 
 /// <summary>The course of a quote from frozen to settled.</summary>
 public static class QuoteCourse
 {
     /// <summary>
     /// Where a quote stands. A quote that was replaced is that, whatever was said of it; one person's no outweighs every yes; an agreement
-    /// outlives the quote's last day and the links by which it was given. Whoever lost the link before answering is not waited for.
+    /// outlives the quote's last day and the links by which it was given. Silence is no yes: only whom the maker released is not waited for.
     /// </summary>
     /// <param name="replaced">True where a later quote stands in its place.</param>
     /// <param name="readers">All who were given it.</param>
@@ -64,13 +69,11 @@ public static class QuoteCourse
             return QuoteState.TurnedDown;
         }
 
-        if (readers.Any(reader => reader.Answer == QuoteAnswer.Agreed) && !readers.Any(IsWaitedFor))
+        if (readers.Any(reader => reader.Answer == QuoteAnswer.Agreed) && !readers.Any(reader => reader.IsWaitedFor))
         {
             return QuoteState.Agreed;
         }
 
         return today > until ? QuoteState.Lapsed : readers.Any(reader => reader.Open) ? QuoteState.Out : QuoteState.Held;
     }
-
-    private static bool IsWaitedFor(QuoteReader reader) => reader is { Open: true, Asked: true, Answer: QuoteAnswer.None };
 }

@@ -31,9 +31,14 @@ public static class LinkWords
     }
 
     /// <summary>What ends with it, and what does not.</summary>
-    public static string Ending(QuoteLink link, QuoteView view)
+    public static string Ending(QuoteLink link, QuoteView view, DateTimeOffset now)
     {
         var name = Apart.Of(link.Name);
+        if (!link.IsOpen(now))
+        {
+            return Say($"{name} is not waited for any more. The link has ended already, and never opens again.");
+        }
+
         var ends = link is { Rights.Agree: true, Answer: QuoteAnswer.None }
             ? Say($"{name} can't open the quote by it any more and is not waited for any more; what was said by it stays. An ended link never opens again.")
             : Say($"{name} can't open the quote by it any more; what was said by it stays. An ended link never opens again.");
@@ -47,9 +52,13 @@ public static class LinkWords
         { Answer: QuoteAnswer.TurnedDown } => Say("what became of a link", $"has turned it down"),
         { EndedAt: not null } => Say("what became of a link", $"ended"),
         { MakerGoneAt: not null } => Say($"ended, because whoever made it may change nothing here any more"),
+        _ when IsOverAndAsked(link, now) => Say($"ended by itself after {view.Format.Day(LastDay(link))} without an answer"),
         _ when !link.IsOpen(now) => Say($"ended by itself after {view.Format.Day(LastDay(link))}"),
         _ => Say($"opens until {view.Format.Day(LastDay(link))}"),
     };
+
+    /// <summary>True where a link stopped without having been ended on purpose before whoever was asked by it had answered: they are waited for until the maker ends it.</summary>
+    public static bool IsOverAndAsked(QuoteLink link, DateTimeOffset now) => link is { EndedAt: null, Rights.Agree: true, Answer: QuoteAnswer.None } && !link.IsOpen(now);
 
     // A link ends with the day before the moment at which it stops.
     private static DateOnly LastDay(QuoteLink link) => DateOnly.FromDateTime(link.EndsAt.UtcDateTime.AddTicks(-1));

@@ -64,6 +64,7 @@ public sealed class LinkMakerTests(PostgresFixture postgres)
         Assert.All(secrets, secret => Assert.False(SmallQuote.LookAsync(stores, secret).Result!.IsOpen));
         Assert.Equal([QuoteAnswer.Agreed, QuoteAnswer.None], whole.Links.Select(link => link.Answer));
         Assert.Equal(2, whole.Events.Count(happened => happened.Kind == QuoteEventKind.LinkEndedWithMaker));
+        Assert.Equal(QuoteState.Held, whole.State);
     }
 
     [Fact]

@@ -157,6 +157,43 @@ public sealed class SharedQuoteStoreTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task Silence_is_no_yes_a_quote_that_one_of_two_agreed_to_lapses_when_the_others_link_ends_by_itself()
+    {
+        var clock = new AheadClock();
+        await using var stores = await Stores.NewAsync(postgres, time: clock);
+        var small = await SmallPress.CreateAsync(stores);
+        var (quote, _, ada) = await SmallQuote.SharedAsync(stores, small);
+        var bo = SmallPress.Saved(await stores.Quotes.LinkAsync(small.Id, quote.Id, SmallQuote.ForAda with { Name = "Bo", Part = null }, "Press"));
+        Assert.IsType<SaveResult<QuoteEvent>.Saved>(await stores.Shared.ReplyAsync(ada, SmallQuote.AgreeTo(quote)));
+
+        clock.Ahead = TimeSpan.FromDays(32);
+
+        Assert.Equal((QuoteState.Lapsed, 1, 2), await StandsAsync());
+        SmallPress.Saved(await stores.Quotes.EndAsync(small.Id, quote.Id, bo.Link.Id, "Press"));
+        Assert.Equal((QuoteState.Lapsed, 1, 2), await StandsAsync());
+
+        async Task<(QuoteState State, int Agreed, int Asked)> StandsAsync()
+        {
+            var listed = Assert.Single(await stores.Quotes.ListAsync(small.Id));
+            Assert.Equal(listed.State, (await stores.Quotes.FindAsync(small.Id, 1))!.State);
+            return (listed.State, listed.Agreed, listed.Asked);
+        }
+    }
+
+    [Fact]
+    public async Task Whom_the_maker_no_longer_asks_is_not_waited_for()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var (quote, _, ada) = await SmallQuote.SharedAsync(stores, small);
+        var bo = SmallPress.Saved(await stores.Quotes.LinkAsync(small.Id, quote.Id, SmallQuote.ForAda with { Name = "Bo", Part = null }, "Press"));
+        Assert.IsType<SaveResult<QuoteEvent>.Saved>(await stores.Shared.ReplyAsync(ada, SmallQuote.AgreeTo(quote)));
+        SmallPress.Saved(await stores.Quotes.EndAsync(small.Id, quote.Id, bo.Link.Id, "Press"));
+
+        Assert.Equal(QuoteState.Agreed, (await stores.Quotes.FindAsync(small.Id, 1))!.State);
+    }
+
+    [Fact]
     public async Task An_ended_link_is_known_and_opens_nothing()
     {
         await using var stores = await Stores.NewAsync(postgres);
@@ -213,5 +250,12 @@ public sealed class SharedQuoteStoreTests(PostgresFixture postgres)
         // What the maker did with it, such as making it, is none of its reader's doing.
         Assert.Equal(QuoteRules.MostADay, answers.OfType<SaveResult<QuoteEvent>.Saved>().Count());
         Assert.Equal(3, answers.OfType<SaveResult<QuoteEvent>.Refused>().Count());
+    }
+
+    private sealed class AheadClock : TimeProvider
+    {
+        public TimeSpan Ahead { get; set; }
+
+        public override DateTimeOffset GetUtcNow() => base.GetUtcNow() + Ahead;
     }
 }

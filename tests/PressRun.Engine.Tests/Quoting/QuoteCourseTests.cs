@@ -6,11 +6,13 @@ public sealed class QuoteCourseTests
 {
     private static readonly DateOnly Until = new(2026, 12, 31);
 
-    private static readonly QuoteReader Waiting = new(Open: true, Asked: true, QuoteAnswer.None);
-    private static readonly QuoteReader Yes = new(Open: true, Asked: true, QuoteAnswer.Agreed);
-    private static readonly QuoteReader No = new(Open: true, Asked: true, QuoteAnswer.TurnedDown);
-    private static readonly QuoteReader OnlyReads = new(Open: true, Asked: false, QuoteAnswer.None);
-    private static readonly QuoteReader Ended = new(Open: false, Asked: true, QuoteAnswer.None);
+    private static readonly QuoteReader Waiting = new(Open: true, Asked: true, QuoteAnswer.None, Released: false);
+    private static readonly QuoteReader Yes = new(Open: true, Asked: true, QuoteAnswer.Agreed, Released: false);
+    private static readonly QuoteReader No = new(Open: true, Asked: true, QuoteAnswer.TurnedDown, Released: false);
+    private static readonly QuoteReader OnlyReads = new(Open: true, Asked: false, QuoteAnswer.None, Released: false);
+    private static readonly QuoteReader Ended = new(Open: false, Asked: true, QuoteAnswer.None, Released: true);
+
+    private static readonly QuoteReader Silent = new(Open: false, Asked: true, QuoteAnswer.None, Released: false);
 
     public static TheoryData<QuoteState, QuoteReader[]> InTime => new()
     {
@@ -22,6 +24,8 @@ public sealed class QuoteCourseTests
         { QuoteState.Agreed, [Yes] },
         { QuoteState.Agreed, [Yes, OnlyReads, Ended] },
         { QuoteState.Agreed, [Yes with { Open = false }] },
+        { QuoteState.Out, [Yes, Silent] },
+        { QuoteState.Held, [Silent] },
         { QuoteState.TurnedDown, [Yes, No, Waiting] },
     };
 
@@ -37,7 +41,9 @@ public sealed class QuoteCourseTests
     {
         Assert.Equal(QuoteState.Lapsed, QuoteCourse.Of(false, [Waiting], Until, Until.AddDays(1)));
         Assert.Equal(QuoteState.Lapsed, QuoteCourse.Of(false, [Yes, Waiting], Until, Until.AddDays(1)));
+        Assert.Equal(QuoteState.Lapsed, QuoteCourse.Of(false, [Yes, Silent], Until, Until.AddDays(1)));
         Assert.Equal(QuoteState.Agreed, QuoteCourse.Of(false, [Yes], Until, Until.AddDays(1)));
+        Assert.Equal(QuoteState.Agreed, QuoteCourse.Of(false, [Yes, Ended], Until, Until.AddDays(1)));
         Assert.Equal(QuoteState.TurnedDown, QuoteCourse.Of(false, [No], Until, Until.AddDays(1)));
     }
 
