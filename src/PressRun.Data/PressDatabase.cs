@@ -33,8 +33,8 @@ internal sealed class PressDatabase(Database database, TimeProvider time, PressG
 
     /// <summary>Reads rows of <paramref name="press"/> with several queries that all see the same moment.</summary>
     /// <exception cref="AccessRefusedException">The visitor may not.</exception>
-    public Task<T> ReadMomentAsync<T>(PressId press, Func<PressRunDbContext, Task<T>> read, CancellationToken cancel) =>
-        ReadAsync(press, InOneMoment(read, cancel), cancel);
+    public Task<T> ReadMomentAsync<T>(PressId press, Func<PressRunDbContext, Task<T>> read, CancellationToken cancel, PressRole needs = PressRole.Reader) =>
+        ReadAsync(press, InOneMoment(read, cancel), cancel, needs);
 
     /// <summary>Reads rows of <paramref name="press"/> for whoever holds a link into it, all at the same moment. The caller has looked the link's
     /// secret up, and shows what the link opens and nothing else.</summary>

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Access;
 using PressRun.Data.Presses;
 using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
@@ -32,11 +33,13 @@ public sealed class PressArchiveStore
             : Outcome<PressRecord>.Refused(problems);
     }
 
-    /// <summary>A press as an archive's bytes, of one moment; null where there is none.</summary>
+    /// <summary>A press as an archive's bytes, of one moment; null where there is none. Only for its owners: all that it holds goes along.</summary>
+    /// <exception cref="AccessRefusedException">The visitor is no owner of it.</exception>
     public Task<byte[]?> ExportAsync(PressId press, CancellationToken cancel = default) => database.ReadMomentAsync(
         press,
         async db => await ArchiveExport.LoadAsync(db, cancel) is { } archive ? ArchiveWriter.Write(archive) : null,
-        cancel);
+        cancel,
+        PressRole.Owner);
 
     /// <summary>Puts an archive into a database without presses; nodes that start at once do it once.</summary>
     /// <returns>The new press, null where the database has one already, or the problems.</returns>

@@ -1,8 +1,9 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Access;
 
 namespace PressRun.Data.Presses;
 
-/// <summary>Deletes whole presses, for whoever runs the server.</summary>
+/// <summary>Deletes whole presses, for whoever runs the server and for their owners.</summary>
 public sealed class PressRemoval
 {
     // What is only added to, such as the ledger, is kept from being deleted by triggers. They are off in this transaction only: others wait.
@@ -39,29 +40,56 @@ public sealed class PressRemoval
             cancel);
     }
 
-    /// <summary>Deletes a press with everything in it; accounts of its people stay.</summary>
+    /// <summary>Deletes a press with everything in it, for whoever runs the server; accounts of its people stay.</summary>
     public Task DeleteAsync(PressId press, CancellationToken cancel = default) => database.WriteServerAsync(
         async db =>
         {
             db.Press = press;
-            await db.Database.ExecuteSqlRawAsync(GuardsOff, cancel);
-
-            // What holds something else goes before it; the rest goes with the press.
-            await db.TallyEntries.ExecuteDeleteAsync(cancel);
-            await db.Tallies.ExecuteDeleteAsync(cancel);
-            await db.EditionPayments.ExecuteDeleteAsync(cancel);
-            await db.Mails.ExecuteDeleteAsync(cancel);
-            await db.QuoteMarks.ExecuteDeleteAsync(cancel);
-            await db.QuoteEvents.ExecuteDeleteAsync(cancel);
-            await db.QuoteLinks.ExecuteDeleteAsync(cancel);
-            await db.Quotes.ExecuteDeleteAsync(cancel);
-            await db.CopyMovements.ExecuteDeleteAsync(cancel);
-            await db.PlanStocks.ExecuteDeleteAsync(cancel);
-            await db.RunPlans.ExecuteDeleteAsync(cancel);
-            await db.Parts.ExecuteDeleteAsync(cancel);
-            await db.Channels.ExecuteDeleteAsync(cancel);
-            await db.Presses.Where(row => row.Id == press).ExecuteDeleteAsync(cancel);
-            return await db.Database.ExecuteSqlRawAsync(GuardsOn, cancel);
+            await DeleteAsync(db, cancel);
+            return true;
         },
         cancel);
+
+    /// <summary>Deletes a press with everything in it for one of its owners; accounts of its people stay.</summary>
+    /// <param name="press">The press.</param>
+    /// <param name="name">Its name as the owner writes it down, so that nothing goes by a slip of the hand.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    /// <returns>False where it is not called so, and stays.</returns>
+    /// <exception cref="AccessRefusedException">The visitor is no owner of it.</exception>
+    public Task<bool> DeleteOwnAsync(PressId press, string name, CancellationToken cancel = default) => database.WriteAsync(
+        press,
+        async db =>
+        {
+            if (await db.Presses.Where(row => row.Id == press).Select(row => row.Name).SingleOrDefaultAsync(cancel) is not { } called || called != name.Trim())
+            {
+                return false;
+            }
+
+            await DeleteAsync(db, cancel);
+            return true;
+        },
+        cancel,
+        PressRole.Owner);
+
+    private static async Task DeleteAsync(PressRunDbContext db, CancellationToken cancel)
+    {
+        await db.Database.ExecuteSqlRawAsync(GuardsOff, cancel);
+
+        // What holds something else goes before it; the rest goes with the press.
+        await db.TallyEntries.ExecuteDeleteAsync(cancel);
+        await db.Tallies.ExecuteDeleteAsync(cancel);
+        await db.EditionPayments.ExecuteDeleteAsync(cancel);
+        await db.Mails.ExecuteDeleteAsync(cancel);
+        await db.QuoteMarks.ExecuteDeleteAsync(cancel);
+        await db.QuoteEvents.ExecuteDeleteAsync(cancel);
+        await db.QuoteLinks.ExecuteDeleteAsync(cancel);
+        await db.Quotes.ExecuteDeleteAsync(cancel);
+        await db.CopyMovements.ExecuteDeleteAsync(cancel);
+        await db.PlanStocks.ExecuteDeleteAsync(cancel);
+        await db.RunPlans.ExecuteDeleteAsync(cancel);
+        await db.Parts.ExecuteDeleteAsync(cancel);
+        await db.Channels.ExecuteDeleteAsync(cancel);
+        await db.Presses.Where(row => row.Id == db.Press).ExecuteDeleteAsync(cancel);
+        await db.Database.ExecuteSqlRawAsync(GuardsOn, cancel);
+    }
 }

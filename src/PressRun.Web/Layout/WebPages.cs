@@ -58,6 +58,7 @@ public static class WebPages
         services.AddSingleton<RunPlanService>();
         services.AddSingleton<ReprintService>();
         services.AddSingleton<RunFiles>();
+        services.AddSingleton<WholePress>();
         services.AddShelf();
         services.AddSingleton<EditionService>();
         services.AddSingleton<FixService>();
@@ -90,6 +91,7 @@ public static class WebPages
         app.MapStaticAssets().Public("Styles, scripts and fonts are the same for everybody.");
         LibraryFiles.Map(app);
         RunFiles.Map(app);
+        WholePress.Map(app);
         FairEndpoint.Map(app);
         TallyEndpoints.Map(app);
         QuoteFiles.Map(app);

@@ -35,7 +35,9 @@ public sealed class AccessTests(PostgresFixture postgres)
         Assert.NotNull(await stores.Titles.LoadAsync(press.Id, press.Title.Id));
         Assert.NotEmpty(await stores.Stocks.ListAsync(press.Id));
         Assert.Equal(press.Id, Assert.Single(await stores.Presses.ListAsync()).Id);
-        var before = await stores.Archives.ExportAsync(press.Id);
+        var before = await AllAsync();
+        await RefusedAsync(() => stores.Archives.ExportAsync(press.Id));
+        await RefusedAsync(() => stores.PressRemovals.DeleteOwnAsync(press.Id, press.Press.Name));
         await RefusedAsync(() => stores.Titles.SaveAsync(press.Id, press.Title with { Title = "Mine" }));
         await RefusedAsync(() => stores.Editions.SaveAsync(press.Id, press.Edition with { Price = 1m }));
         await RefusedAsync(() => stores.Plans.DeleteAsync(press.Id, press.Plan));
@@ -44,12 +46,47 @@ public sealed class AccessTests(PostgresFixture postgres)
         await RefusedAsync(() => stores.Titles.DeleteAsync(press.Id, press.Title));
         await RefusedAsync(() => stores.People.ListAsync(press.Id));
         await RefusedAsync(() => stores.Keys.ListAsync(press.Id));
-        Assert.Equal(before, await stores.Archives.ExportAsync(press.Id));
+        Assert.Equal(before, await AllAsync());
         await stores.Outlooks.KeepAsync(press.Id, [(new MovedTitle(press.Title.Id, 0), null)]);
 
         var own = new DraftSubject(reader.UserId.ToString(), "edition", press.Edition.Id.ToString());
         await stores.Drafts.KeepAsync(press.Id, own, new Draft("price", "9", DateTimeOffset.UnixEpoch));
         Assert.Single(await stores.Drafts.OfSubjectAsync(press.Id, own));
+
+        async Task<byte[]?> AllAsync()
+        {
+            using var program = Visiting.As(new Visitor.Program());
+            return await stores.Archives.ExportAsync(press.Id);
+        }
+    }
+
+    [Fact]
+    public async Task Only_an_owner_saves_a_whole_press_or_takes_it_out_and_only_by_its_name()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var (press, other) = (await Household.PressAsync(stores), await Household.PressAsync(stores));
+        var (name, foreign) = (press.Press.Name, await Household.MemberAsync(stores, other.Id, "Ona", PressRole.Owner));
+        foreach (var visitor in new[] { await Household.MemberAsync(stores, press.Id, "Edi", PressRole.Editor), foreign })
+        {
+            using var visiting = Visiting.As(visitor);
+            await RefusedAsync(() => stores.Archives.ExportAsync(press.Id));
+            await RefusedAsync(() => stores.PressRemovals.DeleteOwnAsync(press.Id, name));
+        }
+
+        var owner = await Household.MemberAsync(stores, press.Id, "Own", PressRole.Owner);
+        using (Visiting.As(owner))
+        {
+            Assert.NotEmpty((await stores.Archives.ExportAsync(press.Id))!);
+            Assert.False(await stores.PressRemovals.DeleteOwnAsync(press.Id, name + "s"));
+            Assert.NotNull(await stores.Presses.LoadAsync(press.Id));
+            Assert.True(await stores.PressRemovals.DeleteOwnAsync(press.Id, $" {name} "));
+            Assert.Empty(await stores.Presses.ListAsync());
+        }
+
+        using (Visiting.As(foreign))
+        {
+            Assert.NotNull(await stores.Titles.LoadAsync(other.Id, other.Title.Id));
+        }
     }
 
     [Fact]
