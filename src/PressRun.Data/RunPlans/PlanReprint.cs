@@ -40,6 +40,19 @@ public sealed record EventAhead(DateOnly? Day, decimal Times, int Days = 1)
     public decimal Uplift(DateOnly today, DateOnly end) =>
         EventUplift.OverHorizon(end.DayNumber - today.DayNumber, DaysWithin(today, end), Times);
 
+    /// <summary>When it is ahead of a day: days until it begins, and how many of its days are left; null where no day is known, or it is over.</summary>
+    /// <param name="today">A day that itself is over; of an event that begins on it all days are left.</param>
+    public (int DaysUntil, int Days)? Ahead(DateOnly today)
+    {
+        if (Day is not { } first || first.DayNumber + Days - 1 < today.DayNumber)
+        {
+            return null;
+        }
+
+        var gone = Math.Max(0, today.DayNumber - first.DayNumber);
+        return (Math.Max(0, first.DayNumber - today.DayNumber - 1), Days - gone);
+    }
+
     private int DaysWithin(DateOnly today, DateOnly end)
     {
         var horizon = end.DayNumber - today.DayNumber;
@@ -59,5 +72,5 @@ public sealed record EventAhead(DateOnly? Day, decimal Times, int Days = 1)
 /// <param name="Horizon">How far ahead its demand looks.</param>
 /// <param name="SeenOn">Day on which the ledger was read.</param>
 /// <param name="Event">What is ahead; null for nothing.</param>
-/// <param name="Opinion">An opinion beside the history, or the one gone by; null where none was given. Without copies promised.</param>
+/// <param name="Opinion">An opinion beside the history, or the one gone by; null where nobody gave one, and an example is gone by where there is no history either. Without copies promised.</param>
 public sealed record PlanReprint(ReprintRequest Request, Horizon Horizon, DateOnly SeenOn, EventAhead? Event, OpinionDemand? Opinion);

@@ -44,6 +44,26 @@ public sealed record CopiesOutlook(long OnHand, double Days10, double Days50, do
     }
 
     /// <summary>
+    /// The same with an event ahead, on whose days so many times as much is asked for: a Poisson process whose rate changes with the days is one of a constant
+    /// rate on another time scale (Ross, Introduction to Probability Models, the nonhomogeneous Poisson process).
+    /// </summary>
+    /// <param name="daysUntil">Days from now until its first day begins, 0 or more.</param>
+    /// <param name="days">How many days of it are ahead, 0 or more.</param>
+    /// <param name="times">Factor on what is asked for on each of them, more than 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A figure is not as said.</exception>
+    public CopiesOutlook With(int daysUntil, int days, double times)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(daysUntil);
+        ArgumentOutOfRangeException.ThrowIfNegative(days);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(times);
+        return new CopiesOutlook(OnHand, Until(Days10), Until(Days50), Until(Days90));
+
+        double Until(double usual) => usual <= daysUntil ? usual
+            : usual <= daysUntil + (times * days) ? daysUntil + ((usual - daysUntil) / times)
+            : usual - ((times - 1d) * days);
+    }
+
+    /// <summary>
     /// The last day on which to order so that the copies on hand last until the new ones come, but for one time in ten.
     /// </summary>
     /// <param name="today">Where the days are counted from.</param>

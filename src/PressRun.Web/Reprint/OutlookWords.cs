@@ -17,16 +17,22 @@ public static class OutlookWords
         outlook.Weeks.Low > FarWeeks ? "" : Say($"{format.Count(Weeks(outlook.Weeks.Low))} to {Weeks(outlook.Weeks.High, format)}");
 
     /// <summary>How long they last, and by when to order.</summary>
-    public static string Sentence(CopiesOutlook outlook, DateOnly today, int leadDays, PressFormat format)
+    /// <param name="outlook">How long.</param>
+    /// <param name="withEvent">True where an event ahead is reckoned with.</param>
+    /// <param name="today">Where the days are counted from.</param>
+    /// <param name="leadDays">Days from the order to finished copies.</param>
+    /// <param name="format">How figures are written.</param>
+    public static string Sentence(CopiesOutlook outlook, bool withEvent, DateOnly today, int leadDays, PressFormat format)
     {
         var (low, middle, high) = outlook.Weeks;
         var by = outlook.OrderBy(today, leadDays);
         var order = by < today
             ? Say($"To have new ones in time, nine times in ten, they had to be ordered by {format.Day(by)}.")
             : Say($"To have new ones in time, nine times in ten, order by {format.Day(by)}.");
+        var pace = withEvent ? Say($"at the pace of past sales and with the event") : Say($"at the pace of past sales");
         var lasts = Say(outlook.OnHand,
-            $"{format.Count(outlook.OnHand)} copy lasts about {Words.Weeks(Weeks(middle), format.Count)} at the pace of past sales, eight times in ten {format.Count(Weeks(low))} to {format.Count(Weeks(high))}.",
-            $"{format.Count(outlook.OnHand)} copies last about {Words.Weeks(Weeks(middle), format.Count)} at the pace of past sales, eight times in ten {format.Count(Weeks(low))} to {format.Count(Weeks(high))}.");
+            $"{format.Count(outlook.OnHand)} copy lasts about {Words.Weeks(Weeks(middle), format.Count)} {pace}, eight times in ten {format.Count(Weeks(low))} to {format.Count(Weeks(high))}.",
+            $"{format.Count(outlook.OnHand)} copies last about {Words.Weeks(Weeks(middle), format.Count)} {pace}, eight times in ten {format.Count(Weeks(low))} to {format.Count(Weeks(high))}.");
         return string.Join(' ', lasts, Say($"A new run takes {Words.Days(leadDays, format.Count)}."), order);
     }
 

@@ -50,6 +50,9 @@ public sealed partial class ReprintFields
 
     private bool ByHistory => Settings.Request.Demand is HistoryDemand;
 
+    // The opinion, or the example that is gone by where there is none.
+    private OpinionDemand? Asked => Settings.Opinion ?? Settings.Request.Demand as OpinionDemand;
+
     private bool LedgerMoved => Settings.SeenOn < Ledger.Today && Settings.Request.OnHand != Ledger.OnHand;
 
     private decimal Uplift => Settings.Event?.Uplift(Ledger.Today, Settings.Horizon.EndFrom(Ledger.Today)) ?? 1m;
@@ -158,7 +161,7 @@ public sealed partial class ReprintFields
         return Change(now => now with { Opinion = null }, Say($"opinion"));
     }
 
-    private decimal? Part(string field) => half.TryGetValue(field, out var typed) ? typed : Settings.Opinion is { } opinion ? Of(opinion, field) : null;
+    private decimal? Part(string field) => half.TryGetValue(field, out var typed) ? typed : Asked is { } asked ? Of(asked, field) : null;
 
     private Task<string?> SaveMoneyAsync(string typed, string what, bool mayLack, bool mayBeNegative, Func<ReprintRequest, decimal?, ReprintRequest> put)
     {

@@ -19,10 +19,22 @@ public sealed record TitleLedger(DateOnly Today, int OnHand, SalesHistory? Histo
     /// <summary>Gamma shape of Jeffreys' prior for a rate of sale (Gelman and others, Bayesian Data Analysis, section 2.8).</summary>
     public const decimal PriorShape = 0.5m;
 
+    /// <summary>Days with copies to sell from which on a ledger says at what pace a title sells (our choice): a fair or two are no pace.</summary>
+    public const int LeastDays = 28;
+
     private const int DaysPerPeriod = 30;
 
     /// <summary>True where at least one copy is known to be sold.</summary>
     public bool HasSales => History is { Sold: > 0, DaysWithCopies: > 0 };
+
+    /// <summary>True where sales can be gone by: there are some, over a time that is long enough.</summary>
+    public bool SaysPace => History is { Sold: > 0, DaysWithCopies: >= LeastDays };
+
+    /// <summary>How long the copies on hand last where an event is ahead; the same as else for one whose day nobody knows.</summary>
+    /// <param name="ahead">The event; null for none.</param>
+    public CopiesOutlook? OutlookWith(EventAhead? ahead) => Outlook is { } outlook && ahead?.Ahead(Today) is var (until, days)
+        ? outlook.With(until, days, (double)ahead.Times)
+        : Outlook;
 
     /// <summary>Reads the lines of all printings.</summary>
     /// <param name="movements">In any order.</param>
@@ -37,7 +49,7 @@ public sealed record TitleLedger(DateOnly Today, int OnHand, SalesHistory? Histo
 
         var (first, farthest) = (movements.Min(movement => movement.Day), today.AddMonths(-MonthsBack));
         var history = SalesHistory.Of(movements, first > farthest ? first : farthest, today, DaysPerPeriod);
-        return new TitleLedger(today, onHand, history, CopiesOutlook.Of(onHand, history, (double)PriorShape, 0d));
+        return new TitleLedger(today, onHand, history, history.DaysWithCopies < LeastDays ? null : CopiesOutlook.Of(onHand, history, (double)PriorShape, 0d));
     }
 }
 
@@ -80,23 +92,25 @@ public sealed record ReprintWorked(
     /// <param name="quantity">0 to 1,000,000.</param>
     public Problem? Refusal(int quantity) => Planner.LookAt(quantity) is { Succeeded: false } refused ? refused.Problems[0] : null;
 
-    /// <summary>As one would begin: by the history where copies were sold, else by an opinion around the plan's own number.</summary>
+    /// <summary>True where neither sales nor anybody's opinion are gone by, but an example of one.</summary>
+    public bool ByExample => !ByHistory && Settings.Opinion is null;
+
+    /// <summary>As one would begin: by the history where copies were sold for long enough, else by an example around the plan's own number.</summary>
     public static PlanReprint First(PlanRecord plan, TitleLedger ledger) => new(
-        new ReprintRequest(ledger.OnHand, ledger.HasSales ? ledger.History!.Demand(1, 1m, TitleLedger.PriorShape, 0m, 0) : AskedAbout(plan), null, 0m, 0m, 0m, null, 0, plan.Quantity, 1),
-        new Horizon(6, HorizonUnit.Months), ledger.Today, null, ledger.HasSales ? null : AskedAbout(plan));
+        new ReprintRequest(ledger.OnHand, ledger.SaysPace ? ledger.History!.Demand(1, 1m, TitleLedger.PriorShape, 0m, 0) : AskedAbout(plan), null, 0m, 0m, 0m, null, 0, plan.Quantity, 1),
+        new Horizon(6, HorizonUnit.Months), ledger.Today, null, null);
 
     /// <summary>The settings with the ledger's figures of today and with as many quantities as are worth looking at.</summary>
     public static PlanReprint Settled(PlanReprint settings, JobSource source, TitleLedger ledger)
     {
         var committed = settings.Request.Demand.Committed;
         var uplift = settings.Event?.Uplift(ledger.Today, settings.Horizon.EndFrom(ledger.Today)) ?? 1m;
-        var byHistory = settings.Request.Demand is HistoryDemand && ledger.HasSales;
-        var opinion = byHistory ? settings.Opinion : settings.Opinion ?? AskedAbout(source.Plan);
+        var byHistory = settings.Request.Demand is HistoryDemand && ledger.SaysPace;
         var demand = byHistory
             ? ledger.History!.Demand(settings.Horizon.DaysFrom(ledger.Today), uplift, TitleLedger.PriorShape, 0m, committed)
-            : (Demand)(opinion! with { Committed = committed });
+            : (Demand)((settings.Opinion ?? AskedAbout(source.Plan)) with { Committed = committed });
         var request = settings.Request with { OnHand = ledger.OnHand, Demand = demand };
-        return settings with { Request = request with { To = Last(request, source) }, SeenOn = ledger.Today, Opinion = opinion };
+        return settings with { Request = request with { To = Last(request, source) }, SeenOn = ledger.Today };
     }
 
     /// <summary>Works a plan's reprint out.</summary>
@@ -134,7 +148,7 @@ public sealed record ReprintWorked(
     private static TwoAssumptions? Beside(PlanReprint settings, PreparedJob job, ReprintPlanner planner, IReadOnlyList<RunCost> costs, TitleLedger ledger)
     {
         var byHistory = settings.Request.Demand is HistoryDemand;
-        if (settings.Opinion is not { } opinion || !ledger.HasSales)
+        if (settings.Opinion is not { } opinion || !ledger.SaysPace)
         {
             return null;
         }

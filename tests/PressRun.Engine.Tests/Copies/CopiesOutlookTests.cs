@@ -44,6 +44,32 @@ public class CopiesOutlookTests
         Assert.Equal(DateOnly.MaxValue.AddDays(-7), new CopiesOutlook(10, 1e9, 2e9, 3e9).OrderBy(Today, 7));
     }
 
+    // 20 days until it begins, three days at twenty times the pace: 80 days of sales as they usually are take 20 + 60 / 20 = 23 days.
+    [Theory]
+    [InlineData(20, 20)]
+    [InlineData(40, 21)]
+    [InlineData(80, 23)]
+    [InlineData(100, 43)]
+    public void An_event_ahead_takes_the_copies_sooner(double usual, double withEvent)
+    {
+        var outlook = new CopiesOutlook(73, usual, usual + 1000, usual + 2000).With(20, 3, 20);
+
+        Assert.Equal(withEvent, outlook.Days10, 9);
+        Assert.Equal(usual + 1000 - 57, outlook.Days50, 9);
+    }
+
+    [Fact]
+    public void The_copies_outlast_an_event_with_the_probability_of_its_longer_time()
+    {
+        var history = History(60, 120);
+        var (usual, outlook) = (CopiesOutlook.Of(40, history, 0.5, 0)!, CopiesOutlook.Of(40, history, 0.5, 0)!.With(5, 10, 3));
+        foreach (var (before, gone) in new[] { (usual.Days10, outlook.Days10), (usual.Days50, outlook.Days50), (usual.Days90, outlook.Days90) })
+        {
+            var passed = gone <= 5 ? gone : gone <= 15 ? 5 + (3 * (gone - 5)) : gone + 20;
+            Assert.Equal(before, passed, 9);
+        }
+    }
+
     [Fact]
     public void Nothing_on_hand_lasts_for_no_time() => Assert.Null(CopiesOutlook.Of(0, History(10, 10), 0.5, 0));
 

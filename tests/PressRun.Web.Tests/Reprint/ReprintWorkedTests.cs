@@ -35,11 +35,39 @@ public class ReprintWorkedTests
     }
 
     [Fact]
-    public void Where_nothing_was_sold_one_begins_by_an_opinion_that_can_be_read_and_changed()
+    public void Where_nothing_was_sold_one_begins_by_an_example_that_is_nobodys_opinion()
     {
         var worked = ReprintWorked.Of(APlan.Source(), TitleLedger.Of([], Today)).Value;
-        Assert.IsType<OpinionDemand>(worked.Settings.Request.Demand);
-        Assert.Equal((25m, 50m, 100m), (worked.Settings.Opinion!.Low, worked.Settings.Opinion.Likely, worked.Settings.Opinion.High));
+        Assert.Equal(new OpinionDemand(25m, 50m, 100m, 0), worked.Settings.Request.Demand);
+        Assert.Null(worked.Settings.Opinion);
+        Assert.True(worked.ByExample);
+        Assert.False(ReprintWorked.Of(Changed(settings => settings with { Opinion = new OpinionDemand(10m, 20m, 40m, 0) }), TitleLedger.Of([], Today)).Value.ByExample);
+    }
+
+    [Theory]
+    [InlineData(1, false)]
+    [InlineData(27, false)]
+    [InlineData(28, true)]
+    public void One_fair_is_no_pace_sales_are_gone_by_once_they_cover_four_weeks(int daysWithCopies, bool saysPace)
+    {
+        var ledger = TitleLedger.Of(
+            [new CopyMovement(Today.AddDays(1 - daysWithCopies), 1, MovementKind.Printed, 120, 130m), new CopyMovement(Today, 2, MovementKind.Sold, -4, 26m)], Today);
+        Assert.Equal((true, saysPace, saysPace), (ledger.HasSales, ledger.SaysPace, ledger.Outlook is not null));
+        var worked = ReprintWorked.Of(APlan.Source(), ledger).Value;
+        Assert.Equal((saysPace, !saysPace), (worked.ByHistory, worked.ByExample));
+    }
+
+    [Theory]
+    [InlineData("2026-12-12", 17, 3)]
+    [InlineData("2026-11-25", 0, 3)]
+    [InlineData("2026-11-24", 0, 3)]
+    [InlineData("2026-11-23", 0, 2)]
+    [InlineData("2026-11-22", 0, 1)]
+    [InlineData("2026-11-21", null, null)]
+    public void An_event_is_ahead_until_its_last_day(string day, int? until, int? days)
+    {
+        var ahead = new EventAhead(DateOnly.Parse(day, System.Globalization.CultureInfo.InvariantCulture), 20m, 3).Ahead(new DateOnly(2026, 11, 24));
+        Assert.Equal((until, days), (ahead?.DaysUntil, ahead?.Days));
     }
 
     [Fact]
