@@ -34,8 +34,11 @@ public sealed class FixNoteTests(PostgresFixture postgres)
             stores.Fixes.AddAsync(small.Id, place % 2 == 0 ? note : FixNote.Noticed(small.Edition.Id, $"another {place}", null))));
 
         Assert.Equal(40, answers.Count(answer => answer is SaveResult<FixNote>.Saved));
-        Assert.IsType<DeleteResult.Deleted>(await stores.Fixes.DeleteAsync(small.Id, note.Id));
-        Assert.IsType<DeleteResult.Gone>(await stores.Fixes.DeleteAsync(small.Id, note.Id));
+        var stands = (await stores.Fixes.OfTitleAsync(small.Id, small.Title.Id)).Single(one => one.Id == note.Id);
+        var mended = SmallPress.Saved(await stores.Fixes.SaveAsync(small.Id, stands with { MendedIn = 2 }));
+        Assert.IsType<DeleteResult.Changed>(await stores.Fixes.DeleteAsync(small.Id, stands));
+        Assert.IsType<DeleteResult.Deleted>(await stores.Fixes.DeleteAsync(small.Id, mended));
+        Assert.IsType<DeleteResult.Gone>(await stores.Fixes.DeleteAsync(small.Id, mended));
     }
 
     [Theory]

@@ -89,7 +89,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["FixNoteStore.OfTitleAsync"] = async (stores, theirs, me) => await stores.Fixes.OfTitleAsync(me, theirs.Title.Id),
         ["FixNoteStore.AddAsync"] = async (stores, theirs, me) => await stores.Fixes.AddAsync(me, FixNote.Noticed(theirs.Edition.Id, "mine", null)),
         ["FixNoteStore.SaveAsync"] = async (stores, theirs, me) => await stores.Fixes.SaveAsync(me, (await stores.Fixes.OfTitleAsync(theirs.Id, theirs.Title.Id))[0] with { Text = "mine" }),
-        ["FixNoteStore.DeleteAsync"] = async (stores, theirs, me) => await stores.Fixes.DeleteAsync(me, (await stores.Fixes.OfTitleAsync(theirs.Id, theirs.Title.Id))[0].Id),
+        ["FixNoteStore.DeleteAsync"] = async (stores, theirs, me) => await stores.Fixes.DeleteAsync(me, (await stores.Fixes.OfTitleAsync(theirs.Id, theirs.Title.Id))[0]),
         ["TallyStore.BeginAsync"] = async (stores, theirs, me) => await stores.Tallies.BeginAsync(me, NewTally(theirs)),
         ["TallyStore.LatestAsync"] = async (stores, theirs, me) => await stores.Tallies.LatestAsync(me, theirs.Edition.Id),
         ["TallyStore.FindAsync"] = async (stores, theirs, me) => await stores.Tallies.FindAsync(me, (await TallyOf(stores, theirs)).Id),

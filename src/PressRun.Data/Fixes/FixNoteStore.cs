@@ -83,11 +83,13 @@ public sealed class FixNoteStore
             },
             cancel);
 
-    /// <summary>Takes a note out for good.</summary>
-    public Task<DeleteResult> DeleteAsync(PressId press, Guid id, CancellationToken cancel = default) =>
+    /// <summary>Takes a note out for good, as it was read: what somebody settled since stays.</summary>
+    public Task<DeleteResult> DeleteAsync(PressId press, FixNote note, CancellationToken cancel = default) =>
         database.WriteAsync<DeleteResult>(
             press,
-            async db => await db.FixNotes.Where(note => note.Id == id).ExecuteDeleteAsync(cancel) > 0 ? new DeleteResult.Deleted() : new DeleteResult.Gone(),
+            async db => await db.FixNotes.Where(row => row.Id == note.Id && row.Version == note.Version).ExecuteDeleteAsync(cancel) > 0 ? new DeleteResult.Deleted()
+                : await db.FixNotes.AnyAsync(row => row.Id == note.Id, cancel) ? new DeleteResult.Changed()
+                : new DeleteResult.Gone(),
             cancel);
 
     /// <summary>Lets notes wait again that were mended in a printing, or carried past it, which is now taken out.</summary>

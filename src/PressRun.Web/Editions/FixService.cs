@@ -11,8 +11,12 @@ public sealed class FixService(FixNoteStore fixes)
     /// <summary>The notes of all printings of a title.</summary>
     public Task<IReadOnlyList<FixNote>> OfTitleAsync(PressId press, Guid title) => fixes.OfTitleAsync(press, title);
 
-    /// <summary>Writes a note down.</summary>
-    public async Task<string?> AddAsync(PressId press, FixNote note) => Told(await fixes.AddAsync(press, note));
+    /// <summary>Writes a note down, and answers it as it stands.</summary>
+    public async Task<(FixNote? Now, string? Problem)> AddAsync(PressId press, FixNote note)
+    {
+        var saved = await fixes.AddAsync(press, note);
+        return ((saved as SaveResult<FixNote>.Saved)?.Now, Told(saved));
+    }
 
     /// <summary>Saves a note over what stands there now: there are too few words in one to weigh two versions.</summary>
     /// <param name="press">Whose note.</param>
@@ -33,11 +37,13 @@ public sealed class FixService(FixNoteStore fixes)
         var saved = await fixes.SaveAsync(press, before);
         return saved is not SaveResult<FixNote>.Conflict { Theirs: var now } ? Told(saved)
             : (now.MendedIn, now.CarriedPast) == (after.MendedIn, after.CarriedPast) ? Told(await fixes.SaveAsync(press, before with { Version = now.Version }))
-            : Say($"This was changed since, so it stays as it is.");
+            : ChangedSince();
     }
 
-    /// <summary>Takes a note out.</summary>
-    public Task TakeOutAsync(PressId press, FixNote note) => fixes.DeleteAsync(press, note.Id);
+    /// <summary>Takes a note out, unless somebody settled it otherwise since it was read.</summary>
+    public async Task<string?> TakeOutAsync(PressId press, FixNote note) => await fixes.DeleteAsync(press, note) is DeleteResult.Changed ? ChangedSince() : null;
+
+    private static string ChangedSince() => Say($"This was changed since, so it stays as it is.");
 
     private static string? Told(SaveResult<FixNote> result) => result switch
     {

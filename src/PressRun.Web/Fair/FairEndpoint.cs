@@ -19,7 +19,7 @@ internal static class FairEndpoint
         }
 
         return await presses.FindAsync(sent.Press.ToString()) is { } press && press.Record.Id.Value == sent.Press
-            ? Results.Json(await fair.TakeAsync(press.Record.Id, entries, http.RequestAborted))
+            ? Results.Json(await fair.TakeAsync(press.Record.Id, sent, http.RequestAborted))
             : KeptPages.NotHere("There is no such press here.");
     });
 }

@@ -29,12 +29,13 @@ public sealed class FairService(CopiesLedgerStore ledger, ChannelStore channels,
 
     /// <summary>Writes entries, each by itself: one that the ledger does not take keeps none of the others out. Sent again they are answered and not
     /// written again.</summary>
-    public async Task<FairAnswer> TakeAsync(PressId press, IReadOnlyList<FairEntry> entries, CancellationToken cancel)
+    public async Task<FairAnswer> TakeAsync(PressId press, FairEntries sent, CancellationToken cancel)
     {
+        var (entries, came) = (sent.Entries, time.GetUtcNow());
         var outcomes = new List<FairOutcome>(entries.Count);
         foreach (var entry in entries)
         {
-            outcomes.Add(new FairOutcome(entry.Id, await TakeAsync(press, entry, cancel)));
+            outcomes.Add(new FairOutcome(entry.Id, await TakeAsync(press, entry with { Day = sent.DayOf(entry, came) }, cancel)));
         }
 
         var at = Now;

@@ -19,6 +19,7 @@ public static class FairWords
         ["sold"] = Say($"{KeptWords.Number} sold"),
         ["writtenDown"] = Say($"{Title}, {Money}: written down."),
         ["takenBack"] = Say($"{Title}, {Money}: taken back."),
+        ["clockOff"] = Say($"The clock of this phone is wrong, so the day is the server's."),
         ["undoThat"] = Say($"Undo {What}"),
     };
 }

@@ -16,7 +16,7 @@ public sealed class FixServiceTests(StoredShelf stored)
         var (press, service) = (stored.Press.Id, new FixService(stored.Of<FixNoteStore>()));
         var printing = (await stored.Service.ShowAsync(press, new ShelfFilter())).Titles.SelectMany(on => on.Editions.Select(edition => (Title: on.Title.Id, edition.Edition))).First();
         var noticed = FixNote.Noticed(printing.Edition.Id, "the map's margin is cut", null);
-        Assert.Null(await service.AddAsync(press, noticed));
+        Assert.Null((await service.AddAsync(press, noticed)).Problem);
         var (note, mended, carried) = (await NoteAsync(), printing.Edition.Printing + 1, printing.Edition.Printing + 2);
         FixNote Mended(FixNote now) => now with { MendedIn = mended };
 
@@ -28,7 +28,8 @@ public sealed class FixServiceTests(StoredShelf stored)
         Assert.Null(await service.ChangeAsync(press, await NoteAsync(), now => now with { MendedIn = null, CarriedPast = carried }));
         Assert.Equal("This was changed since, so it stays as it is.", await service.TakeBackAsync(press, note, Mended(note)));
         Assert.Equal(carried, (await NoteAsync()).CarriedPast);
-        await service.TakeOutAsync(press, note);
+        Assert.Equal("This was changed since, so it stays as it is.", await service.TakeOutAsync(press, note));
+        Assert.Null(await service.TakeOutAsync(press, await NoteAsync()));
 
         async Task<FixNote> NoteAsync() => (await service.OfTitleAsync(press, printing.Title)).Single(one => one.Id == noticed.Id);
     }

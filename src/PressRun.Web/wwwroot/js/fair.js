@@ -19,6 +19,10 @@ const clock = new Intl.DateTimeFormat(root.dataset.locale || undefined, { hour: 
 const longDay = new Intl.DateTimeFormat(root.dataset.days, { dateStyle: 'long' });
 const money = minor => amount.format(minor / 10 ** digits);
 
+// How far the server's clock is ahead of this phone's, as far as it was told; less than an hour alters no day.
+const AHEAD = 'pressrun.fair-clock-ahead', HOUR = 3_600_000;
+const ahead = () => (Math.abs(read(AHEAD) ?? 0) < HOUR ? 0 : read(AHEAD));
+
 const isoDay = at => {
   const day = new Date(at);
   return `${String(day.getFullYear()).padStart(4, '0')}-${String(day.getMonth() + 1).padStart(2, '0')}-${String(day.getDate()).padStart(2, '0')}`;
@@ -28,10 +32,13 @@ const queue = openQueue({
   prefix: `pressrun.fair.${root.dataset.press}.`,
   address: 'fair/entries',
   message: entries => ({
-    press: root.dataset.press,
-    entries: entries.map(({ id, edition, day, channel, fair, amount, undone }) => ({ id, edition, day, channel, fair, amount, takenBack: undone })),
+    press: root.dataset.press, now: Date.now(), minutesEast: -new Date().getTimezoneOffset(),
+    entries: entries.map(({ id, edition, at, day, channel, fair, amount, undone }) => ({ id, edition, at, day, channel, fair, amount, takenBack: undone })),
   }),
-  heard: answer => answer.onHand.forEach(({ edition, copies }) => localStorage.setItem(HAND + edition, JSON.stringify({ copies, at: answer.at }))),
+  heard: answer => {
+    localStorage.setItem(AHEAD, JSON.stringify(answer.at - Date.now()));
+    answer.onHand.forEach(({ edition, copies }) => localStorage.setItem(HAND + edition, JSON.stringify({ copies, at: answer.at })));
+  },
   changed: () => show(),
   tell,
 });
@@ -50,19 +57,21 @@ function takeBack(entry) {
   say(tell('takenBack', { title: entry.title, money: money(entry.minor) }));
 }
 
-const lineOf = ({ day, at, title, minor }) => ({
-  when: day === isoDay(Date.now()) ? clock.format(at) : longDay.format(at), what: title, number: money(minor),
+const today = () => isoDay(Date.now() + ahead());
+const dayOf = ({ at, day }) => (ahead() ? isoDay(at + ahead()) : day);
+const lineOf = entry => ({
+  when: (dayOf(entry) === today() ? clock : longDay).format(entry.at + ahead()), what: entry.title, number: money(entry.minor),
 });
 const stands = entry => !entry.undone && entry.state !== 'refused';
 
 function show() {
   const all = queue.entries();
-  const today = all.filter(entry => entry.day === isoDay(Date.now()));
-  const sold = today.filter(stands);
+  const sold = all.filter(entry => dayOf(entry) === today() && stands(entry));
   one('copies').textContent = whole.format(sold.length);
   one('copies-word').textContent = tell('copies', { number: sold.length });
   one('takings').textContent = money(sold.reduce((sum, entry) => sum + entry.minor, 0));
-  one('day').textContent = longDay.format(Date.now());
+  one('day').textContent = longDay.format(Date.now() + ahead());
+  one('clock').textContent = ahead() ? tell('clockOff') : '';
   one('state').textContent = queue.words();
   one('state').classList.toggle('look', queue.lookHere);
   one('send').hidden = queue.sending || queue.waiting().length === 0;
@@ -100,7 +109,7 @@ function begin() {
     if (book) sell(book);
   });
   one('undo').addEventListener('click', () => {
-    const last = queue.entries().filter(entry => entry.day === isoDay(Date.now()) && stands(entry)).at(-1);
+    const last = queue.entries().filter(entry => dayOf(entry) === today() && stands(entry)).at(-1);
     if (last) takeBack(last);
   });
   one('send').addEventListener('click', () => queue.send(true));
