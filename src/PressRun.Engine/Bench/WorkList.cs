@@ -48,6 +48,13 @@ public static class WorkList
         return steps;
     }
 
+    /// <summary>Work that a run needs and that neither the press's table nor the shop's finishing names: it has no rates, and no cost has its hours in it.
+    /// Lying under weight is left out, which takes nobody's time.</summary>
+    /// <param name="prepared">The run's job.</param>
+    /// <param name="scored">True where a part is too heavy to be folded without a scored line.</param>
+    public static IReadOnlyList<WorkKind> Unrated(PreparedJob prepared, bool scored) =>
+        [.. Missing(prepared, prepared.StepsAtTable.Select(step => Work.Named(step.Name)), scored).Where(kind => kind != WorkKind.Press)];
+
     // Packing, jogging and a step of one's own are never needed for a book; the rest is, as far as the book asks for it.
     private static IEnumerable<WorkKind> Missing(PreparedJob prepared, IEnumerable<WorkKind> present, bool scored)
     {

@@ -55,7 +55,13 @@ public static class BenchSentence
             work = $"{Say(piles, $"{format.Count(piles)} pile", $"{format.Count(piles)} piles")}, {work}";
         }
 
-        return hours > 0m ? Say($"{work}, about {Time(hours * MinutesPerHour, format)} by your own rates") : work;
+        var untimed = view.Sheet.Steps.Count(step => step.Minutes is null && step.Kind != WorkKind.Press);
+        return hours == 0m ? work
+            : untimed == 0 ? Say($"{work}, about {Time(hours * MinutesPerHour, format)} by your own rates")
+            : Say(
+                untimed,
+                $"{work}, about {Time(hours * MinutesPerHour, format)} by your own rates without {format.Count(untimed)} step that has no time there",
+                $"{work}, about {Time(hours * MinutesPerHour, format)} by your own rates without {format.Count(untimed)} steps that have no time there");
     }
 
     /// <summary>In what shape the work comes to the table; null where it comes finished, or the first sentence says so.</summary>
@@ -116,9 +122,9 @@ public static class BenchSentence
     private static FormattableString? Rest(WorkStep step, object copies, PressFormat format) => (step.Spoilage > 0m, step.Minutes) switch
     {
         (true, { } minutes) => $"{copies}, {format.Percent(step.Spoilage)} usually go wrong, about {Time(minutes, format)}",
-        (true, null) => $"{copies}, {format.Percent(step.Spoilage)} usually go wrong",
         (false, { } minutes) => $"{copies}, about {Time(minutes, format)}",
-        _ => null,
+        _ when step.Kind == WorkKind.Press => null,
+        _ => $"{copies}, no time on your bench",
     };
 
     /// <summary>A time in words: <c>40 minutes</c>, <c>2.5 hours</c>.</summary>

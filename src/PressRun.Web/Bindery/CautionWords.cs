@@ -1,4 +1,5 @@
 using PressRun.Engine.Bench;
+using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Bindery;
@@ -24,6 +25,12 @@ public static class CautionWords
             Say($"The staples go through {format.Thickness(caution.Has)} of paper, and a leg of {format.Length(limits.StapleLeg)} holds {format.Length(caution.May)}: take legs of {format.Length(limits.LegFor(caution.Has))} or more, or fewer or thinner leaves."),
         _ => Say($"The part “{Part(caution)}”, {Weight(caution, format)}, is heavier than {format.Number(limits.ScoreOver, 0)} g/m²: score the line before it is folded, or it may crack."),
     };
+
+    /// <summary>Of work that the run needs and whose time is in no figure.</summary>
+    public static string Unrated(IReadOnlyList<WorkKind> work) => Say(
+        work.Count,
+        $"Your bench has no step to {Words.Together([.. work.Select(Words.Of)])}: its hours are in no figure here. Add it on the Bench page, or have the shop do it.",
+        $"Your bench has no steps to {Words.Together([.. work.Select(Words.Of)])}: their hours are in no figure here. Add them on the Bench page, or have the shop do them.");
 
     private static string Part(BenchCaution caution) => Apart.Of(caution.Part!.Part.Name);
 

@@ -28,7 +28,7 @@ public static class StepWords
                 Say($"Cut in the order of the numbers. The edge that is named lies at the fence, behind the blade; the fence stands so far from the blade. Cut no more at once than the clamp holds firmly."),
                 Say($"Lay every stack on its pile, front up, head away from you."),
             ],
-            WorkKind.Score => [.. sheet.Piles.Where(pile => pile.Folds.Count > 0).GroupBy(pile => pile.PartIndex).Select(part => Score(view, part.First(), format))],
+            WorkKind.Score => [.. ToScore(sheet).GroupBy(pile => pile.PartIndex).Select(part => Score(view, part.First(), format))],
             WorkKind.Collate => Collate(sheet, edition),
             WorkKind.Jog => [Jog(edition)],
             WorkKind.Staple => Staple(view, step, format),
@@ -45,6 +45,14 @@ public static class StepWords
             WorkKind.Pack => [Pack(view, format)],
             _ => [],
         };
+    }
+
+    // What is too heavy to be folded without a line; a press that scores where nothing is too heavy knows what for.
+    private static List<Pile> ToScore(BenchSheet sheet)
+    {
+        var folded = sheet.Piles.Where(pile => pile.Folds.Count > 0).ToList();
+        var heavy = sheet.Cautions.Where(caution => caution.Code == BenchCautionCode.FoldUnscored).Select(caution => caution.Part).ToHashSet();
+        return heavy.Count == 0 ? folded : folded.FindAll(pile => heavy.Contains(pile.Part) || (pile.SecondHalf is { } other && heavy.Contains(other)));
     }
 
     private static string Score(BinderyView view, Pile pile, PressFormat format)

@@ -60,7 +60,7 @@ public static class ActualWords
         var parts = new List<string>();
         if (format.Money(Math.Abs(why.ByCost)) is var cost && cost != zero)
         {
-            parts.Add(why.ByCost > 0 ? Say($"{cost} more because the printing cost more") : Say($"{cost} less because the printing cost less"));
+            parts.Add(why.ByCost > 0 ? Say($"{cost} more because the whole run cost more") : Say($"{cost} less because the whole run cost less"));
         }
 
         if (format.Money(Math.Abs(why.ByCopies)) is var fewer && fewer != zero)

@@ -79,7 +79,7 @@ public sealed class LibraryTable<T>(
         }
 
         Document.Load(things.SelectMany(RowsOf));
-        Remember(shape.Read(Filled(), manners));
+        Remember();
     }
 
     /// <summary>Puts rows of starting data below what stands there, as one edit, and stores them.</summary>
@@ -96,8 +96,8 @@ public sealed class LibraryTable<T>(
     public async Task ChangedAsync()
     {
         Held = [];
-        var rows = Document.Rows.Where(row => !row.IsBlank).ToList();
-        var read = shape.Read([.. rows.Select(row => row.Cells)], manners);
+        var rows = Filled();
+        var read = Read(rows);
         var problems = read.Problems.DistinctBy(problem => (problem.Row, problem.Column))
             .ToDictionary(problem => (rows[problem.Row].Key, problem.Column), problem => problem.Rule);
         var notes = new Dictionary<string, string>();
@@ -107,7 +107,7 @@ public sealed class LibraryTable<T>(
         await DeleteMissingAsync(settled.Identities, [.. rows.Where(row => unsaved.Contains(row.Key)).Select(row => row.Cells[id])], notes);
         Document.Settle(settled.Texts, kept);
         State = new GridState(problems, notes, unsaved);
-        Remember(shape.Read(Filled(), manners));
+        Remember();
     }
 
     /// <summary>Archives the things of some rows, or brings them back.</summary>
@@ -126,12 +126,14 @@ public sealed class LibraryTable<T>(
 
     private static int ColumnOf(TableShape<LibraryItem<T>> shape, string key) => shape.Columns.ToList().FindIndex(column => column.Key == key);
 
-    private List<IReadOnlyList<string>> Filled() => [.. Document.Rows.Where(row => !row.IsBlank).Select(row => row.Cells)];
+    private List<GridRow> Filled() => shape.Gathered(Document.Rows.Where(row => !row.IsBlank), row => row.Cells);
 
-    private void Remember(TableRead<LibraryItem<T>> read)
+    private TableRead<LibraryItem<T>> Read(List<GridRow> rows) => shape.Read([.. rows.Select(row => row.Cells)], manners);
+
+    private void Remember()
     {
-        var rows = Document.Rows.Where(row => !row.IsBlank).ToList();
-        byRow = read.Things
+        var rows = Filled();
+        byRow = Read(rows).Things
             .SelectMany(thing => Enumerable.Range(thing.Row, thing.RowCount).Select(row => (rows[row].Key, Thing: stored.GetValueOrDefault(store.IdentityOf(thing.Thing.Item)))))
             .Where(pair => pair.Thing is not null)
             .ToDictionary(pair => pair.Key, pair => pair.Thing!);

@@ -80,6 +80,9 @@ public sealed record PapersView(
     /// <param name="place">Place of the part, from 0.</param>
     public string OwnStock(int place) => Source.StockOf(Source.Edition.Parts[place]);
 
+    /// <summary>What is said of the plan's own papers: of two halves, whole runs on the first half's stand for them.</summary>
+    public string AsPlanned => Source.SecondHalf is null ? Say($"as planned") : Say($"as its first half is planned");
+
     /// <summary>The name of a postage service.</summary>
     public string ServiceName(string id) => Source.Postage.FirstOrDefault(service => service.Id == id)?.Name ?? id;
 }

@@ -94,16 +94,19 @@ public sealed partial class PostingPage
 
     private RenderFragment Goes(Channel way, PostageChoice piece) => piece.ServiceId is { } service
         ? Put(way.CopiesPerOrder,
-            $"{Piece(way)} weighs {Format.Mass(piece.Mass)} and goes as <strong>{View!.ServiceName(service)}</strong> for <strong>{Format.Money(piece.Price!.Value)}</strong>, with {Format.Mass(piece.HeadroomMass!.Value)} to spare.",
-            $"{Piece(way)} weigh {Format.Mass(piece.Mass)} and go as <strong>{View.ServiceName(service)}</strong> for <strong>{Format.Money(piece.Price!.Value)}</strong>, with {Format.Mass(piece.HeadroomMass!.Value)} to spare.")
+            $"{Piece(way)} weighs {Beside(piece)} and goes as <strong>{View!.ServiceName(service)}</strong> for <strong>{Format.Money(piece.Price!.Value)}</strong>, with {Format.Mass(piece.HeadroomMass!.Value)} to spare.",
+            $"{Piece(way)} weigh {Beside(piece)} and go as <strong>{View.ServiceName(service)}</strong> for <strong>{Format.Money(piece.Price!.Value)}</strong>, with {Format.Mass(piece.HeadroomMass!.Value)} to spare.")
         : Put(way.CopiesPerOrder, $"{Piece(way)} is taken by no service.", $"{Piece(way)} are taken by no service.");
+
+    // What is to spare is held against the mass: both with as many decimals.
+    private Shown Beside(PostageChoice piece) => Format.MassBeside(piece.Mass, piece.HeadroomMass!.Value);
 
     // Of two halves the sentence begins with the paper.
     private string Piece(Channel way) => (way.CopiesPerOrder, Papers.Count) switch
     {
-        (1, 0) => Say($"A copy in a {MailerName(way.MailerId!)}"),
-        (1, _) => Say($"a copy in a {MailerName(way.MailerId!)}"),
-        (var copies, _) => Say($"{Format.Count(copies)} copies in a {MailerName(way.MailerId!)}"),
+        (1, 0) => Say($"A copy packed in {MailerName(way.MailerId!)}"),
+        (1, _) => Say($"a copy packed in {MailerName(way.MailerId!)}"),
+        (var copies, _) => Say($"{Format.Count(copies)} copies packed in {MailerName(way.MailerId!)}"),
     };
 
     private RenderFragment OtherGoes(Channel way, PostageChoice piece) => piece.ServiceId is { } service
@@ -115,8 +118,8 @@ public sealed partial class PostingPage
             $"The other half, on {Papers[1]}, weigh {Format.Mass(piece.Mass)} and are taken by no service.");
 
     private RenderFragment Cheaper(MailedCopies better) => Planned?.Cost is { } planned
-        ? Put($"In a <strong>{better.Mailer.Name}</strong>, mailer and postage come to <strong>{Format.Money(better.Cost!.Value)}</strong>, not {Format.Money(planned)}.")
-        : Put($"In a <strong>{better.Mailer.Name}</strong>, mailer and postage come to <strong>{Format.Money(better.Cost!.Value)}</strong>.");
+        ? Put($"Packed in <strong>{better.Mailer.Name}</strong>, mailer and postage come to <strong>{Format.Money(better.Cost!.Value)}</strong>, not {Format.Money(planned)}.")
+        : Put($"Packed in <strong>{better.Mailer.Name}</strong>, mailer and postage come to <strong>{Format.Money(better.Cost!.Value)}</strong>.");
 
     private RenderFragment Changed(WayDown change)
     {

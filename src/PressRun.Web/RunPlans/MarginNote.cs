@@ -58,14 +58,20 @@ public sealed record MarginNote(char? Key, string Strong, string Rest, bool Look
 
         if (answer.Outlook.FreeDelivery is { } free)
         {
-            notes.Add(new MarginNote(
-                null, "", Say($"Delivery becomes free at {format.Count(free.Quantity)} copies, {format.Count(free.Quantity - answer.Estimate.Quantity)} more; that is {format.Money(free.GoodsMore)} more of goods."), false, null));
+            var becomes = Say($"Delivery becomes free at {format.Count(free.Quantity)} copies, {format.Count(free.Quantity - answer.Estimate.Quantity)} more; that is {format.Money(free.GoodsMore)} more of goods.");
+            notes.Add(new MarginNote(null, "", becomes + AndLost(plan, free.Quantity, format), false, null));
         }
 
         notes.AddRange(past.Select(run => new MarginNote(
             null, "", Say($"◇ The {run.Words} was {Words.Copies(run.Quantity, format.Count)} for {format.Money(run.Cost)}, by its own plan and prices."), false, null)));
         return notes;
     }
+
+    // Where a step lowers the prices the goods may fall below the threshold once more.
+    private static string AndLost(WorkedPlan plan, int free, PressFormat format) =>
+        plan.Steps.FirstOrDefault(step => step.Kind == StepKind.FreeDelivery && step.Quantity > free) is { } again
+            ? " " + Say($"It is lost once more where lower prices let the goods fall below that, and free again at {format.Count(again.Quantity)}.")
+            : "";
 
     private static string MoreCopies(BetterBuy better, PressFormat format)
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using PressRun.Data.RunPlans;
+using PressRun.Engine.Bench;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Web.Bindery;
@@ -99,11 +100,17 @@ public sealed partial class RunPlanPage
 
     private BreakEvenWords PaidFor(RunAnswer answer) => BreakEvenWords.Of(answer.Estimate, Open!.Worked!.Prepared.Job, EditionAddress, Format);
 
-    private List<string> LookHere(WorkedPlan worked, RunAnswer at) =>
-    [
-        .. at.Estimate.Warnings.Select(warning => WarningWords.Of(warning, at.Estimate, Page!.Edition.Trim, Format)),
-        .. worked.Cautions(at.Estimate, Page!.Limits).Select(caution => CautionWords.Of(caution, Page.Limits, Format)),
-    ];
+    private List<string> LookHere(WorkedPlan worked, RunAnswer at)
+    {
+        List<BenchCaution> cautions = [.. worked.Cautions(at.Estimate, Page!.Limits)];
+        var unrated = worked.Unrated(cautions);
+        return
+        [
+            .. at.Estimate.Warnings.Select(warning => WarningWords.Of(warning, at.Estimate, Page.Edition.Trim, Format)),
+            .. cautions.Select(caution => CautionWords.Of(caution, Page.Limits, Format)),
+            .. unrated.Count == 0 ? Array.Empty<string>() : [CautionWords.Unrated(unrated)],
+        ];
+    }
 
     private void LookAt(int quantity) => looked = quantity;
 

@@ -78,6 +78,11 @@ public sealed record WorkedPlan(
     public IEnumerable<BenchCaution> Cautions(Estimate estimate, BenchLimits limits) =>
         BenchCaution.Of(Prepared, estimate, limits).Where(caution => caution.Code != BenchCautionCode.CreepBeyondTrim);
 
+    /// <summary>Work of the run that has no rates.</summary>
+    /// <param name="cautions">Of the run.</param>
+    public IReadOnlyList<WorkKind> Unrated(IEnumerable<BenchCaution> cautions) =>
+        WorkList.Unrated(Prepared, cautions.Any(caution => caution.Code == BenchCautionCode.FoldUnscored));
+
     /// <summary>The drawing of the book.</summary>
     /// <param name="coverColour">As <c>#rrggbb</c>.</param>
     public BookShape Shape(string? coverColour) => BookShape.Of(Prepared.Block, Imposition, coverColour);

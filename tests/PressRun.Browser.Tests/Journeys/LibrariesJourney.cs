@@ -102,7 +102,7 @@ public sealed class LibrariesJourney(Chromium chromium, SampleApp sample)
         await visit.Page.GetByLabel("Add a shop").FillAsync("Quayside Copies");
         await visit.Page.GetByLabel("Add a shop").PressAsync("Enter");
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Start an empty list" }).ClickAsync();
-        var free = visit.Page.GetByLabel("Free from goods of", new() { Exact = true });
+        var free = visit.Page.GetByLabel("Delivery free from goods of", new() { Exact = true });
         await free.FillAsync("150");
         await free.PressAsync("Enter");
         var field = visit.Page.Locator(".field", new() { Has = free });

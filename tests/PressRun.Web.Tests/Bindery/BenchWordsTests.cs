@@ -180,6 +180,30 @@ public sealed class BenchWordsTests
     }
 
     [Fact]
+    public void Only_what_is_too_heavy_to_be_folded_without_a_line_is_scored()
+    {
+        var line = Assert.Single(Lines(ABench.View(bench => bench with { Steps = [Step("staple"), Step("fold")] }), WorkKind.Score));
+        Assert.StartsWith("Cover, outer face up", line, StringComparison.Ordinal);
+        var light = ABench.View(
+            bench => bench with { Steps = [Step("score"), Step("staple"), Step("fold")] },
+            edition: book => book with { Parts = [.. book.Parts.Select(part => part with { Part = part.Part with { StockId = "thin" } })] });
+        Assert.Equal(3, Lines(light, WorkKind.Score).Count);
+    }
+
+    [Fact]
+    public void Steps_without_a_time_are_told_where_the_hours_are()
+    {
+        var view = ABench.View(bench => bench with { Steps = [Step("staple"), Step("fold"), Step("trim")] });
+        var untimed = view.Sheet!.Steps.Where(step => step.Minutes is null && step.Kind != WorkKind.Press).ToList();
+        Assert.Equal([WorkKind.CutApart, WorkKind.Score, WorkKind.Collate], untimed.Select(step => step.Kind));
+        Assert.Contains("by your own rates without 3 steps that have no time there.", BenchSentence.Of(view, Format), StringComparison.Ordinal);
+        Assert.All(untimed, step => Assert.EndsWith(", no time on your bench", BenchSentence.Of(view, step, Format), StringComparison.Ordinal));
+        Assert.Equal(
+            "Your bench has no steps to cut apart, score and collate: their hours are in no figure here. Add them on the Bench page, or have the shop do them.",
+            CautionWords.Unrated(WorkList.Unrated(view.Prepared!, scored: true)));
+    }
+
+    [Fact]
     public void A_glued_cover_is_folded_once_where_it_is_scored_or_where_it_comes_creased()
     {
         var plain = ABench.View(

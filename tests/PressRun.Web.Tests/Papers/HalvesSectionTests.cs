@@ -56,7 +56,9 @@ public class HalvesSectionTests
         await other.ChangeAsync(new() { Value = $"{options.IndexOf("Heron 70")}" });
         Assert.Contains("half on Heron 70", halves.Find(".sentence").TextContent, StringComparison.Ordinal);
         await halves.FindAll("select")[2].ChangeAsync(new() { Value = $"{options.IndexOf("Thin cream")}" });
-        Assert.Contains("Choose two papers", halves.Find("p.note").TextContent, StringComparison.Ordinal);
+        var notes = halves.FindAll("p.note");
+        Assert.Equal("All else stands on the plan's papers: cover on Thick card and centre on Green sheet.", notes[0].TextContent.Trim());
+        Assert.Contains("Choose two papers", notes[1].TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -141,6 +141,10 @@ public class WordingTests
     [InlineData("-5")]
     [InlineData("1.5")]
     [InlineData("12 copies")]
+    [InlineData("1,5")]
+    [InlineData(",500")]
+    [InlineData("1,20,0")]
+    [InlineData("1000,5")]
     [InlineData("99999999999")]
     public void What_is_no_count_is_not_read_as_one(string typed) => Assert.Null(Typed.Count(typed, English));
 

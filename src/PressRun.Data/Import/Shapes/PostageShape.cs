@@ -55,6 +55,9 @@ public sealed class PostageShape(string usualRegion = PostageShape.Home) : Table
         services.GroupBy(service => service.Region, StringComparer.Ordinal).OrderByDescending(region => region.Count()).FirstOrDefault()?.Key ?? Home;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<int> Naming => [NameOf, Region, ValidFrom];
+
+    /// <inheritdoc/>
     public override IEnumerable<object?[]> Rows(LibraryItem<PostageService> thing)
     {
         var service = thing.Item;
@@ -98,10 +101,14 @@ public sealed class PostageShape(string usualRegion = PostageShape.Home) : Table
     public override (string Key, int Column)? KeyOf(LibraryItem<PostageService> thing) =>
         ($"{ServiceKey(thing.Item.Id, thing.Item.Name, thing.Item.Region)}|{thing.Item.ValidFrom:yyyy-MM-dd}", NameOf);
 
-    /// <inheritdoc/>
-    public override bool GoesOn(object?[] before, object?[] row) =>
-        ServiceKey(before.Text(Id), before.Text(NameOf), before.Text(Region)) == ServiceKey(row.Text(Id), row.Text(NameOf), row.Text(Region))
-        && Equals(before[ValidFrom], row[ValidFrom]);
+    /// <summary>True where a row is one more step of the service of the row before: by its id, or by name and region where it has none yet, as a row that
+    /// somebody has just typed.</summary>
+    public override bool GoesOn(object?[] before, object?[] row)
+    {
+        var id = row.Text(Id).Length == 0 ? "" : before.Text(Id);
+        return ServiceKey(id, before.Text(NameOf), before.Text(Region)) == ServiceKey(row.Text(Id), row.Text(NameOf), row.Text(Region))
+            && Equals(before[ValidFrom], row[ValidFrom]);
+    }
 
     private static string ServiceKey(string id, string name, string region) =>
         id.Length > 0 ? "#" + id : $"{SearchText.Fold(name)}|{SearchText.Fold(region)}";

@@ -66,6 +66,9 @@ public sealed class PrintShape(ReferenceCell sheets) : TableShape<PrintPrice>
     ];
 
     /// <inheritdoc/>
+    public override IReadOnlyList<int> Naming => [Inks, SheetOf];
+
+    /// <inheritdoc/>
     public override IEnumerable<object?[]> Rows(PrintPrice thing) =>
         thing.Steps.Select(step => (object?[])[thing.Ink, thing.SheetId, (decimal)step.From, step.Each, StepColumns.Unless(thing.Rule)]);
 
@@ -117,6 +120,9 @@ public sealed class PaperShape(IReadOnlyList<Stock> papers, ReferenceCell stocks
         StepColumns.Rule,
         new("weight", "Weight of the paper", new WeightCell()) { Role = ColumnRole.Hint, OfThing = true, Words = StockShape.WeightWords },
     ];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<int> Naming => [StockOf, SheetOf];
 
     /// <inheritdoc/>
     public override IEnumerable<object?[]> Rows(PaperPrice thing) =>

@@ -105,7 +105,7 @@ public static class Terms
         },
         new("delivery.perFurtherKg", "Each further kg", Cells.Money, list => list.Order.Delivery?.PerFurtherKilogram,
             (list, value) => WithDelivery(list, delivery => delivery with { PerFurtherKilogram = (decimal?)value })),
-        new(FreeFrom, "Free from goods of", Cells.Money, list => list.Order.Delivery?.FreeFrom,
+        new(FreeFrom, "Delivery free from goods of", Cells.Money, list => list.Order.Delivery?.FreeFrom,
             (list, value) => WithDelivery(list, delivery => delivery with { FreeFrom = (decimal?)value }))
         {
             Lacks = list => HasDeliveryPrice(list) ? null : DeliveryNeedsPrice,

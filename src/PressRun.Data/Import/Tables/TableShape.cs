@@ -15,6 +15,9 @@ public interface ITableShape
     /// <summary>The columns in order.</summary>
     IReadOnlyList<Column> Columns { get; }
 
+    /// <summary>Columns that say of which thing a row is, the first of them never empty in a thing's first row; empty where each row is a thing.</summary>
+    IReadOnlyList<int> Naming { get; }
+
     /// <summary>The cells of each row read, with what is wrong.</summary>
     IReadOnlyList<CellProblem> Problems(IReadOnlyList<IReadOnlyList<string>> rows, CellManners manners);
 }
@@ -29,6 +32,9 @@ public abstract class TableShape<T> : ITableShape
 
     /// <inheritdoc/>
     public abstract IReadOnlyList<Column> Columns { get; }
+
+    /// <inheritdoc/>
+    public virtual IReadOnlyList<int> Naming => [];
 
     /// <summary>The rows of a thing: values by column, null where a cell is empty.</summary>
     public abstract IEnumerable<object?[]> Rows(T thing);

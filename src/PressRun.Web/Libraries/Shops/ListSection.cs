@@ -83,7 +83,7 @@ public sealed class ListSection<T>(
     public override Shop? Read(Shop list, PriceListTable tables)
     {
         shape = shapeOf(tables);
-        var rows = Document.Rows.Where(row => !row.IsBlank).Select(row => Complete?.Invoke(row) ?? row).ToList();
+        var rows = Filled();
         var read = shape.Read([.. rows.Select(row => row.Cells)], manners);
         if (read.Problems.Count > 0)
         {
@@ -101,7 +101,7 @@ public sealed class ListSection<T>(
     public override void Settle(Shop list, PriceListTable tables, bool stored)
     {
         shape = shapeOf(tables);
-        var rows = Document.Rows.Where(row => !row.IsBlank).ToList();
+        var rows = Filled();
         if (!stored)
         {
             State = GridState.Clean with { Unsaved = rows.Select(row => row.Key).ToHashSet(StringComparer.Ordinal) };
@@ -116,6 +116,8 @@ public sealed class ListSection<T>(
 
         State = GridState.Clean;
     }
+
+    private List<GridRow> Filled() => shape.Gathered(Document.Rows.Where(row => !row.IsBlank).Select(row => Complete?.Invoke(row) ?? row), row => row.Cells);
 
     private IEnumerable<string[]> Texts(Shop list) => get(list).SelectMany(thing => shape.Texts(thing, manners));
 }

@@ -79,7 +79,7 @@ public static partial class ListSections
             "validFrom" => Say("first day of a price list", $"From"),
             _ => null,
         };
-        return problem.Path == DeliverySteps ? Say($"Delivery needs a price as long as it is free from a goods value on: keep a step, write a price for each further kg, or empty Free from goods of first.")
+        return problem.Path == DeliverySteps ? Say($"Delivery needs a price as long as it is free from a goods value on: keep a step, write a price for each further kg, or empty Delivery free from goods of first.")
             : title is null ? SayWhole(problem.Rule)
             : place.Groups["index"].Success ? Say($"{title}, price {(int.Parse(place.Groups["index"].Value, CultureInfo.InvariantCulture) + 1).ToString(CultureInfo.InvariantCulture)}: {SayWhole(problem.Rule)}")
             : $"{title}: {SayWhole(problem.Rule)}";

@@ -79,6 +79,11 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
         _ => new Shown(Number(mass.Grams, mass.Grams < 10m ? 1 : 0), null, "g"),
     };
 
+    /// <summary>A mass as finely as a smaller one beside it is shown, so that both add up to what a reader expects.</summary>
+    public Shown MassBeside(Mass mass, Mass smaller) => Units == UnitSystem.Metric && smaller.Grams < 10m && mass.Grams is >= 10m and < 1000m
+        ? new Shown(Number(mass.Grams, 1), null, "g")
+        : Mass(mass);
+
     /// <summary>A page size: <c>5½ × 8½ in</c>.</summary>
     public string Size(Engine.Editions.Size size) => $"{Length(size.Width).NumberText} × {Length(size.Height)}";
 

@@ -17,11 +17,12 @@ public static partial class Typed
         ['¼'] = "1/4", ['½'] = "1/2", ['¾'] = "3/4", ['⅛'] = "1/8", ['⅜'] = "3/8", ['⅝'] = "5/8", ['⅞'] = "7/8", ['⅓'] = "1/3", ['⅔'] = "2/3",
     };
 
-    /// <summary>A whole number of 0 or more; group separators and spaces are allowed.</summary>
+    /// <summary>A whole number of 0 or more; spaces are allowed, and the locale's group separators where they part thousands: <c>1,5</c> is no count.</summary>
     public static int? Count(string typed, CultureInfo culture)
     {
-        var digits = Spaceless(typed).Replace(culture.NumberFormat.NumberGroupSeparator, "", StringComparison.Ordinal);
-        return int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var count) ? count : null;
+        var groups = Spaceless(typed).Split(culture.NumberFormat.NumberGroupSeparator);
+        var grouped = groups.Length == 1 || (groups[0].Length is 1 or 2 or 3 && groups[^1].Length == 3 && groups[1..^1].All(group => group.Length is 2 or 3));
+        return grouped && int.TryParse(string.Concat(groups), NumberStyles.None, CultureInfo.InvariantCulture, out var count) ? count : null;
     }
 
     /// <summary>An amount or another decimal number, as in the cells of tables: the locale's decimal sign is read first; a lone point or comma that cannot
