@@ -53,7 +53,7 @@ public sealed class AccountRemoval
         foreach (var own in await db.Memberships.IgnoreQueryFilters().AsNoTracking().Where(member => member.UserId == user).ToListAsync(cancel))
         {
             db.Press = own.PressId;
-            await PeopleStore.EndWaysBackAsync(db, user, own.Role == PressRole.Owner, database.Now, cancel);
+            await PeopleStore.EndWaysBackAsync(db, user, own.Role == PressRole.Owner, null, database.Now, cancel);
             await QuoteStore.EndOfAsync(db, user, database.Now, cancel);
         }
 

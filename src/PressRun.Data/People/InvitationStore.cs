@@ -99,8 +99,14 @@ public sealed class InvitationStore
     internal static async Task<PressId?> AcceptAsync(PressRunDbContext db, string secret, Guid user, DateTimeOffset now, CancellationToken cancel)
     {
         var hash = Secret.Hash(secret);
-        if (await Holding(db, hash, now).AsNoTracking().SingleOrDefaultAsync(cancel) is not { } row
-            || await Holding(db, hash, now).ExecuteUpdateAsync(set => set.SetProperty(used => used.UsedAt, now), cancel) == 0)
+        if (await Holding(db, hash, now).AsNoTracking().SingleOrDefaultAsync(cancel) is not { } row)
+        {
+            return null;
+        }
+
+        // In turn with every other change to the press's people, as it looks at more of its invitations than this one.
+        await db.Database.ExecuteSqlAsync($"SELECT 1 FROM presses WHERE id = {row.PressId.Value} FOR UPDATE", cancel);
+        if (await Holding(db, hash, now).ExecuteUpdateAsync(set => set.SetProperty(used => used.UsedAt, now), cancel) == 0)
         {
             return null;
         }
@@ -117,8 +123,19 @@ public sealed class InvitationStore
         }
 
         await db.SaveChangesAsync(cancel);
+
+        // Whoever was sent a second link, as the first seemed lost, would come back by it after being taken out, whatever they are called by then.
+        var known = await db.Users.Where(person => person.Id == user).Select(person => new { person.Name, person.Email }).SingleAsync(cancel);
+        await EndAsync(db, open => new[] { row.For, known.Name, known.Email! }.Any(name => SomebodysName.Same(open.For, name)), cancel);
         await Announcing.RightsChangedAsync(db, user, cancel);
         return row.PressId;
+    }
+
+    /// <summary>Ends those open invitations of the context's press of which something holds, in a transaction of the caller's.</summary>
+    internal static async Task EndAsync(PressRunDbContext db, Func<InvitationRow, bool> which, CancellationToken cancel)
+    {
+        var ended = (await db.Invitations.AsNoTracking().Where(row => row.UsedAt == null).ToListAsync(cancel)).Where(which).Select(row => row.Id).ToList();
+        await db.Invitations.Where(row => row.UsedAt == null && ended.Contains(row.Id)).ExecuteDeleteAsync(cancel);
     }
 
     private static IQueryable<InvitationRow> Holding(PressRunDbContext db, byte[] hash, DateTimeOffset now) =>

@@ -95,10 +95,19 @@ public sealed class PeopleStore
     }
 
     /// <summary>Ends what would let somebody back into the context's press, and what has their name there, in a transaction of the caller's.</summary>
-    internal static async Task EndWaysBackAsync(PressRunDbContext db, Guid user, bool wasOwner, DateTimeOffset now, CancellationToken cancel)
+    /// <param name="db">The context.</param>
+    /// <param name="user">Whom.</param>
+    /// <param name="wasOwner">True for somebody who owned the press.</param>
+    /// <param name="left">The role that they keep; null for none.</param>
+    /// <param name="now">The moment.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    internal static async Task EndWaysBackAsync(PressRunDbContext db, Guid user, bool wasOwner, PressRole? left, DateTimeOffset now, CancellationToken cancel)
     {
-        // A link of an owner's would open the press to them again, and nobody can tell whose a link is: open ones end, and are made anew.
-        await db.Invitations.Where(row => row.UsedAt == null && (wasOwner || db.Users.Any(known => known.Id == user && (row.For == known.Name || row.For == known.Email)))).ExecuteDeleteAsync(cancel);
+        // A link of an owner's would open the press to them again, and nobody can tell whose a link is: open ones end, and are made anew. Of anybody else those end that
+        // could be theirs by the name on them, and would give them more than they keep.
+        var known = await db.Users.Where(row => row.Id == user).Select(row => new { row.Name, row.Email }).SingleAsync(cancel);
+        await InvitationStore.EndAsync(
+            db, open => wasOwner || ((left is null || open.Role > left) && (SomebodysName.MayBe(open.For, known.Name) || SomebodysName.MayBe(open.For, known.Email!))), cancel);
         if (wasOwner)
         {
             await ApiKeyStore.EndOfAsync(db, user, now, cancel);
@@ -117,7 +126,7 @@ public sealed class PeopleStore
                 return PeopleResult.Gone;
             }
 
-            var wasOwner = member.Role == PressRole.Owner;
+            var (wasOwner, isLess) = (member.Role == PressRole.Owner, role is null || role < member.Role);
             if (wasOwner && role != PressRole.Owner && !await db.Memberships.AnyAsync(row => row.UserId != user && row.Role == PressRole.Owner, cancel))
             {
                 return PeopleResult.LastOwner;
@@ -132,9 +141,9 @@ public sealed class PeopleStore
                 db.Memberships.Remove(member);
             }
 
-            if (role != PressRole.Owner && (wasOwner || role is null))
+            if (isLess)
             {
-                await EndWaysBackAsync(db, user, wasOwner, database.Now, cancel);
+                await EndWaysBackAsync(db, user, wasOwner, role, database.Now, cancel);
             }
 
             // A reader makes no links either.

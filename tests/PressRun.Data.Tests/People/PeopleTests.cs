@@ -105,6 +105,58 @@ public sealed class PeopleTests(PostgresFixture postgres)
         }
     }
 
+    [Theory]
+    [InlineData("Rex", "R. Hound")]
+    [InlineData(" rex", "Somebody")]
+    [InlineData("Lost one", "Somebody")]
+    [InlineData("rex@example.org", "Rex")]
+    public async Task Whoever_was_invited_twice_does_not_come_back_by_the_second_link(string second, string renamed)
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var press = (await Household.PressAsync(stores)).Id;
+        var owner = await Household.MemberAsync(stores, press, "Own", PressRole.Owner);
+        var rex = await Household.PersonAsync(stores, "Rex");
+        var first = second == "Lost one" ? second : "Rex";
+        var links = new List<string>();
+        foreach (var whom in new[] { first, second, "Ann Other" })
+        {
+            links.Add(await Household.AsAsync(owner, () => stores.Invitations.InviteAsync(press, whom, PressRole.Editor)));
+        }
+
+        Assert.NotNull(await stores.Invitations.AcceptAsync(links[0], rex.UserId));
+        await using (var db = stores.Context(press))
+        {
+            await db.Users.Where(user => user.Id == rex.UserId).ExecuteUpdateAsync(set => set.SetProperty(user => user.Name, renamed));
+        }
+
+        Assert.Equal(PeopleResult.Done, await Household.AsAsync(owner, () => stores.People.RemoveAsync(press, rex.UserId)));
+
+        Assert.Null(await stores.Invitations.AcceptAsync(links[1], rex.UserId));
+        Assert.Equal("Ann Other", (await stores.Invitations.LookAsync(links[2]))?.For);
+    }
+
+    [Theory]
+    [InlineData(null, 0)]
+    [InlineData(PressRole.Reader, 1)]
+    [InlineData(PressRole.Editor, 2)]
+    public async Task Whoever_is_taken_out_or_may_do_less_is_not_invited_under_a_like_name_to_do_more(PressRole? then, int left)
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var press = (await Household.PressAsync(stores)).Id;
+        var owner = await Household.MemberAsync(stores, press, "Own", PressRole.Owner);
+        var rex = await Household.MemberAsync(stores, press, "Réx Hound", PressRole.Editor);
+        foreach (var (whom, role) in new[] { ("hound, R.", PressRole.Editor), ("rex.h@example.com", PressRole.Reader), ("R. Other", PressRole.Editor) })
+        {
+            await Household.AsAsync(owner, () => stores.Invitations.InviteAsync(press, whom, role));
+        }
+
+        await Household.AsAsync(owner, () => then is { } role ? stores.People.ChangeAsync(press, rex.UserId, role) : stores.People.RemoveAsync(press, rex.UserId));
+
+        var open = await Household.AsAsync(owner, () => stores.Invitations.ListAsync(press));
+        Assert.Equal(left, open.Count(invitation => invitation.For != "R. Other"));
+        Assert.Contains(open, invitation => invitation.For == "R. Other");
+    }
+
     [Fact]
     public async Task An_editor_who_goes_ends_nobodys_invitation()
     {
