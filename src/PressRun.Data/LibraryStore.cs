@@ -94,6 +94,10 @@ public abstract partial class LibraryStore<T>
         {
             problems.Add(new Problem("$.id", id, JobRules.Id.Sentence));
         }
+        else
+        {
+            problems.AddRange(LibraryRules.Still("$.id", id));
+        }
 
         if (problems.Count > 0)
         {

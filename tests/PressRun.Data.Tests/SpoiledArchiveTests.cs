@@ -1,13 +1,14 @@
 using System.Globalization;
 using System.Net;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.JobFile.Reading;
 
 namespace PressRun.Data.Tests;
 
 /// <summary>Archives of presses that somebody has made up or spoiled.</summary>
-public sealed class SpoiledArchiveTests(PostgresFixture postgres)
+public sealed partial class SpoiledArchiveTests(PostgresFixture postgres)
 {
     private static readonly string[] OfQuotes = ["/quotes", "/quotes/1", "/quotes/2", "/quotes/1/quote.pdf", "/quotes/1/quote.csv", "/quotes/1/job.json", "/quotes/2/quote.pdf"];
 
@@ -133,6 +134,29 @@ public sealed class SpoiledArchiveTests(PostgresFixture postgres)
         Assert.Single(await stores.Presses.ListAsync());
     }
 
+    // UAX #9: an override turns what stands after it, so that a name reads as another.
+    [Fact]
+    public async Task No_text_of_an_archive_is_taken_in_that_reads_as_something_else_than_it_is()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var whole = JsonNode.Parse((await stores.Archives.ExportAsync(await FullPress.FilledAsync(stores)))!)!;
+        // Of the long lists of a job and its costing one line of each kind is like the others. Remarks are free text, each in a paragraph of its own, which ends what turns; fingerprints are worked out anew.
+        var texts = Spoiling.TextsOf(whole).Where(text => !FreeText().IsMatch(text.Place)).GroupBy(text => text.Place.Contains(" > ", StringComparison.Ordinal) ? Digits().Replace(text.Place, "*") : text.Place, StringComparer.Ordinal).Select(alike => alike.First()).ToList();
+        Assert.InRange(texts.Count, 200, 2_000);
+        var taken = new List<string>();
+        foreach (var (place, text) in texts)
+        {
+            var archive = whole.DeepClone();
+            Spoiling.Put(archive, place, JsonValue.Create(text + "\u202E1"));
+            if ((await stores.Archives.ImportAsync(FullPress.Bytes(archive))).Succeeded)
+            {
+                taken.Add(place);
+            }
+        }
+
+        Assert.True(taken.Count == 0, string.Join(Environment.NewLine, taken));
+    }
+
     [Fact]
     public async Task Lines_that_come_to_more_copies_than_a_ledger_holds_are_refused_where_they_stand()
     {
@@ -183,4 +207,10 @@ public sealed class SpoiledArchiveTests(PostgresFixture postgres)
             }
         }
     }
+
+    [GeneratedRegex(@"^quotes\.\d+\.(?:events\.\d+\.(?:words|fingerprint)|fingerprint)$")]
+    private static partial Regex FreeText();
+
+    [GeneratedRegex(@"(?<=[.\s])\d+(?=[.\s]|$)")]
+    private static partial Regex Digits();
 }

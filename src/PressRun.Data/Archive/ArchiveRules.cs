@@ -1,8 +1,10 @@
 using PressRun.Data.Bench;
 using PressRun.Data.Fixes;
 using PressRun.Data.Payouts;
+using PressRun.Data.Postage;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
+using PressRun.Data.Selling;
 using PressRun.Data.Shops;
 using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
@@ -24,12 +26,12 @@ internal static class ArchiveRules
         problems.AddAll(at.Member("press"), PressStore.Problems(archive.Press.Name, archive.Press.Currency));
         foreach (var stock in archive.Stocks)
         {
-            problems.AddAll(at.Member("stocks").Member(stock.Item.Id), LibraryRules.Named(stock.Item.Name));
+            problems.AddAll(at.Member("stocks").Member(stock.Item.Id), [.. LibraryRules.Still("$", stock.Item.Id), .. LibraryRules.Named(stock.Item.Name)]);
         }
 
-        CheckNames("mailers", archive.Mailers, mailer => mailer.Name);
-        CheckNames("postage", archive.Postage, service => service.Name);
-        CheckNames("channels", archive.Channels, channel => channel.Name);
+        CheckNames("mailers", archive.Mailers, mailer => [.. LibraryRules.Still("$.id", mailer.Id), .. LibraryRules.Named(mailer.Name)]);
+        CheckNames("postage", archive.Postage, service => [.. LibraryRules.Still("$.id", service.Id), .. LibraryRules.Named(service.Name), .. PostageServiceStore.RegionProblems(service)]);
+        CheckNames("channels", archive.Channels, channel => [.. LibraryRules.Still("$.id", channel.Id), .. LibraryRules.Named(channel.Name), .. ChannelStore.RegionProblems(channel)]);
         problems.AddAll(at.Member("bench"), BenchStore.NameProblems(archive.Bench));
         foreach (var (place, shop) in archive.Shops.Index())
         {
@@ -43,11 +45,11 @@ internal static class ArchiveRules
 
         QuoteArchiveRules.Check(archive.Quotes, at.Member("quotes"), problems);
 
-        void CheckNames<T>(string section, IReadOnlyList<Kept<T>> things, Func<T, string> name)
+        void CheckNames<T>(string section, IReadOnlyList<Kept<T>> things, Func<T, IEnumerable<Problem>> found)
         {
             foreach (var (place, thing) in things.Index())
             {
-                problems.AddAll(at.Member(section).Item(place), LibraryRules.Named(name(thing.Item)));
+                problems.AddAll(at.Member(section).Item(place), found(thing.Item));
             }
         }
     }
@@ -87,6 +89,7 @@ internal static class ArchiveRules
     private static void CheckEdition(ArchivedEdition edition, JsonPath at, ProblemList problems)
     {
         problems.AddAll(at, EditionRules.PartNames([.. edition.Edition.Parts.Select(part => part.Name)]));
+        problems.AddAll(at, EditionRules.SheetNames(edition.Edition.Parts));
         problems.AddAll(at, EditionRules.CostNames(edition.Edition.FixedCosts));
         problems.AddAll(at.Member("claims"), PayoutStore.Problems(edition.Claims));
         MovementArchiveRules.Check(edition.Movements, at.Member("movements"), problems);

@@ -71,6 +71,7 @@ internal static class MovementArchiveRules
         var written = new NewMovement(Guid.AllBitsSet, Guid.Empty, movement.Day, movement.Kind, copies, Math.Abs(movement.Amount), null, movement.Note);
         var found = new List<Problem>();
         MovementRules.Check(written, "$", ImmutableHashSet<string>.Empty, Moments.LastDay, found);
+        problems.AddAll(path, MovementRules.StepNames(movement.Printing));
         problems.AddAll(path, found.Select(problem => problem.Path == "$.copies" ? problem with { Path = "$.change" } : problem));
     }
 }

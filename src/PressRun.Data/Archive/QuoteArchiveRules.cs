@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Json;
 using PressRun.Data.Quotes;
 using PressRun.Data.Titles;
 using PressRun.Engine.Costing;
@@ -37,6 +38,8 @@ internal static class QuoteArchiveRules
         var facts = QuoteShape.Read(quote.Facts);
         problems.AddAll(at, LibraryRules.Still("$.by", quote.By));
         problems.AddAll(at.Member("facts"), Problems(facts, quote));
+        CheckStill(quote.Job, at.Member("job"), problems);
+        CheckStill(quote.Result, at.Member("result"), problems);
         var figures = FrozenFigures.Read(Encoding.UTF8.GetBytes(quote.Result));
         if (figures is null || figures.Landed != quote.Landed || quote.Landed < 0m || !JobRules.Copies.Holds(quote.Quantity))
         {
@@ -56,6 +59,29 @@ internal static class QuoteArchiveRules
 
         new QuoteCourseRules(quote, facts, successor, at, problems).Check();
     }
+
+    // Whatever a version makes of a frozen document: its pages show names out of it, and none that turns or hides what stands beside it.
+    private static void CheckStill(string document, JsonPath at, ProblemList problems)
+    {
+        if (JsonText.Open(Encoding.UTF8.GetBytes(document), JobRules.MostBytes) is { Succeeded: true, Value: var open })
+        {
+            using (open)
+            {
+                if (!IsStill(open.RootElement))
+                {
+                    problems.Add(at, (string?)null, LibraryRules.StillRule);
+                }
+            }
+        }
+    }
+
+    private static bool IsStill(JsonElement element) => element.ValueKind switch
+    {
+        JsonValueKind.String => PlainText.IsStill(element.GetString()!),
+        JsonValueKind.Array => element.EnumerateArray().All(IsStill),
+        JsonValueKind.Object => element.EnumerateObject().All(member => PlainText.IsStill(member.Name) && IsStill(member.Value)),
+        _ => true,
+    };
 
     private static List<Problem> Problems(QuoteFacts facts, ArchivedQuote quote)
     {

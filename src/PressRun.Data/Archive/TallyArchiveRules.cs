@@ -33,6 +33,7 @@ internal static class TallyArchiveRules
         foreach (var (place, archived) in tally.Entries.Index())
         {
             var entry = archived.Entry;
+            problems.AddAll(at.Item(place), LibraryRules.Still("$.by", entry.By));
             if (archived.TakesBack is { } taken)
             {
                 if (taken >= place || !takenBack.Add(taken) || tally.Entries[taken] is not { TakesBack: null } before

@@ -65,6 +65,7 @@ internal sealed class MovementRules(PressRunDbContext db, DateTimeOffset now)
         problems.AddRange(movement.Printing is not { } printing ? [] : Contract.Problems(
             json => PrintingShape.WriteMembers(json, printing, Contract.NoCurrency), (element, at, found) => PrintingShape.Read(element, at, found))
             .Select(problem => problem with { Path = $"{path}.printing{problem.Path[1..]}" }));
+        problems.AddRange(StepNames(movement.Printing).Select(problem => problem with { Path = path + problem.Path[1..] }));
         Require(
             movement.Amount == 0m || movement.Kind is MovementKind.Printed or MovementKind.Sold or MovementKind.Returned,
             "amount", Written(movement.Amount), "Only printings, sales and returns move money here.");
@@ -80,6 +81,10 @@ internal sealed class MovementRules(PressRunDbContext db, DateTimeOffset now)
             }
         }
     }
+
+    /// <summary>What is wrong with the names of the steps of the work at the table.</summary>
+    public static IEnumerable<Problem> StepNames(PrintingActual? printing) =>
+        (printing?.Steps ?? []).SelectMany((step, index) => LibraryRules.Still($"$.printing.steps[{index}].step", step.Step));
 
     private static string Written(decimal number) => number.ToString(CultureInfo.InvariantCulture);
 }

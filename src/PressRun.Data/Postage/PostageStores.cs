@@ -62,8 +62,11 @@ public sealed class PostageServiceStore : LibraryStore<PostageService>
     private protected override Task<IReadOnlyList<string>> UsesAsync(PressRunDbContext db, PostageService item, CancellationToken cancel) =>
         Task.FromResult<IReadOnlyList<string>>([]);
 
-    private protected override Task<List<Problem>> ProblemsAsync(PressRunDbContext db, PostageService item, CancellationToken cancel) => Task.FromResult(
-        Contract.Problems(
+    /// <summary>What is wrong with the name of the region.</summary>
+    internal static IEnumerable<Problem> RegionProblems(PostageService item) => LibraryRules.Still("$.region", item.Region);
+
+    private protected override Task<List<Problem>> ProblemsAsync(PressRunDbContext db, PostageService item, CancellationToken cancel) => Task.FromResult<List<Problem>>(
+        [.. RegionProblems(item), .. Contract.Problems(
             json => MailWriter.WriteMembers(json, item, Contract.NoCurrency),
-            (element, path, problems) => MailBlock.ReadService(element, path, problems)));
+            (element, path, problems) => MailBlock.ReadService(element, path, problems))]);
 }

@@ -35,7 +35,7 @@ public static class QuoteRules
             problems.Add(new Problem("$.until", null, "A quote stands from today for at most a year."));
         }
 
-        if (!PlainText.Is(facts.Note) || facts.Note.Length > LongestRemark)
+        if (!PlainText.IsStill(facts.Note) || facts.Note.Length > LongestRemark)
         {
             problems.Add(new Problem("$.note", null, "Write a note on one line, at most 2,000 characters."));
         }

@@ -78,9 +78,11 @@ internal sealed class JobIntake
         // In a file names may be anything; what is kept is read by people.
         problems.AddRange(TitleStore.Problems(Title(Guid.Empty, "")).Select(problem => problem with { Path = "$.edition" + problem.Path[1..] }));
         problems.AddRange(file.Edition.Parts.SelectMany((part, index) => LibraryRules.Still($"$.edition.parts[{index}].name", part.Name)));
+        problems.AddRange(EditionRules.SheetNames(file.Edition.Parts).Select(problem => problem with { Path = "$.edition" + problem.Path[1..] }));
+        problems.AddRange(file.Stocks.SelectMany(stock => LibraryRules.Still($"$.stocks.{stock.Id}", stock.Id)));
         problems.AddRange(file.Stocks.SelectMany((stock, index) => LibraryRules.Named(NameOf(stock)).Select(problem => problem with { Path = $"$.stocks[{index}].name" })));
         problems.AddRange(LibraryRules.Still("$.shop.name", file.Shop.Name));
-        problems.AddRange(LibraryRules.Names("shop.finishing", file.Shop.Finishing.Select(operation => operation.Name)));
+        problems.AddRange(PriceListStore.NameProblems(file.Shop).Select(problem => problem with { Path = "$.shop" + problem.Path[1..] }));
         problems.AddRange(LibraryRules.Names("edition.fixedCosts", file.Edition.FixedCosts.Select(cost => cost.Name)));
         return problems;
     }

@@ -33,11 +33,14 @@ public sealed class ChannelStore : LibraryStore<Channel>
         return sold.ConvertAll(edition => $"{edition.Title}, printing {edition.Printing}: sales");
     }
 
+    /// <summary>What is wrong with the name of the region that is posted to.</summary>
+    internal static IEnumerable<Problem> RegionProblems(Channel item) => LibraryRules.Still("$.postageRegion", item.PostageRegion ?? "");
+
     private protected override async Task<List<Problem>> ProblemsAsync(PressRunDbContext db, Channel item, CancellationToken cancel)
     {
         var mailers = await db.Mailers.Select(mailer => mailer.Id).ToHashSetAsync(cancel);
-        return Contract.Problems(
+        return [.. RegionProblems(item), .. Contract.Problems(
             json => ChannelWriter.WriteMembers(json, item, Contract.NoCurrency),
-            (element, path, problems) => ChannelBlock.Read(element, path, mailers, problems));
+            (element, path, problems) => ChannelBlock.Read(element, path, mailers, problems))];
     }
 }

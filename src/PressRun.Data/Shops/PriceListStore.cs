@@ -72,7 +72,8 @@ public sealed class PriceListStore
     }
 
     /// <summary>What is wrong with the names of what a list offers.</summary>
-    internal static IEnumerable<Problem> NameProblems(Shop prices) => LibraryRules.Names("finishing", prices.Finishing.Select(operation => operation.Name));
+    internal static IEnumerable<Problem> NameProblems(Shop prices) =>
+        LibraryRules.Names("finishing", prices.Finishing.Select(operation => operation.Name)).Concat(prices.Sheets.SelectMany(sheet => LibraryRules.Still($"$.sheets.{sheet.Id}", sheet.Id)));
 
     private static async Task<SaveResult<PriceListRecord>> SaveAsync(PressRunDbContext db, PriceListRecord list, CancellationToken cancel)
     {

@@ -131,8 +131,9 @@ public sealed class TallyStore
         Require(JobRules.Copies.Holds(tally.Copies), "copies", JobRules.Copies.Sentence);
         Require(JobRules.Copies.Holds(tally.Wanted), "wanted", JobRules.Copies.Sentence);
         Require(tally.Wanted <= tally.Copies, "wanted", "No more good copies can come out than lie on the table.");
-        Require(JobRules.Name.Holds(tally.Plan), "plan", JobRules.Name.Sentence);
         Require(tally.Steps.Count > 0, "steps", "A tally has a step or more.");
+        problems.AddRange(LibraryRules.Still("$.plan", tally.Plan));
+        problems.AddRange(LibraryRules.Names("steps", tally.Steps.Select(step => step.Name)));
         problems.AddRange(TallyShape.Problems(tally.Steps));
         return problems;
 

@@ -26,12 +26,16 @@ internal static class EditionRules
             json => EditionWriter.WriteMembers(json, edition.ToEdition(), Contract.NoCurrency),
             (element, path, found) => Read(element, path, stocks, found)));
         problems.AddRange(PartNames([.. edition.Parts.Select(part => part.Part.Name)]));
+        problems.AddRange(SheetNames([.. edition.Parts.Select(part => part.Part)]));
         problems.AddRange(CostNames(edition.FixedCosts));
         return problems;
     }
 
     /// <summary>What is wrong with the names of costs; empty where nothing is.</summary>
     public static IEnumerable<Problem> CostNames(IReadOnlyList<FixedCost> costs) => LibraryRules.Names("fixedCosts", costs.Select(cost => cost.Name));
+
+    /// <summary>What is wrong with the names of sheets that parts ask for; empty where nothing is.</summary>
+    public static IEnumerable<Problem> SheetNames(IReadOnlyList<Part> parts) => parts.SelectMany((part, index) => LibraryRules.Still($"$.parts[{index}].sheet", part.SheetId ?? ""));
 
     /// <summary>Parts without a name of their own, by which plans and people tell them apart; empty where there are none.</summary>
     public static List<Problem> PartNames(IReadOnlyList<string> names)

@@ -30,6 +30,23 @@ internal static class Spoiling
         Set(Walk(root, path[..^1]), path[^1], value);
     }
 
+    /// <summary>The place of every text, as <see cref="Put"/> takes it, with what it says.</summary>
+    public static IEnumerable<(string Place, string Text)> TextsOf(JsonNode? node, string place = "")
+    {
+        if (node?.GetValueKind() == JsonValueKind.String)
+        {
+            return Inner(node) is { } document ? TextsOf(document, place + " > ") : [(place, node.GetValue<string>())];
+        }
+
+        var below = place.Length == 0 || place.EndsWith(' ') ? place : place + ".";
+        return node switch
+        {
+            JsonObject members => members.SelectMany(member => TextsOf(member.Value, below + member.Key)),
+            JsonArray items => items.SelectMany((item, index) => TextsOf(item, string.Create(CultureInfo.InvariantCulture, $"{below}{index}"))),
+            _ => [],
+        };
+    }
+
     private static IEnumerable<(string, Action<JsonNode>)> Of(JsonNode? node, string[] path, Func<JsonNode, JsonNode> open, Action<JsonNode, JsonNode> close)
     {
         switch (node)
