@@ -43,6 +43,10 @@ internal sealed class QuoteCourseWriting(PressRunDbContext db, DateTimeOffset no
     public Task<int> WithinADayAsync(Guid linkId, CancellationToken cancel) =>
         db.QuoteEvents.CountAsync(row => row.QuoteId == Quote.Id && row.LinkId == linkId && row.At > now.AddDays(-1) && ReadersDo.Contains(row.Kind), cancel);
 
+    /// <summary>True where a reader did something by a link that whoever had seen so much of the course has not seen.</summary>
+    public Task<bool> IsAnsweredSinceAsync(int seen, CancellationToken cancel) =>
+        db.QuoteEvents.AnyAsync(row => row.QuoteId == Quote.Id && row.Sequence > seen && row.LinkId != null && ReadersDo.Contains(row.Kind), cancel);
+
     /// <summary>Adds what happened, with all else that the context holds, and lets open pages know of it once it is committed.</summary>
     /// <param name="happened">Its place and moment are given here.</param>
     /// <param name="seen">True where the maker did it and so knows of it.</param>

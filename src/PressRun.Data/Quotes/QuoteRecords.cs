@@ -59,8 +59,9 @@ public sealed record QuoteFacts(
 /// <param name="Landed">Landed cost of them.</param>
 /// <param name="By">Who freezes it.</param>
 /// <param name="Replaces">The quote it stands in the place of; null for none.</param>
+/// <param name="Seen">How much had happened to that one when whoever freezes looked at it (see <see cref="QuoteWhole.Changes"/>); null where nobody looked.</param>
 public sealed record NewQuote(
-    Guid Id, Guid EditionId, QuoteFacts Facts, byte[] Job, byte[] Result, int Quantity, decimal Landed, string By, Guid? Replaces);
+    Guid Id, Guid EditionId, QuoteFacts Facts, byte[] Job, byte[] Result, int Quantity, decimal Landed, string By, Guid? Replaces, int? Seen = null);
 
 /// <summary>A frozen quote.</summary>
 /// <param name="Id">Its id.</param>
@@ -206,4 +207,7 @@ public sealed record QuoteEvent(
 {
     /// <summary>True for what happens to a link, which is the press's doing and not its reader's.</summary>
     public bool IsAboutLink => Kind is QuoteEventKind.LinkMade or QuoteEventKind.LinkEnded or QuoteEventKind.LinkEndedWithMaker;
+
+    /// <summary>True for what a reader did by their link.</summary>
+    public bool IsReaders => LinkId is not null && !IsAboutLink;
 }

@@ -244,6 +244,12 @@ public sealed class QuoteStore
                 return new SaveResult<QuoteRecord>.Refused([new Problem("$.replaces", null, "This quote has been replaced already. Replace the latest one.")]);
             }
 
+            // Replacing takes an answer's worth: whoever gave one is not passed over unread.
+            if (quote.Seen is { } seen && await course.IsAnsweredSinceAsync(seen, cancel))
+            {
+                return new SaveResult<QuoteRecord>.Refused([new Problem("$.replaces", null, "The quote that this one is to replace was answered meanwhile. Read that first, then freeze once more if it is to be replaced all the same.")]);
+            }
+
             row.Replaces = await db.Quotes.SingleAsync(other => other.Id == replaced, cancel);
             await course.AddAsync(new QuoteEvent(0, default, QuoteEventKind.Replaced, null, quote.By, Quantity: row.Number), seen: true, cancel);
         }

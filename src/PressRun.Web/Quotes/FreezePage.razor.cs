@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
+using PressRun.Data.Quotes;
 using PressRun.Data.RunPlans;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
@@ -17,6 +18,7 @@ public sealed partial class FreezePage
     private bool recalling;
     private bool recalled;
     private string? problem;
+    private IReadOnlyList<QuoteEvent> said = [];
 
     [Inject]
     private QuoteService Service { get; set; } = default!;
@@ -106,11 +108,16 @@ public sealed partial class FreezePage
         }
 
         var done = await Service.FreezeAsync(Press!.Record.Id, form.Id, View!, terms, Press.Name);
-        problem = done.Problem;
+        (problem, said) = (done.Problem, []);
         if (done.Now is { } quote)
         {
             await Drafts.ForgetAsync(BillKey);
             Navigation.NavigateTo(string.Create(CultureInfo.InvariantCulture, $"quotes/{quote.Number}"));
+        }
+        else if (await Service.SinceAsync(Press.Record.Id, View!) is var (now, since))
+        {
+            // Shown here they are seen, so that the next time is meant.
+            (View, said) = (View! with { Replaces = now }, since);
         }
 
         return done.Now is not null;

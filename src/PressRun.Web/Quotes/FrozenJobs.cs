@@ -1,12 +1,15 @@
+using System.Collections.Concurrent;
 using System.Security.Cryptography;
 using Microsoft.Extensions.Caching.Memory;
+using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
 
 namespace PressRun.Web.Quotes;
 
 /// <summary>
 /// The frozen jobs of quotes, worked out once for all who look at them: a quote never changes, and whoever has a link to it may ask for it again and again.
-/// A few are worked out at once, each on a thread of its own, so that the pages of everybody else go on; and none for long, since the others wait.
+/// A few are worked out at once, each on a thread of its own, so that the pages of everybody else go on; and none for long, since the others wait. Of one press it is one at a time:
+/// whoever opens many heavy quotes of theirs has their own press wait, and of the turns of all takes one.
 /// </summary>
 public sealed class FrozenJobs : IDisposable
 {
@@ -19,6 +22,9 @@ public sealed class FrozenJobs : IDisposable
 
     private readonly MemoryCache jobs = new(new MemoryCacheOptions { SizeLimit = MostKept });
     private readonly SemaphoreSlim turns = new(MostAtOnce);
+
+    // One for every press that was asked for since the start: there are as many as presses, and each is next to nothing.
+    private readonly ConcurrentDictionary<PressId, SemaphoreSlim> turnsOfPresses = new();
     private readonly Func<QuoteRecord, CancellationToken, FrozenJob> work;
     private readonly TimeSpan mostWork;
 
@@ -37,14 +43,15 @@ public sealed class FrozenJobs : IDisposable
     /// <summary>With other work, and another time that it may take.</summary>
     public FrozenJobs(Func<QuoteRecord, CancellationToken, FrozenJob> work, TimeSpan mostWork) => (this.work, this.mostWork) = (work, mostWork);
 
-    /// <summary>How many are worked out at once: half the processors, and at least one.</summary>
-    public static int MostAtOnce { get; } = Math.Max(1, Environment.ProcessorCount / 2);
+    /// <summary>How many are worked out at once: half the processors, and at least one, and one more, so that a press never waits for the work of one other alone.</summary>
+    public static int MostAtOnce { get; } = Math.Max(1, Environment.ProcessorCount / 2) + 1;
 
     /// <summary>The frozen job of a quote.</summary>
+    /// <param name="press">Whose quote.</param>
     /// <param name="quote">The quote.</param>
     /// <param name="gone">Whoever asked has left: the work on it ends.</param>
     /// <exception cref="OperationCanceledException">Whoever asked has left.</exception>
-    public async Task<FrozenJob> OfAsync(QuoteRecord quote, CancellationToken gone)
+    public async Task<FrozenJob> OfAsync(PressId press, QuoteRecord quote, CancellationToken gone)
     {
         var key = Key(quote);
         if (jobs.Get<FrozenJob>(key) is { } kept)
@@ -52,25 +59,39 @@ public sealed class FrozenJobs : IDisposable
             return kept;
         }
 
-        await turns.WaitAsync(gone);
+        var ownTurn = turnsOfPresses.GetOrAdd(press, _ => new SemaphoreSlim(1));
+        await ownTurn.WaitAsync(gone);
         try
         {
-            // Somebody else may have had it worked out while this one waited.
-            if (jobs.Get<FrozenJob>(key) is { } meanwhile)
+            await turns.WaitAsync(gone);
+            try
             {
-                return meanwhile;
+                return await InTurnAsync(key, quote, gone);
             }
-
-            var (fresh, inTime) = await WorkAsync(quote, gone);
-            var entry = new MemoryCacheEntryOptions { Size = fresh.BytesFor(quote) };
-
-            // Where it was not over in time, it may be another time.
-            return jobs.Set(key, fresh, inTime ? entry.SetSlidingExpiration(Kept) : entry.SetAbsoluteExpiration(Kept));
+            finally
+            {
+                turns.Release();
+            }
         }
         finally
         {
-            turns.Release();
+            ownTurn.Release();
         }
+    }
+
+    private async Task<FrozenJob> InTurnAsync(string key, QuoteRecord quote, CancellationToken gone)
+    {
+        // Somebody else may have had it worked out while this one waited.
+        if (jobs.Get<FrozenJob>(key) is { } meanwhile)
+        {
+            return meanwhile;
+        }
+
+        var (fresh, inTime) = await WorkAsync(quote, gone);
+        var entry = new MemoryCacheEntryOptions { Size = fresh.BytesFor(quote) };
+
+        // Where it was not over in time, it may be another time.
+        return jobs.Set(key, fresh, inTime ? entry.SetSlidingExpiration(Kept) : entry.SetAbsoluteExpiration(Kept));
     }
 
     private async Task<(FrozenJob Fresh, bool InTime)> WorkAsync(QuoteRecord quote, CancellationToken gone)
@@ -92,6 +113,10 @@ public sealed class FrozenJobs : IDisposable
     {
         jobs.Dispose();
         turns.Dispose();
+        foreach (var turn in turnsOfPresses.Values)
+        {
+            turn.Dispose();
+        }
     }
 
     // All that the work goes by, and nothing else, whatever the row says of itself.

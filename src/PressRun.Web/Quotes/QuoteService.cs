@@ -50,8 +50,15 @@ public sealed class QuoteService(QuoteStore quotes, RunPlanService runs, TitleSt
     public async Task<QuoteDone<QuoteRecord>> FreezeAsync(PressId press, Guid id, FreezeView view, QuoteTerms terms, string by)
     {
         var quote = QuoteFreezing.Of(id, view.Costing.Source, RunFiles.JobOf(view.Costing.Source), view.Title, terms, Today, by, view.Replaces?.Quote.Id);
-        return quote.Succeeded ? Told(await quotes.FreezeAsync(press, quote.Value)) : new QuoteDone<QuoteRecord>(null, Words.Standing(quote.Problems));
+        return quote.Succeeded ? Told(await quotes.FreezeAsync(press, quote.Value with { Seen = view.Replaces?.Whole.Changes })) : new QuoteDone<QuoteRecord>(null, Words.Standing(quote.Problems));
     }
+
+    /// <summary>The quote that is to be replaced as it stands by now, with what its readers did since it was looked at; null where that is nothing.</summary>
+    public async Task<(QuoteView Now, IReadOnlyList<QuoteEvent> Said)?> SinceAsync(PressId press, FreezeView view) =>
+        view.Replaces is { } seen && await FindAsync(press, seen.Quote.Number) is { } now
+            && now.Whole.Events.Where(happened => happened.IsReaders && happened.Sequence > seen.Whole.Changes).ToList() is { Count: > 0 } said
+            ? (now, said)
+            : null;
 
     /// <summary>All quotes of the press, the latest first.</summary>
     public Task<IReadOnlyList<QuoteSummary>> ListAsync(PressId press) => quotes.ListAsync(press);
@@ -61,7 +68,7 @@ public sealed class QuoteService(QuoteStore quotes, RunPlanService runs, TitleSt
     /// <param name="number">Its number.</param>
     /// <param name="gone">Whoever asked has left.</param>
     public async Task<QuoteView?> FindAsync(PressId press, int number, CancellationToken gone = default) =>
-        await quotes.FindAsync(press, number, gone) is { } whole ? QuoteView.Of(whole, await jobs.OfAsync(whole.Quote, gone), CultureInfo.CurrentCulture) : null;
+        await quotes.FindAsync(press, number, gone) is { } whole ? QuoteView.Of(whole, await jobs.OfAsync(press, whole.Quote, gone), CultureInfo.CurrentCulture) : null;
 
     /// <summary>Address of the printing that was quoted.</summary>
     public async Task<string?> AddressAsync(PressId press, QuoteView view) =>

@@ -88,7 +88,7 @@ public static class QuoteWords
     /// to type, so nobody speaks for the press or for another.</summary>
     public static string By(QuoteEvent happened, QuoteView view)
     {
-        if (happened.IsAboutLink || happened.LinkId is null)
+        if (!happened.IsReaders)
         {
             return Say($"{Apart.Of(happened.By)} (the press)");
         }

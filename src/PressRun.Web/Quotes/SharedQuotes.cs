@@ -163,7 +163,7 @@ public sealed class SharedQuotes : IDisposable
     };
 
     private async Task<(QuoteView View, QuoteLink Link)?> LoadAsync(SharedLook look, CultureInfo culture, CancellationToken cancel) =>
-        await store.LoadAsync(look, cancel) is var (whole, link) ? (QuoteView.Of(whole, await jobs.OfAsync(whole.Quote, cancel), culture), link) : null;
+        await store.LoadAsync(look, cancel) is var (whole, link) ? (QuoteView.Of(whole, await jobs.OfAsync(look.Press, whole.Quote, cancel), culture), link) : null;
 
     /// <inheritdoc/>
     public void Dispose()

@@ -192,6 +192,34 @@ public sealed class QuoteJourney(Chromium chromium, SampleApp sample, PeopleApp 
         reader.WasQuiet();
     }
 
+    [Fact]
+    public async Task Whoever_replaces_a_quote_that_is_agreed_to_meanwhile_is_told_and_chooses_again()
+    {
+        await using var maker = await sample.VisitAsync(chromium);
+        var number = await FreezeAsync(maker);
+        var secret = await sample.Stored.ShareAsync(number, "Gil Ray");
+        var book = await sample.Stored.BookAsync(Book, 2);
+        await maker.OpenAsync($"{book.Path}/run/quote?replaces={number}");
+        var freeze = maker.Page.GetByRole(AriaRole.Button, new() { Name = "Freeze as a quote" });
+        await Expect(freeze).ToBeEnabledAsync();
+        await using var guest = await chromium.Browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        var page = await guest.NewPageAsync();
+        await page.GotoAsync(new Uri(sample.Address, "q/" + secret).AbsoluteUri);
+        await page.Locator("#agree .sign input[name=name]").First.FillAsync("Gil Ray");
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Agree to") }).ClickAsync();
+        await Expect(page.Locator(".said")).ToContainTextAsync("You have agreed");
+
+        await freeze.ClickAsync();
+        await Expect(maker.Page.Locator("main [role=alert]")).ToContainTextAsync("was answered meanwhile");
+        await Expect(maker.Page.Locator("main .course")).ToContainTextAsync("Gil Ray agreed to");
+        await freeze.ClickAsync();
+        await maker.Page.WaitForURLAsync("**/quotes/*");
+        await maker.AnswersAsync();
+        await maker.OpenAsync($"quotes/{number}");
+        await Expect(maker.Page.Locator(".course")).ToContainTextAsync("took its place");
+        maker.WasQuiet();
+    }
+
     private async Task<int> FreezeAsync(Visit maker)
     {
         var book = await sample.Stored.BookAsync(Book, 2);

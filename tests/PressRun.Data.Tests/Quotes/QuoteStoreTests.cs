@@ -99,6 +99,36 @@ public sealed class QuoteStoreTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task A_quote_that_was_answered_since_its_maker_looked_is_not_replaced_before_they_looked_again()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var (first, _, look) = await SmallQuote.SharedAsync(stores, small);
+        var looked = (await stores.Quotes.FindAsync(small.Id, 1))!.Changes;
+        SmallPress.Saved(await stores.Shared.ReplyAsync(look, SmallQuote.AgreeTo(first)));
+        var later = await SmallQuote.NewAsync(stores, small, first.Id);
+
+        var refused = await stores.Quotes.FreezeAsync(small.Id, later with { Seen = looked });
+
+        Assert.Equal("$.replaces", Assert.Single(Assert.IsType<SaveResult<QuoteRecord>.Refused>(refused).Problems).Path);
+        Assert.Equal(QuoteState.Agreed, (await stores.Quotes.FindAsync(small.Id, 1))!.State);
+        SmallPress.Saved(await stores.Quotes.FreezeAsync(small.Id, later with { Seen = looked + 1 }));
+    }
+
+    [Fact]
+    public async Task What_other_makers_did_meanwhile_does_not_keep_a_quote_from_being_replaced()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var (first, _, _) = await SmallQuote.SharedAsync(stores, small);
+        var looked = (await stores.Quotes.FindAsync(small.Id, 1))!.Changes;
+        SmallPress.Saved(await stores.Quotes.LinkAsync(small.Id, first.Id, SmallQuote.ForAda with { Name = "Bo", Part = null }, "Press"));
+        SmallPress.Saved(await stores.Quotes.RemarkAsync(small.Id, first.Id, "Press", "Soon."));
+
+        SmallPress.Saved(await stores.Quotes.FreezeAsync(small.Id, await SmallQuote.NewAsync(stores, small, first.Id) with { Seen = looked }));
+    }
+
+    [Fact]
     public async Task Terms_that_cannot_be_are_refused_where_they_stand()
     {
         await using var stores = await Stores.NewAsync(postgres);

@@ -1,3 +1,4 @@
+using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
 using PressRun.Web.Quotes;
 using PressRun.Web.Tests.Support;
@@ -7,6 +8,7 @@ namespace PressRun.Web.Tests.Quotes;
 public sealed class FrozenJobsTests
 {
     private static readonly FrozenJob Empty = new(null, null);
+    private static readonly PressId Press = new(Guid.NewGuid());
 
     [Fact]
     public async Task A_quote_is_worked_out_once_for_all_who_look_at_it_and_another_job_by_itself()
@@ -19,12 +21,12 @@ public sealed class FrozenJobsTests
             return FrozenJob.Of(asked, gone);
         });
 
-        var all = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => jobs.OfAsync(quote with { Id = Guid.NewGuid() }, TestContext.Current.CancellationToken)));
+        var all = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => jobs.OfAsync(Press, quote with { Id = Guid.NewGuid() }, TestContext.Current.CancellationToken)));
 
         Assert.Equal(1, worked);
         Assert.All(all, job => Assert.Same(all[0], job));
         Assert.NotNull(all[0].Worked);
-        await jobs.OfAsync(AQuote.View(job: job => job with { FreeCopies = job.FreeCopies + 1 }).Quote, TestContext.Current.CancellationToken);
+        await jobs.OfAsync(Press, AQuote.View(job: job => job with { FreeCopies = job.FreeCopies + 1 }).Quote, TestContext.Current.CancellationToken);
         Assert.Equal(2, worked);
     }
 
@@ -42,7 +44,7 @@ public sealed class FrozenJobsTests
         });
 
         var quotes = Enumerable.Range(1, FrozenJobs.MostAtOnce + 3).Select(Other).ToList();
-        var all = quotes.Select(quote => jobs.OfAsync(quote, TestContext.Current.CancellationToken)).ToList();
+        var all = quotes.Select(quote => jobs.OfAsync(new PressId(Guid.NewGuid()), quote, TestContext.Current.CancellationToken)).ToList();
         foreach (var _ in quotes)
         {
             while (Volatile.Read(ref now) == 0)
@@ -55,6 +57,34 @@ public sealed class FrozenJobsTests
 
         await Task.WhenAll(all);
         Assert.InRange(most, 1, FrozenJobs.MostAtOnce);
+    }
+
+    [Fact]
+    public async Task A_press_with_many_heavy_quotes_keeps_no_other_waiting()
+    {
+        using var goOn = new ManualResetEventSlim();
+        var (now, most) = (0, 0);
+        using var jobs = new FrozenJobs((quote, gone) =>
+        {
+            if (quote.Quantity == 0)
+            {
+                return Empty;
+            }
+
+            most = Math.Max(most, Interlocked.Increment(ref now));
+            goOn.Wait(gone);
+            Interlocked.Decrement(ref now);
+            return Empty;
+        });
+
+        var heavy = Enumerable.Range(1, FrozenJobs.MostAtOnce + 3).Select(number => jobs.OfAsync(Press, Other(number), TestContext.Current.CancellationToken)).ToList();
+        var light = jobs.OfAsync(new PressId(Guid.NewGuid()), Other(0), TestContext.Current.CancellationToken);
+        var first = await Task.WhenAny(light, Task.Delay(TimeSpan.FromSeconds(10), TestContext.Current.CancellationToken));
+        goOn.Set();
+
+        Assert.Same(light, first);
+        await Task.WhenAll(heavy);
+        Assert.Equal(1, most);
     }
 
     [Fact]
@@ -75,11 +105,11 @@ public sealed class FrozenJobsTests
             return Empty;
         });
 
-        var left = jobs.OfAsync(Other(1), leaving.Token);
+        var left = jobs.OfAsync(Press, Other(1), leaving.Token);
         await begun.Task;
         await leaving.CancelAsync();
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => left);
-        var others = Enumerable.Range(1, FrozenJobs.MostAtOnce + 1).Select(number => jobs.OfAsync(Other(number), TestContext.Current.CancellationToken));
+        var others = Enumerable.Range(1, FrozenJobs.MostAtOnce + 1).Select(number => jobs.OfAsync(Press, Other(number), TestContext.Current.CancellationToken));
         Assert.All(await Task.WhenAll(others), job => Assert.Same(Empty, job));
     }
 
@@ -100,7 +130,7 @@ public sealed class FrozenJobsTests
 
         for (var look = 0; look < 2; look++)
         {
-            var job = await jobs.OfAsync(quote, TestContext.Current.CancellationToken);
+            var job = await jobs.OfAsync(Press, quote, TestContext.Current.CancellationToken);
             Assert.NotNull(job.Job);
             Assert.Null(job.Worked);
         }
