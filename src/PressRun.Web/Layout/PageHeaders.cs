@@ -1,3 +1,4 @@
+using PressRun.Web.People;
 using PressRun.Web.Quotes;
 
 namespace PressRun.Web.Layout;
@@ -36,6 +37,7 @@ public static class PageHeaders
         {
             // Asked now: an error page is rendered under another path.
             var isShared = context.Request.Path.StartsWithSegments(SharePages.Folder);
+            var referrers = IsKey(context.Request) ? "strict-origin" : "same-origin";
             context.Response.OnStarting(() =>
             {
                 var headers = context.Response.Headers;
@@ -44,8 +46,10 @@ public static class PageHeaders
                     SharePages.Hide(headers);
                 }
 
+                StayHere(context);
+
                 // Assets bring their own; all else is somebody's, files that are saved too.
-                Add(headers, Policy, "same-origin");
+                Add(headers, Policy, referrers);
 
                 // In the place of another answer the page keeps that one's status; asked for by itself it is no page either.
                 if (context.Request.Path == NothingHere && context.Response.StatusCode == StatusCodes.Status200OK)
@@ -59,6 +63,21 @@ public static class PageHeaders
         });
         return app;
     }
+
+    // Where a proxy with TLS stands in front and is not named yet, the app takes its own address for one by http, and browsers follow no form there, without a word (form-action). A path leads to where they are.
+    private static void StayHere(HttpContext context)
+    {
+        var (request, headers) = (context.Request, context.Response.Headers);
+        if (headers.Location is [{ } to] && $"{request.Scheme}://{request.Host}" is var own && to.StartsWith(own + "/", StringComparison.OrdinalIgnoreCase) && OwnAddress.Of(to[own.Length..]) is { Length: > 0 } path)
+        {
+            headers.Location = path;
+        }
+    }
+
+    // An open invitation's address is its key, also while whoever holds it signs in first: as a referrer it would stand in a proxy's log with every font of the page. Without any referrer
+    // browsers would leave out where its form comes from, too, and forms of unknown pages are refused (see OwnOrigin).
+    private static bool IsKey(HttpRequest request) =>
+        request.Path.StartsWithSegments("/join") || (request.Path.StartsWithSegments("/sign-in") && request.Query.ContainsKey("to"));
 
     private static void Add(IHeaderDictionary headers, string policy, string referrers)
     {

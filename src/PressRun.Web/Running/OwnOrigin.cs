@@ -37,6 +37,13 @@ public static partial class OwnOrigin
         });
     }
 
+    /// <summary>True where a page of this app had it opened: not a link elsewhere, nor one that was sent to somebody. Over plain http browsers do not tell of sites, and tell the page that it comes from.</summary>
+    public static bool IsOwnStep(HttpRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        return request.Headers[Site] is [{ Length: > 0 } site] ? site == "same-origin" : request.Headers.Referer is [{ Length: > 0 } page] && IsOwn(page, request.Host);
+    }
+
     private static Task SayAsync(HttpContext context, bool isRenamed)
     {
         if (context.Request.Path.StartsWithSegments("/api/v1"))

@@ -24,6 +24,8 @@ public sealed class MailJourney
 
         await Eventually.HoldsAsync(() => Task.FromResult(sink.Taken.Count == 2), "both remarks have come by mail");
 
+        await Eventually.HoldsAsync(() => Task.FromResult(app.Said.Split("Mail about quote 3 was taken by the mail server").Length == 3), "the log says so of both");
+
         Assert.Equal(2, sink.Taken.Select(mail => mail.MessageId).Distinct().Count());
         Assert.All(["Is the cover laminated?", "And the spine?"], words => Assert.Single(sink.Taken, mail => mail.TextBody!.Contains(words, StringComparison.Ordinal)));
         Assert.DoesNotContain("maker@example.org", app.Said, StringComparison.Ordinal);

@@ -1,8 +1,10 @@
 using Deque.AxeCore.Playwright;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using PressRun.Browser.Tests.Pages;
 using PressRun.Browser.Tests.Running;
 using PressRun.Data.Access;
+using PressRun.Data.People;
 using static Microsoft.Playwright.Assertions;
 
 namespace PressRun.Browser.Tests.Journeys;
@@ -57,6 +59,37 @@ public sealed class PeopleJourney(Chromium chromium, PeopleApp people)
         await row.GetByRole(AriaRole.Button, new() { Name = "out of the press" }).ClickAsync();
         await Expect(owner.Page.GetByText("nell@example.org")).ToHaveCountAsync(0);
         owner.WasQuiet();
+    }
+
+    // A proxy's log has the referrer of whatever a page loads, and the address of an open invitation is its key.
+    [Fact]
+    public async Task Nothing_that_a_page_loads_tells_of_the_invitation_that_is_open()
+    {
+        await people.ReadyAsync();
+        var secret = await people.Stored.Services.GetRequiredService<InvitationStore>().InviteAsync(people.Stored.Press.Id, "Tess Told", PressRole.Reader);
+        await using var tess = await Visit.BeginAsync(chromium.Browser, people.App.Address);
+        var asked = new List<IRequest>();
+        tess.Page.Request += (_, request) => asked.Add(request);
+
+        await tess.Page.GotoAsync("join/" + secret);
+        await tess.Page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await tess.Page.GetByRole(AriaRole.Link, new() { Name = "Sign in first" }).ClickAsync();
+        await tess.Page.WaitForURLAsync("**/sign-in?to=*");
+        await tess.Page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+
+        Assert.True(asked.Count > 5, "Its styles and fonts are asked for.");
+        foreach (var request in asked.ToList())
+        {
+            Assert.DoesNotContain(secret, (await request.AllHeadersAsync()).GetValueOrDefault("referer", ""), StringComparison.Ordinal);
+        }
+
+        // The form says where it comes from all the same.
+        await tess.Page.GotoAsync("join/" + secret);
+        await tess.Field("Your name").FillAsync("Tess Told");
+        await tess.Field("Mail address").FillAsync("tess@example.org");
+        await tess.Field("Password").FillAsync(PeopleApp.Password);
+        await tess.Page.GetByRole(AriaRole.Button, new() { Name = "Make an account and join" }).ClickAsync();
+        await tess.AnswersAsync();
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using System.Buffers.Text;
 using System.Net;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
 using PressRun.Browser.Tests.Running;
 using PressRun.Data.People;
 
@@ -9,7 +10,7 @@ namespace PressRun.Browser.Tests.People;
 
 /// <summary>What becomes of accounts whose people come from elsewhere, or by passkeys.</summary>
 [Collection(typeof(Elsewhere))]
-public sealed class ElsewhereAccountTests(ServedElsewhere elsewhere)
+public sealed class ElsewhereAccountTests(ServedElsewhere elsewhere, Chromium chromium)
 {
     // OpenID Connect Core 1.0, section 2: a subject has at most 255 ASCII characters.
     [Fact]
@@ -63,6 +64,44 @@ public sealed class ElsewhereAccountTests(ServedElsewhere elsewhere)
 
         Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
         Assert.Contains(email, await ServedElsewhere.ReadAsync(person, "account"), StringComparison.Ordinal);
+    }
+
+    // W3C, Fetch Metadata Request Headers: what a browser says of where a step comes from; "none" is a link in a mail, too.
+    [Theory]
+    [InlineData("Sec-Fetch-Site", "cross-site")]
+    [InlineData("Sec-Fetch-Site", "same-site")]
+    [InlineData("Sec-Fetch-Site", "none")]
+    [InlineData("Referer", "http://elsewhere.example/sign-in")]
+    [InlineData("Accept", "text/html")]
+    public async Task A_link_that_somebody_opens_leads_to_the_page_to_sign_in_and_not_on_to_the_other_server(string header, string from)
+    {
+        var email = await elsewhere.PersonAsync("Opening" + (header + from).Length);
+        using var person = await HttpPerson.SignedInAsync(elsewhere.App.Address, email);
+        using var answer = await person.ComeAsync("sign-in/elsewhere?to=%2Faccount", header, from);
+
+        Assert.Equal((HttpStatusCode.Redirect, "/sign-in?to=%2Faccount"), (answer.StatusCode, answer.Headers.Location?.ToString()));
+        Assert.Contains(email, await ServedElsewhere.ReadAsync(person, "account"), StringComparison.Ordinal);
+        // Over plain http a browser says of which page its step comes, and no more.
+        using var own = await person.ComeAsync("sign-in/elsewhere", "Referer", elsewhere.App.Address.ToString());
+        Assert.StartsWith(elsewhere.Server.Address + "/authorize?", own.Headers.Location?.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_browser_is_led_there_and_back_by_the_button_and_by_another_sites_link_only_to_the_button()
+    {
+        var email = await elsewhere.PersonAsync("Clicking");
+        await elsewhere.LinkAsync(email, "s-clicking");
+        elsewhere.Server.Person = new("s-clicking", email, true, "Clicking");
+        await using var browser = await chromium.Browser.NewContextAsync();
+        var page = await browser.NewPageAsync();
+        await page.RouteAsync("http://elsewhere.example/", route => route.FulfillAsync(new() { ContentType = "text/html", Body = $"<a href='{elsewhere.App.Address}sign-in/elsewhere?to=%2Faccount'>A prize</a>" }));
+        await page.GotoAsync("http://elsewhere.example/");
+        await page.GetByText("A prize").ClickAsync();
+        await page.WaitForURLAsync("**/sign-in?to=%2Faccount");
+
+        await page.GetByRole(AriaRole.Link, new() { Name = "Sign in with The Guild" }).ClickAsync();
+        await page.WaitForURLAsync("**/account");
+        await Assertions.Expect(page.Locator("main")).ToContainTextAsync(email);
     }
 
     [Fact]

@@ -15,6 +15,19 @@ namespace PressRun.Browser.Tests.People;
 /// <summary>What a key opens over HTTP, and what opens nothing in its place. All of it happens in a press of its own.</summary>
 public sealed class KeyTests(PeopleApp people)
 {
+    // Whoever guesses keys writes no more into the log than what programs that bar addresses read.
+    [Fact]
+    public async Task A_wrong_key_is_told_to_the_log_in_one_line()
+    {
+        await people.ReadyAsync();
+        using var guesser = new HttpClient { BaseAddress = people.App.Address };
+        guesser.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", "guessed");
+        Assert.Equal(HttpStatusCode.Unauthorized, await StatusAsync(guesser.GetAsync(new Uri("api/v1/printings", UriKind.Relative))));
+
+        await Eventually.HoldsAsync(() => Task.FromResult(people.App.Said.Contains(": wrong key", StringComparison.Ordinal)), "the log tells of it");
+        Assert.DoesNotContain("not authenticated", people.App.Said, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_key_that_writes_adds_a_title_and_writes_a_line_once_however_often_it_is_sent()
     {

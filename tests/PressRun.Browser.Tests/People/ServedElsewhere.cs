@@ -69,7 +69,7 @@ public sealed class ServedElsewhere : IAsyncLifetime
     /// <returns>The address by which they come back.</returns>
     internal async Task<string> AskAsync(HttpPerson person, string to)
     {
-        using var sent = await person.AskAsync("GET", "sign-in/elsewhere?to=" + Uri.EscapeDataString(to));
+        using var sent = await person.ComeAsync("sign-in/elsewhere?to=" + Uri.EscapeDataString(to), "Sec-Fetch-Site", "same-origin");
         Assert.StartsWith(Server.Address + "/authorize?", sent.Headers.Location?.ToString(), StringComparison.Ordinal);
         using var elsewhere = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false });
         using var answer = await elsewhere.GetAsync(sent.Headers.Location!);

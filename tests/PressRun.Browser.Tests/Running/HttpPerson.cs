@@ -49,6 +49,14 @@ internal sealed partial class HttpPerson : IDisposable
     public Task<HttpResponseMessage> AskAsync(string method, string path, HttpContent? body = null) =>
         http.SendAsync(new HttpRequestMessage(new HttpMethod(method), path.TrimStart('/')) { Content = body });
 
+    /// <summary>Opens an address with a header by which a browser says where that comes from.</summary>
+    public Task<HttpResponseMessage> ComeAsync(string path, string header, string from)
+    {
+        var request = new HttpRequestMessage(HttpMethod.Get, path.TrimStart('/'));
+        request.Headers.Add(header, from);
+        return http.SendAsync(request);
+    }
+
     /// <summary>Opens a page and sends its first form, filled in.</summary>
     public Task<HttpResponseMessage> FillAsync(string page, Dictionary<string, string> fields) => SendAsync(page, page, fields);
 

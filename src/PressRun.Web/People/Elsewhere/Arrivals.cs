@@ -4,6 +4,7 @@ using System.Text.Json;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.DataProtection;
 using PressRun.Data.People;
+using PressRun.Web.Running;
 
 namespace PressRun.Web.People.Elsewhere;
 
@@ -139,9 +140,15 @@ public sealed class Arrivals(OtherServer? server, OtherServerAway told, Accounts
             return Results.NotFound();
         }
 
+        var own = OwnAddress.Of(to);
+        if (!OwnOrigin.IsOwnStep(http.Request))
+        {
+            // Where the server asks nothing, coming back ends the sign-in that this browser has: whoever only opens a link chooses that for themselves.
+            return Results.LocalRedirect($"{http.Request.PathBase}/sign-in" + (own.Length == 0 ? "" : "?to=" + Uri.EscapeDataString(own)));
+        }
+
         try
         {
-            var own = OwnAddress.Of(to);
             await http.ChallengeAsync(OtherServerSetup.Scheme, new AuthenticationProperties { RedirectUri = own.Length == 0 ? http.Request.PathBase + "/" : own });
             return Results.Empty;
         }
