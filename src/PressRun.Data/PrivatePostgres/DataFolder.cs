@@ -98,7 +98,7 @@ internal sealed class DataFolder : IDisposable
 
     /// <summary>Why a start ends that could not read or write in its folder: a full disk, or one that takes no writing.</summary>
     public static StartRefusedException CannotBeUsed(string path, Exception exception) => new(
-        $"The data folder {path} cannot be used: {exception.Message} Give it room and let this user write there, or name another in PressRun__DataFolder.", exception);
+        $"The data folder {path} cannot be used: {exception.Message.TrimEnd('.')}. Give it room and let this user write there, or name another in PressRun__DataFolder.", exception);
 
     // The system's word for a file that somebody else has locked: 11 on Linux, 35 on macOS.
     private static bool IsHeld(IOException exception) => exception.HResult is 11 or 35;

@@ -11,12 +11,15 @@ internal static partial class Migrating
 {
     private static readonly TimeSpan LongestWait = TimeSpan.FromMinutes(1);
 
+    // Seconds between two lines of a start that waits.
+    private const int ToldEach = 10;
+
     /// <summary>Waits for the server, then migrates. Several nodes may do so at once: they take turns.</summary>
     /// <exception cref="StartRefusedException">The server does not answer, refuses, or holds a newer database.</exception>
     public static async Task BringUpAsync(IDbContextFactory<PressRunDbContext> contexts, TimeProvider time, ILogger logger, CancellationToken cancel)
     {
         var began = time.GetTimestamp();
-        while (true)
+        for (var waited = 0; ; waited++)
         {
             try
             {
@@ -34,7 +37,11 @@ internal static partial class Migrating
                     throw new StartRefusedException($"The database cannot be used: {words}", exception);
                 }
 
-                LogWaiting(logger, problem.Message);
+                if (waited % ToldEach == 0)
+                {
+                    LogWaiting(logger, problem.Message);
+                }
+
                 await Task.Delay(TimeSpan.FromSeconds(1), time, cancel);
             }
         }

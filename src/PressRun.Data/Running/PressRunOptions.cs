@@ -22,7 +22,7 @@ public sealed class PressRunOptions
     /// <summary>The section of the configuration.</summary>
     public const string Section = "PressRun";
 
-    [Setting("none", "password for that connection, where it is not written in it")]
+    [Setting("none", "password for that connection; takes the place of one that is written in it")]
     public string DatabasePassword { get; set; } = "";
 
     [Setting("`~/.local/share/PressRun`, for root `/var/lib/pressrun`", "folder of the private PostgreSQL; its path must stay under some 80 characters, or the socket goes to `/tmp`")]
@@ -55,7 +55,7 @@ public sealed class PressRunOptions
     [Setting("none", "the name that it knows PressRun by")]
     public string OpenIdClient { get; set; } = "";
 
-    [Setting("none", "what PressRun shows it; better from a file")]
+    [Setting("none", "what PressRun shows it; better from a file. Left out where it takes PressRun for a public client")]
     public string OpenIdSecret { get; set; } = "";
 
     [Setting("`another server`", "what the button calls it")]

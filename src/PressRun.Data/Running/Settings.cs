@@ -41,7 +41,7 @@ public static class Settings
         new("AllowedHosts", "none", $"host names that it answers to besides `{UsualHosts}`, separated by semicolons, also where a proxy forwards another"),
         new("PathBase", "none", "path that it is served under, such as `/press`"),
         new("LANG", "English", "language and numbers of [mail](#mail), such as `de_DE.UTF-8`"),
-        new("Logging__LogLevel__Default", "`Information`", "how much is logged; `Logging__Console__FormatterName=json` logs as JSON"),
+        new("Logging__LogLevel__Default", "`Information`", "how much PressRun itself tells: `Warning` and up leave lines out, `Debug` and `Trace` add none, and what the framework says of requests stays off; `Logging__Console__FormatterName=json` logs as JSON"),
     ];
 
     /// <summary>The table of docs/operating.md.</summary>

@@ -92,6 +92,7 @@ public sealed partial class MailSender : BackgroundService
         {
             case MailFate.Sent:
                 await outbox.DoneAsync(due, CancellationToken.None);
+                LogSent(logger, due.Whole.Quote.Number);
                 break;
             case MailFate.Later when await outbox.LaterAsync(due, CancellationToken.None):
                 LogLater(logger, due.Whole.Quote.Number, outcome.Why);
@@ -114,6 +115,9 @@ public sealed partial class MailSender : BackgroundService
             // It is to wake up already.
         }
     }
+
+    [LoggerMessage(Level = LogLevel.Information, Message = "Mail about quote {Quote} was taken by the mail server")]
+    private static partial void LogSent(ILogger logger, int quote);
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "Mail about quote {Quote} waits for the mail server: {Why}")]
     private static partial void LogLater(ILogger logger, int quote, string why);

@@ -1,4 +1,5 @@
 using System.Net.Sockets;
+using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Connections;
 using Microsoft.Extensions.Options;
 using PressRun.Data.Running;
@@ -6,7 +7,7 @@ using PressRun.Data.Running;
 namespace PressRun.Web.Running;
 
 /// <summary>Says in a sentence why PressRun does not start, also where the framework tells it by an exception of its own.</summary>
-public static class StartFaults
+public static partial class StartFaults
 {
     private const string Name = "name another address in ASPNETCORE_URLS.";
 
@@ -21,9 +22,15 @@ public static class StartFaults
         SocketException { SocketErrorCode: SocketError.AccessDenied } => $"PressRun may not listen where ASPNETCORE_URLS says: ports below 1024 are root's. Let a proxy serve those, and {Name}",
         SocketException { SocketErrorCode: SocketError.AddressNotAvailable } => $"ASPNETCORE_URLS names an address that this machine does not have; {Name}",
         OptionsValidationException settings => "A setting cannot be used. " + string.Join(' ', settings.Failures),
+        InvalidOperationException when Unreadable().Match(fault.Message) is { Success: true } told =>
+            $"{told.Groups["name"].Value.Replace(":", "__", StringComparison.Ordinal)} is {told.Groups["value"].Value}; write {(told.Groups["type"].Value == "Boolean" ? "true or false" : "a whole number")}.",
         InvalidOperationException or InvalidDataException or UnauthorizedAccessException when ReadSettings.Any(part => fault.Source?.StartsWith(part, StringComparison.Ordinal) == true) =>
             "A setting cannot be used. " + fault.Message + (fault.InnerException is { } cause ? " " + cause.Message : ""),
         _ when DatabaseAway.IsWhy(fault) => "The database stopped answering while PressRun started. Start it again when it does.",
         _ => null,
     };
+
+    // The framework's words for a value that is none of the kind.
+    [GeneratedRegex(@"^Failed to convert configuration value '(?<value>.*)' at '(?<name>[^']+)' to type 'System\.(?<type>Int32|Boolean)'", RegexOptions.Singleline)]
+    private static partial Regex Unreadable();
 }

@@ -32,7 +32,7 @@ public sealed class StartFaultsTests
     public void The_address_that_is_printed_can_be_opened(string listensOn, string printed) => Assert.Equal(printed, Listening.ToOpen(listensOn));
 
     [Theory]
-    [InlineData("PressRun:Api:MostWaiting", "many", "'PressRun:Api:MostWaiting'")]
+    [InlineData("PressRun:Api:MostWaiting", "many", "PressRun__Api__MostWaiting is many; write a whole number.")]
     [InlineData("PressRun:Api:MostWaiting", "20000", "MostWaiting must be between 0 and 10000")]
     public void A_limit_that_cannot_be_used_is_told(string key, string value, string words)
     {
