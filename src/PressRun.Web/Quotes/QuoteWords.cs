@@ -21,6 +21,9 @@ public static class QuoteWords
         ({ } kind, _) => LineWords.Of(kind, SayWhole(line.Label)),
     };
 
+    /// <summary>What a frozen line counts; empty where it is one of something, or its kind is not known.</summary>
+    public static string Unit(FrozenLine line) => LineText.Read(line.Code) is var (kind, _) ? LineWords.Unit(kind) : "";
+
     /// <summary>Where a quote stands, in a word.</summary>
     public static string Of(QuoteState state) => state switch
     {

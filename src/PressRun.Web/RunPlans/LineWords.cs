@@ -29,7 +29,7 @@ public static class LineWords
     };
 
     /// <summary>What its quantity counts; empty where it is one of something.</summary>
-    public static string Unit(CostLine line) => line.Code switch
+    public static string Unit(CostCode kind) => kind switch
     {
         CostCode.Book or CostCode.BenchConsumable => Say("what a line counts", $"copies"),
         CostCode.Print => Say($"impressions"),
