@@ -230,6 +230,23 @@ public sealed class ArchiveTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task A_link_of_an_archive_that_anybody_takes_in_opens_nothing_and_waits_for_the_press_that_made_it()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var (_, link, _) = await SmallQuote.SharedAsync(stores, await SmallPress.CreateAsync(stores));
+        var archive = (await stores.Archives.ExportAsync((await stores.Presses.ListAsync()).Single().Id))!;
+        await using var elsewhere = await Stores.NewAsync(postgres);
+
+        var taken = (await elsewhere.Archives.TakeInAsync(archive)).Value;
+        Assert.Null(await SmallQuote.LookAsync(elsewhere, link.Secret));
+        var copied = Assert.Single((await elsewhere.Quotes.FindAsync(taken.Id, 1))!.Links);
+        Assert.Equal((false, null), (copied.IsOpen(TimeProvider.System.GetUtcNow()), copied.EndedAt));
+
+        var restored = (await elsewhere.Archives.ImportAsync(archive)).Value;
+        Assert.Equal((restored.Id, true), ((await SmallQuote.LookAsync(elsewhere, link.Secret))!.Press, (await SmallQuote.LookAsync(elsewhere, link.Secret))!.IsOpen));
+    }
+
+    [Fact]
     public async Task A_problem_in_a_folder_names_the_file()
     {
         await using var stores = await Stores.NewAsync(postgres);

@@ -15,7 +15,7 @@ using PressRun.Engine.Copies;
 namespace PressRun.Data.Archive;
 
 /// <summary>Turns an archive that was read into the rows of a new press.</summary>
-internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, DateTimeOffset now, IReadOnlySet<string> linksHere)
+internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, DateTimeOffset now, IReadOnlySet<string> closedLinks)
 {
     private readonly Dictionary<(string Shop, DateOnly From), PriceListRow> lists = [];
     private readonly Dictionary<(string Title, int Printing), Guid> editions = [];
@@ -50,7 +50,7 @@ internal sealed class ArchiveImport(PressRunDbContext db, PressArchive archive, 
             AddTitle(title);
         }
 
-        new QuoteImport(db, editions, now, linksHere).Add(archive.Quotes);
+        new QuoteImport(db, editions, now, closedLinks).Add(archive.Quotes);
         return press;
     }
 

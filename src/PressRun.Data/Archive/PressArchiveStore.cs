@@ -16,9 +16,14 @@ public sealed class PressArchiveStore
 
     internal PressArchiveStore(PressDatabase database) => this.database = database;
 
-    /// <summary>Makes a new press of an archive's bytes: all of it, or nothing and every problem.</summary>
+    /// <summary>Makes a new press of an archive's bytes: all of it, or nothing and every problem. Links to its quotes open as they did.</summary>
     public async Task<Outcome<PressRecord>> ImportAsync(ReadOnlyMemory<byte> utf8, CancellationToken cancel = default) =>
         await ImportAsync(ArchiveFiles.Read(utf8), cancel);
+
+    /// <summary>The same for anybody's archive: links to its quotes open nothing. Whoever knows a link's secret could else write a quote of their own for it, and wait until the press
+    /// that made it is brought in anew.</summary>
+    public async Task<Outcome<PressRecord>> TakeInAsync(ReadOnlyMemory<byte> utf8, CancellationToken cancel = default) =>
+        await ImportAsync(ArchiveFiles.Read(utf8), cancel, linksOpen: false);
 
     /// <summary>Makes a new press of an archive file, or of a folder that holds an archive's sections: all of it, or nothing and every problem.</summary>
     public async Task<Outcome<PressRecord>> ImportAsync(string path, CancellationToken cancel = default) =>
@@ -66,23 +71,23 @@ public sealed class PressArchiveStore
             cancel);
     }
 
-    private async Task<Outcome<PressRecord>> ImportAsync(Outcome<PressArchive> read, CancellationToken cancel) => read.Succeeded
-        ? await database.WriteNewAsync(PressId.New(), db => AddAsync(db, read.Value, cancel), cancel)
+    private async Task<Outcome<PressRecord>> ImportAsync(Outcome<PressArchive> read, CancellationToken cancel, bool linksOpen = true) => read.Succeeded
+        ? await database.WriteNewAsync(PressId.New(), db => AddAsync(db, read.Value, cancel, linksOpen), cancel)
         : Outcome<PressRecord>.Refused(read.Problems);
 
     // A press that is taken in a second time: a link opens one quote, and stays with the first.
-    private static async Task<HashSet<string>> LinksHereAsync(PressRunDbContext db, PressArchive archive, CancellationToken cancel)
+    private static async Task<HashSet<string>> ClosedLinksAsync(PressRunDbContext db, PressArchive archive, bool linksOpen, CancellationToken cancel)
     {
         var hashes = archive.Quotes.SelectMany(quote => quote.Links).Select(link => link.SecretHash).ToList();
-        return hashes.Count == 0
-            ? []
+        return !linksOpen || hashes.Count == 0
+            ? [.. hashes.Select(Convert.ToHexStringLower)]
             : (await db.QuoteLinks.IgnoreQueryFilters().Where(link => hashes.Contains(link.SecretHash)).Select(link => link.SecretHash).ToListAsync(cancel))
                 .Select(Convert.ToHexStringLower).ToHashSet(StringComparer.Ordinal);
     }
 
-    private async Task<Outcome<PressRecord>> AddAsync(PressRunDbContext db, PressArchive archive, CancellationToken cancel)
+    private async Task<Outcome<PressRecord>> AddAsync(PressRunDbContext db, PressArchive archive, CancellationToken cancel, bool linksOpen = true)
     {
-        var press = new ArchiveImport(db, archive, database.Now, await LinksHereAsync(db, archive, cancel)).Add();
+        var press = new ArchiveImport(db, archive, database.Now, await ClosedLinksAsync(db, archive, linksOpen, cancel)).Add();
         await db.SaveChangesAsync(cancel);
         return Outcome<PressRecord>.Of(press.ToRecord());
     }

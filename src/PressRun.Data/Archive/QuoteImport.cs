@@ -7,9 +7,9 @@ namespace PressRun.Data.Archive;
 /// <param name="db">The new press's.</param>
 /// <param name="editions">Ids that its printings were given.</param>
 /// <param name="now">The moment of the import.</param>
-/// <param name="linksHere">Hashes of links, as small hexadecimal digits, that open a quote on this server already.</param>
+/// <param name="closedLinks">Hashes of links, as small hexadecimal digits, that open nothing in the new press: one opens a quote on this server already, or nobody vouches for the archive.</param>
 internal sealed class QuoteImport(
-    PressRunDbContext db, IReadOnlyDictionary<(string Title, int Printing), Guid> editions, DateTimeOffset now, IReadOnlySet<string> linksHere)
+    PressRunDbContext db, IReadOnlyDictionary<(string Title, int Printing), Guid> editions, DateTimeOffset now, IReadOnlySet<string> closedLinks)
 {
     private readonly Dictionary<int, Guid> ids = [];
 
@@ -59,14 +59,14 @@ internal sealed class QuoteImport(
     private QuoteLinkRow Row(ArchivedLink archived, Guid quoteId, Guid id)
     {
         var link = archived.Link;
-        var isHere = linksHere.Contains(Convert.ToHexStringLower(archived.SecretHash));
+        var isClosed = closedLinks.Contains(Convert.ToHexStringLower(archived.SecretHash));
         return new QuoteLinkRow
         {
             PressId = db.Press,
             Id = id,
             QuoteId = quoteId,
             Name = link.Name,
-            SecretHash = isHere ? RandomNumberGenerator.GetBytes(SHA256.HashSizeInBytes) : archived.SecretHash,
+            SecretHash = isClosed ? RandomNumberGenerator.GetBytes(SHA256.HashSizeInBytes) : archived.SecretHash,
             TryFrom = link.Rights.TryFrom,
             TryTo = link.Rights.TryTo,
             MayRemark = link.Rights.Remark,
@@ -75,7 +75,7 @@ internal sealed class QuoteImport(
             MadeAt = link.MadeAt,
 
             // It opens the quote that stands here and not this one; nobody has said that its reader is not asked any more.
-            EndsAt = isHere && now < link.EndsAt ? now : link.EndsAt,
+            EndsAt = isClosed && now < link.EndsAt ? now : link.EndsAt,
             EndedAt = link.EndedAt,
             MakerGoneAt = link.MakerGoneAt,
             Answer = link.Answer,

@@ -9,8 +9,9 @@ namespace PressRun.Web.Start;
 /// <summary>A whole press: saved as one file, taken in from one, taken out for good.</summary>
 public sealed class WholePress(CurrentPress presses, PressArchiveStore archives, PressRemoval removal, TimeProvider time) : IDisposable
 {
-    /// <summary>Largest file that is taken in, in bytes: some ten thousand printings. A larger press is brought in by whoever runs the server.</summary>
-    public const int MostBytes = 16 * 1024 * 1024;
+    /// <summary>Largest file that is taken in, in bytes: some eight times the sample press. It is read whole and takes many times its size meanwhile; a larger press is
+    /// brought in by whoever runs the server.</summary>
+    public const int MostBytes = 4 * 1024 * 1024;
 
     private const int MostName = 60;
 
@@ -26,7 +27,7 @@ public sealed class WholePress(CurrentPress presses, PressArchiveStore archives,
         await turn.WaitAsync();
         try
         {
-            return await Task.Run(() => archives.ImportAsync(utf8));
+            return await Task.Run(() => archives.TakeInAsync(utf8));
         }
         finally
         {
