@@ -1,7 +1,22 @@
 using Microsoft.EntityFrameworkCore;
+using Npgsql;
 using PressRun.Data.Access;
+using PressRun.Data.People;
 
 namespace PressRun.Data.Presses;
+
+/// <summary>What became of taking a press out.</summary>
+public enum PressTakenOut
+{
+    /// <summary>It is gone with everything in it.</summary>
+    Done,
+
+    /// <summary>It is not called so, and stays.</summary>
+    CalledOtherwise,
+
+    /// <summary>Others write just now, such as a press that is taken in: it stays, and can be taken out a little later.</summary>
+    Busy,
+}
 
 /// <summary>Deletes whole presses, for whoever runs the server and for their owners.</summary>
 public sealed class PressRemoval
@@ -54,19 +69,30 @@ public sealed class PressRemoval
     /// <param name="press">The press.</param>
     /// <param name="name">Its name as the owner writes it down, so that nothing goes by a slip of the hand.</param>
     /// <param name="cancel">Gives up waiting.</param>
-    /// <returns>False where it is not called so, and stays.</returns>
     /// <exception cref="AccessRefusedException">The visitor is no owner of it.</exception>
-    public Task<bool> DeleteOwnAsync(PressId press, string name, CancellationToken cancel = default) => database.WriteAsync(
+    public Task<PressTakenOut> DeleteOwnAsync(PressId press, string name, CancellationToken cancel = default) => database.WriteAsync(
         press,
         async db =>
         {
+            // Whoever owns it when its turn has come owns it until it is gone.
+            await PeopleStore.HoldAsync(db, database.Guard, PressRole.Owner, cancel);
             if (await db.Presses.Where(row => row.Id == press).Select(row => row.Name).SingleOrDefaultAsync(cancel) is not { } called || called != name.Trim())
             {
-                return false;
+                return PressTakenOut.CalledOtherwise;
             }
 
-            await DeleteAsync(db, cancel);
-            return true;
+            try
+            {
+                // While it waits for those who write, nobody else begins to.
+                await db.Database.ExecuteSqlRawAsync("SET LOCAL lock_timeout = '2s'", cancel);
+                await DeleteAsync(db, cancel);
+                return PressTakenOut.Done;
+            }
+            catch (PostgresException exception) when (exception.SqlState == PostgresErrorCodes.LockNotAvailable)
+            {
+                // The transaction has failed with it, and comes to nothing whatever ends it.
+                return PressTakenOut.Busy;
+            }
         },
         cancel,
         PressRole.Owner);

@@ -7,7 +7,7 @@ using PressRun.Web.Layout;
 namespace PressRun.Web.Start;
 
 /// <summary>A whole press: saved as one file, taken in from one, taken out for good.</summary>
-public sealed class WholePress(CurrentPress presses, PressArchiveStore archives, PressRemoval removal, TimeProvider time) : IDisposable
+public sealed partial class WholePress(CurrentPress presses, PressArchiveStore archives, PressRemoval removal, TimeProvider time, ILogger<WholePress> log) : IDisposable
 {
     /// <summary>Largest file that is taken in, in bytes: some eight times the sample press. It is read whole and takes many times its size meanwhile; a larger press is
     /// brought in by whoever runs the server.</summary>
@@ -27,7 +27,13 @@ public sealed class WholePress(CurrentPress presses, PressArchiveStore archives,
         await turn.WaitAsync();
         try
         {
-            return await Task.Run(() => archives.TakeInAsync(utf8));
+            var made = await Task.Run(() => archives.TakeInAsync(utf8));
+            if (made.Succeeded)
+            {
+                TakenIn(log, made.Value.Id.Value);
+            }
+
+            return made;
         }
         finally
         {
@@ -36,7 +42,28 @@ public sealed class WholePress(CurrentPress presses, PressArchiveStore archives,
     }
 
     /// <summary>Takes a press out with everything in it; a sentence where it stays.</summary>
-    public async Task<string?> TakeOutAsync(PressId press, string name) => await removal.DeleteOwnAsync(press, name) ? null : Say($"The press is not called so. Write its name as it stands above.");
+    public async Task<string?> TakeOutAsync(PressId press, string name)
+    {
+        switch (await removal.DeleteOwnAsync(press, name))
+        {
+            case PressTakenOut.Done:
+                TakenOut(log, press.Value);
+                return null;
+            case PressTakenOut.Busy:
+                return Say($"Much is being written on this server just now. Try again in a minute.");
+            default:
+                return Say($"The press is not called so. Write its name as it stands above.");
+        }
+    }
+
+    [LoggerMessage(Level = LogLevel.Information, Message = "The press {Press} was saved as a file by an owner.")]
+    private static partial void Saved(ILogger log, Guid press);
+
+    [LoggerMessage(Level = LogLevel.Information, Message = "The press {Press} was taken in from a file.")]
+    private static partial void TakenIn(ILogger log, Guid press);
+
+    [LoggerMessage(Level = LogLevel.Information, Message = "The press {Press} was taken out by an owner.")]
+    private static partial void TakenOut(ILogger log, Guid press);
 
     /// <inheritdoc/>
     public void Dispose() => turn.Dispose();
@@ -56,9 +83,13 @@ public sealed class WholePress(CurrentPress presses, PressArchiveStore archives,
         await turn.WaitAsync(http.RequestAborted);
         try
         {
-            return await archives.ExportAsync(press.Record.Id, http.RequestAborted) is { } archive
-                ? Results.File(archive, "application/json", NameOf(press.Name))
-                : Results.NotFound();
+            if (await archives.ExportAsync(press.Record.Id, http.RequestAborted) is not { } archive)
+            {
+                return Results.NotFound();
+            }
+
+            Saved(log, press.Record.Id.Value);
+            return Results.File(archive, "application/json", NameOf(press.Name));
         }
         finally
         {

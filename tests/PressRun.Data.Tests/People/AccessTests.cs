@@ -1,4 +1,5 @@
 using System.Reflection;
+using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Access;
 using PressRun.Data.Archive;
 using PressRun.Data.Copies;
@@ -77,9 +78,18 @@ public sealed class AccessTests(PostgresFixture postgres)
         using (Visiting.As(owner))
         {
             Assert.NotEmpty((await stores.Archives.ExportAsync(press.Id))!);
-            Assert.False(await stores.PressRemovals.DeleteOwnAsync(press.Id, name + "s"));
+            Assert.Equal(PressTakenOut.CalledOtherwise, await stores.PressRemovals.DeleteOwnAsync(press.Id, name + "s"));
             Assert.NotNull(await stores.Presses.LoadAsync(press.Id));
-            Assert.True(await stores.PressRemovals.DeleteOwnAsync(press.Id, $" {name} "));
+            await using (var writing = stores.Context(other.Id))
+            {
+                // Somebody writes for longer than others are made to wait.
+                await using var transaction = await writing.Database.BeginTransactionAsync();
+                await writing.Database.ExecuteSqlRawAsync("LOCK TABLE copy_movements IN ROW EXCLUSIVE MODE");
+                Assert.Equal(PressTakenOut.Busy, await stores.PressRemovals.DeleteOwnAsync(press.Id, name));
+                Assert.NotNull(await stores.Titles.LoadAsync(press.Id, press.Title.Id));
+            }
+
+            Assert.Equal(PressTakenOut.Done, await stores.PressRemovals.DeleteOwnAsync(press.Id, $" {name} "));
             Assert.Empty(await stores.Presses.ListAsync());
         }
 
