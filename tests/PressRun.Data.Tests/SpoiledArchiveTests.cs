@@ -100,6 +100,7 @@ public sealed partial class SpoiledArchiveTests(PostgresFixture postgres)
             ("titles.0.editions.0.tallies.0.entries.0.copies", "0", "$.titles[0].editions[0].tallies[0].entries[0]"),
             ("titles.0.editions.0.tallies.0.entries.0.takesBack", "0", "$.titles[0].editions[0].tallies[0].entries[0].takesBack"),
             ("titles.0.editions.0.tallies.0.writtenInto", "1", "$.titles[0].editions[0].tallies[0].writtenInto"),
+            ("quotes.0.number", "2147483647", "$.quotes[0].number"),
             ("quotes.0.links.0.part", "99", "$.quotes[0].links[0].part"),
             ("quotes.0.links.0.tryTo", "2147483647", "$.quotes[0].links[0].rights.tryFrom"),
             ("quotes.0.links.0.answer", "\"turnedDown\"", "$.quotes[0].links[0].answer"),

@@ -17,6 +17,9 @@ internal sealed class QuoteReader(IReadOnlyList<ArchivedTitle> titles, ProblemLi
     private const int HashBytes = 32;
 
     private static readonly NumberRule Number = new("Write a whole number from 1.", 1m, int.MaxValue, IsWhole: true);
+
+    // The next quote counts on from the highest.
+    private static readonly NumberRule QuoteNumber = new("Write a whole number from 1.", 1m, 1_000_000_000m, IsWhole: true);
     private static readonly NumberRule Place = new("Write a place in the list, the first being 0.", 0m, int.MaxValue, IsWhole: true);
     private static readonly NumberRule Money = new("Write an amount of money.", -1_000_000_000_000m, 1_000_000_000_000m);
     private static readonly TextRule Hex = new(HexRule, 2 * HashBytes, false);
@@ -33,7 +36,7 @@ internal sealed class QuoteReader(IReadOnlyList<ArchivedTitle> titles, ProblemLi
 
         var links = block.List("links", Need.Must, Rule, ReadLink);
         var quote = new ArchivedQuote(
-            block.Count("number", Number, Need.Must) ?? 0,
+            block.Count("number", QuoteNumber, Need.Must) ?? 0,
             block.Text("title", Need.Must, JobRules.Id) ?? "",
             block.Count("printing", JobRules.Printing, Need.Must) ?? 0,
             Moments.Read(block, "madeAt"),
