@@ -94,7 +94,7 @@ internal sealed class QuoteLinkRow : IOfPress
 
     public QuoteLink ToRecord() => new(Id, Name, new LinkRights(TryFrom, TryTo, MayRemark, MayAgree), EndsAt, EndedAt, Part, Answer, MadeAt) { MakerGoneAt = MakerGoneAt };
 
-    public bool IsOpen(DateTimeOffset now) => EndedAt is null && MakerGoneAt is null && now < EndsAt;
+    public bool IsOpen(DateTimeOffset now) => ToRecord().IsOpen(now);
 
     /// <summary>Whoever holds it, as the course of its quote goes by them.</summary>
     /// <param name="now">The moment that is asked about.</param>

@@ -24,14 +24,16 @@ public sealed record PrintingPlan(string Name, Estimate Estimate, IReadOnlyList<
     /// <param name="actual">What the printing really was.</param>
     /// <param name="minorUnits">Decimals of the currency.</param>
     public PrintingHeld Against(PrintingActual actual, int minorUnits) => new(
-        ActualAgainstPlan.Compare(Estimate, actual, minorUnits), ActualAgainstPlan.Invoice(Estimate, actual), ActualAgainstPlan.WhyUnitCost(Estimate, actual, minorUnits));
+        ActualAgainstPlan.Compare(Estimate, actual, minorUnits), ActualAgainstPlan.Invoice(Estimate, actual), ActualAgainstPlan.WhyUnitCost(Estimate, actual, minorUnits),
+        [.. Steps.Where(planned => planned.Minutes > 0m && actual.Steps.All(step => step.Step != planned.Name))]);
 }
 
 /// <summary>A printing held against its plan.</summary>
 /// <param name="Variances">Every figure that both have.</param>
 /// <param name="Invoice">The parts of the shop's invoice; empty where only its total was written down.</param>
 /// <param name="Why">What other costs than planned, and other copies, make of what a copy cost.</param>
-public sealed record PrintingHeld(IReadOnlyList<Variance> Variances, IReadOnlyList<InvoiceVariance> Invoice, (decimal ByCost, decimal ByCopies) Why)
+/// <param name="Untimed">Planned steps of which no time was written down: their hours are missing in what it cost, which so looks cheaper than it was.</param>
+public sealed record PrintingHeld(IReadOnlyList<Variance> Variances, IReadOnlyList<InvoiceVariance> Invoice, (decimal ByCost, decimal ByCopies) Why, IReadOnlyList<PlannedStep> Untimed)
 {
     /// <summary>Good copies.</summary>
     public Variance Copies => Of(VarianceSubject.GoodCopies);

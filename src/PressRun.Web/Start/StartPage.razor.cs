@@ -208,9 +208,5 @@ public sealed partial class StartPage
         }
     }
 
-    private async Task OpenAsync(PressRecord chosen)
-    {
-        await using var table = await Js.InvokeAsync<IJSObjectReference>("import", "./js/table.js");
-        await table.InvokeVoidAsync("choosePress", CurrentPress.CookieName, chosen.Id.ToString());
-    }
+    private Task OpenAsync(PressRecord chosen) => PressChoice.OpenAsync(Js, chosen.Id);
 }

@@ -14,12 +14,12 @@ public static class GatheredRows
     /// <param name="cells">A row's texts by column.</param>
     public static List<TRow> Gathered<TRow>(this ITableShape shape, IEnumerable<TRow> rows, Func<TRow, IReadOnlyList<string>> cells)
     {
-        var things = new List<List<TRow>>();
         if (shape.Naming is not [var first, ..] naming)
         {
             return [.. rows];
         }
 
+        var things = new List<List<TRow>>();
         var known = new Dictionary<string, List<TRow>>(StringComparer.Ordinal);
         foreach (var row in rows)
         {

@@ -1,0 +1,17 @@
+using Microsoft.JSInterop;
+using PressRun.Data.Presses;
+
+namespace PressRun.Web.Layout;
+
+/// <summary>Goes over to another press: the browser remembers it, and the shelf opens anew.</summary>
+public static class PressChoice
+{
+    /// <summary>Opens a press.</summary>
+    /// <param name="js">The browser.</param>
+    /// <param name="press">Which.</param>
+    public static async Task OpenAsync(IJSRuntime js, PressId press)
+    {
+        await using var table = await js.InvokeAsync<IJSObjectReference>("import", "./js/table.js");
+        await table.InvokeVoidAsync("choosePress", CurrentPress.CookieName, press.ToString());
+    }
+}
