@@ -30,6 +30,11 @@ public sealed partial class PageTextTests
         Assert.All(links, link => Assert.True(link.Link.Contains(".File(", StringComparison.Ordinal) || link.Link.Contains("@FileAddress", StringComparison.Ordinal), $"{link.Page}: {link.Link}"));
     }
 
+    // Its event hands what is thrown to the browser, where nobody reads it.
+    [Fact]
+    public void Files_are_chosen_in_the_one_field_that_says_what_goes_wrong() =>
+        Assert.Contains("FileField", Assert.Single(Lines(), line => line.Text.Contains("<InputFile", StringComparison.Ordinal)).Page, StringComparison.Ordinal);
+
     private static List<(string Page, int Number, string Text)> Lines()
     {
         var assembly = typeof(PageTextTests).Assembly;

@@ -17,7 +17,7 @@ public class ImportSessionTests
         var slow = new SlowCell();
         using var session = new ImportSession();
         session.Start(new Target(slow), Manners, () => Task.CompletedTask);
-        var taking = session.TakeAsync(new ChosenFile("name,more\na,b\nc,d\n"));
+        var taking = session.TakeAsync(ChosenFile.Of("name,more\na,b\nc,d\n"));
         await slow.Begun.Task.WaitAsync(TestContext.Current.CancellationToken);
 
         session.Dispose();
@@ -36,7 +36,7 @@ public class ImportSessionTests
         slow.Go.Set();
         using var session = new ImportSession();
         session.Start(new Target(slow), Manners, () => Task.CompletedTask);
-        await session.TakeAsync(new ChosenFile("name,more\na,b\nc,d\n"));
+        await session.TakeAsync(ChosenFile.Of("name,more\na,b\nc,d\n"));
 
         Assert.Equal("things", session.Table!.Key);
         Assert.Equal(["name", "more"], session.Heads);

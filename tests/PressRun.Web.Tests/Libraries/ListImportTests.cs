@@ -129,7 +129,7 @@ public sealed class ListImportTests(StoredShelf stored)
         var target = new PriceListImport(await OpenAsync(), Press, Shops, stored.Of<StockStore>(), stored.Of<PlanStore>());
         var session = new ImportSession();
         session.Start(target, LibraryManners.Of(Press), () => Task.CompletedTask);
-        await session.TakeAsync(new ChosenFile(file));
+        await session.TakeAsync(ChosenFile.Of(file));
         await session.LookAsync();
         Assert.Equal((null, 0), (session.Problem, session.Preview!.ProblemCount));
         return (session, target);

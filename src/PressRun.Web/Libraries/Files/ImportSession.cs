@@ -1,7 +1,7 @@
-using Microsoft.AspNetCore.Components.Forms;
 using PressRun.Data.Import.Csv;
 using PressRun.Data.Import.Notes;
 using PressRun.Data.Import.Tables;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.Libraries.Files;
 
@@ -65,25 +65,22 @@ public sealed class ImportSession : IDisposable
     /// <summary>Begins.</summary>
     public void Start(IImportTarget into, CellManners manners, Func<Task> showProgress) => (target, own, show) = (into, manners, showProgress);
 
-    /// <summary>Takes a file from the browser and guesses what it is.</summary>
-    public async Task TakeAsync(IBrowserFile chosen)
+    /// <summary>Lets go of a file for another.</summary>
+    public void Clear()
     {
         Forget();
         (Source, Mapping, Preview, Problem, Done, Noted) = (null, null, null, null, null, new TermChoice());
         Terms?.Begin();
-        if (chosen.Size > CsvSource.MostBytes)
-        {
-            Problem = Say($"The file is larger than {CsvSource.MostBytes / 1024 / 1024} MB. Part it, and bring in the parts one after the other.");
-            return;
-        }
+    }
 
+    /// <summary>Takes a file from the browser and guesses what it is.</summary>
+    public async Task TakeAsync(BrowserFile chosen)
+    {
+        Clear();
         var mine = file = PassingFile.In(Path.GetTempPath());
         await DoAsync(ImportWork.Taking, async cancel =>
         {
-            await using (var stream = chosen.OpenReadStream(CsvSource.MostBytes, cancel))
-            {
-                await mine.FillAsync(stream, cancel);
-            }
+            await chosen.ReadAsync(mine.FillAsync, cancel);
 
             // Beside the page, which may be left meanwhile and then ends it.
             (Source, Table, Mapping, Top) = await Task.Run(() => Looked(mine, cancel), cancel);
