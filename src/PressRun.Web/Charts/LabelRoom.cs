@@ -20,6 +20,7 @@ public sealed class LabelRoom(double left, double top, double right, double bott
     private const double Height = 14;
     private const double Off = 12;
     private const double MarkRadius = 6;
+    private const double LineOff = 1.5;
 
     // Of a label that stands off: how far at most, at what intervals, and on how many sides it is tried.
     private const int MostRings = 9;
@@ -38,6 +39,10 @@ public sealed class LabelRoom(double left, double top, double right, double bott
         taken.Add((x - MarkRadius, y - MarkRadius, x + MarkRadius, y + MarkRadius));
         marks.Add((x, y));
     }
+
+    /// <summary>Keeps names off a level or upright line.</summary>
+    public void TakeLine(double x1, double y1, double x2, double y2) =>
+        taken.Add((Math.Min(x1, x2) - LineOff, Math.Min(y1, y2) - LineOff, Math.Max(x1, x2) + LineOff, Math.Max(y1, y2) + LineOff));
 
     /// <summary>A place for a name; null where all are taken.</summary>
     public PlacedLabel? Place(string text, double x, double y)

@@ -43,8 +43,6 @@ public sealed partial class ProfitStaircase
 
     private int Inside => Math.Clamp(Quantity, 0, Range.To);
 
-    private double TagWidth => 18 + (9 * Format.Count(Inside).Length);
-
     private string Number(int quantity) => quantity == 0 ? Say("number of copies", $"none") : Format.Count(quantity);
 
     private string Spoken(int quantity)
@@ -98,11 +96,6 @@ public sealed partial class ProfitStaircase
         var frame = drawing.Frame;
         return string.Join(' ', new[] { frame.Left, frame.Right, frame.Top, frame.Bottom, drawing.Most - drawing.Least, drawing.From, drawing.To }.Select(Svg.N));
     }
-
-    private double TagLeft(ProfitDrawing drawing) => Math.Clamp(drawing.X(Inside) - (TagWidth / 2), 0, drawing.Frame.Width - TagWidth);
-
-    private bool UnderTag(ProfitDrawing drawing, int mark) =>
-        Math.Abs(drawing.X(mark) - drawing.X(Inside)) < (TagWidth / 2) + 6 + (4.5 * Format.Count(mark).Length);
 
     private static string Anchor(ProfitDrawing drawing, int quantity) =>
         drawing.X(quantity) > drawing.Frame.Right - 70 ? "end" : drawing.X(quantity) < drawing.Frame.Left + 70 ? "start" : "middle";

@@ -59,8 +59,6 @@ public sealed partial class Staircase
     private string Spoken => Say(
         Inside, $"{Format.Count(Inside)} copy costs {Format.Money(Cost)}, {Format.Money(Unit)} each", $"{Format.Count(Inside)} copies cost {Format.Money(Cost)}, {Format.Money(Unit)} each");
 
-    private double TagWidth => 18 + (9 * Format.Count(Inside).Length);
-
     private string Summary
     {
         get
@@ -134,9 +132,6 @@ public sealed partial class Staircase
         return string.Join(' ', new[] { frame.Left, frame.Right, frame.Top, frame.Bottom, drawing.MostCost, Curve.From, Curve.To }.Select(Svg.N));
     }
 
-    private double TagLeft(StaircaseDrawing drawing) =>
-        Math.Clamp(drawing.X(Inside) - (TagWidth / 2), 0, drawing.Frame.Width - TagWidth);
-
     private bool LabelLeft(StaircaseDrawing drawing)
     {
         var x = drawing.X(Inside);
@@ -157,7 +152,4 @@ public sealed partial class Staircase
     private bool PastBetween(StaircaseDrawing drawing, double from, double to, double foot) => Past.Any(past =>
         past.Quantity >= Curve.From && past.Quantity <= Curve.To && drawing.X(past.Quantity) is var x && x > from - PastRadius && x < to + PastRadius
         && drawing.Y(past.Cost) is var y && y > foot - 13 - PastRadius && y < foot + 4 + PastRadius);
-
-    private bool UnderTag(StaircaseDrawing drawing, int mark) =>
-        Math.Abs(drawing.X(mark) - drawing.X(Inside)) < (TagWidth / 2) + 6 + (4.5 * Format.Count(mark).Length);
 }

@@ -116,11 +116,27 @@ public sealed class CopiesDrawing
         var moved = view.Rows.Where(row => row.CanBeTakenBack && row.Line.Movement.Kind is MovementKind.Printed or MovementKind.Counted).Select(row => row.Line.Movement).ToList();
         var room = new LabelRoom(Frame.Left, 0, Frame.Width, Frame.Bottom);
         moved.ForEach(line => room.Take(X(line.Day), Y(ends[line.Day])));
+        TakeLine(room, view.Days);
         foreach (var line in moved)
         {
             var (x, y, printed) = (X(line.Day), Y(ends[line.Day]), line.Kind == MovementKind.Printed);
             yield return new CopiesMark(x, y, printed, printed ? room.Place("+" + format.Count(line.Copies), x, y) : null);
         }
+    }
+
+    // The same moves as of the line that is drawn.
+    private void TakeLine(LabelRoom room, IReadOnlyList<(DateOnly Day, CopiesPosition Position)> days)
+    {
+        var (x, y) = (X(days[0].Day), Y(0));
+        foreach (var (day, position) in days)
+        {
+            var (nextX, nextY) = (X(day), Y(position.OnHand));
+            room.TakeLine(x, y, nextX, y);
+            room.TakeLine(nextX, y, nextX, nextY);
+            (x, y) = (nextX, nextY);
+        }
+
+        room.TakeLine(x, y, Frame.Right, y);
     }
 
     private string Line(IReadOnlyList<(DateOnly Day, CopiesPosition Position)> days)

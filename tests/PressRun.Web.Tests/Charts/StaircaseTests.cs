@@ -84,6 +84,22 @@ public class StaircaseTests
         Assert.DoesNotContain(staircase.FindAll("svg.wide text.each"), text => text.GetAttribute("x") == Svg.N(figure.X));
     }
 
+    // 7.7 units a copy: the marker's figure touches that of the axis two copies away, and not four.
+    [Theory]
+    [InlineData(42, false)]
+    [InlineData(44, true)]
+    public async Task A_figure_of_the_axis_gives_way_to_the_markers_only_where_they_would_touch(int quantity, bool stands)
+    {
+        await using var page = new BunitContext();
+        page.JSInterop.Mode = JSRuntimeMode.Loose;
+        var drawing = StaircaseDrawing.Of(Curve, Curve.DearBands(), LadderJump.Of(Curve), StaircaseFrame.Wide);
+
+        var axis = Render(page, quantity).FindAll("svg.wide text.axis").Where(text => text.GetAttribute("text-anchor") == "middle").ToList();
+
+        Assert.Equal(stands, axis.Any(text => text.TextContent == "40" && text.GetAttribute("x") == Svg.N(drawing.X(40))));
+        Assert.Contains(axis, text => text.TextContent == "50");
+    }
+
     [Fact]
     public async Task A_quantity_outside_the_range_is_shown_at_its_end()
     {

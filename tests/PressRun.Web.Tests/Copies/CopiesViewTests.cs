@@ -47,13 +47,32 @@ public class CopiesViewTests
             Assert.All(boxes.Zip(boxes.Skip(1)), pair => Assert.True(pair.First.Right <= pair.Second.Left || pair.Second.Right <= pair.First.Left || Math.Abs(pair.First.Foot - pair.Second.Foot) >= 12));
         }
 
-        // Figures of 12.5 units are about 7 wide.
-        static (double Left, double Right, double Foot) Box(PlacedLabel label)
+    }
+
+    [Fact]
+    public void Copies_beside_a_printing_are_not_struck_through_by_the_line()
+    {
+        var view = ALedger.View(ALedger.Line(0, MovementKind.Printed, 121, 200m), ALedger.Line(60, MovementKind.Sold, -4, 20m), ALedger.Line(80, MovementKind.Printed, 50, 90m));
+        foreach (var frame in new[] { CopiesFrame.Wide, CopiesFrame.Narrow })
         {
-            var width = 7 * label.Text.Length;
-            var left = label.Anchor switch { "end" => label.X - width, "middle" => label.X - (width / 2d), _ => label.X };
-            return (left, left + width - 1, label.Y);
+            var drawing = CopiesDrawing.Of(view, Written.Metric, frame);
+            var labels = drawing.Marks.Select(mark => mark.Label).OfType<PlacedLabel>().ToList();
+            Assert.Equal(["+121", "+50"], labels.Select(label => label.Text).Order());
+            foreach (var (left, right, foot) in labels.Select(Box))
+            {
+                // Letters of 12.5 units stand about 9 high.
+                Assert.All([121, 117, 167], copies => Assert.False(
+                    drawing.Y(copies) > foot - 10 && drawing.Y(copies) < foot + 1 && right > drawing.X(ARun.Day.AddDays(copies == 167 ? 80 : copies == 117 ? 60 : 0)), $"{left} to {right} at {foot}"));
+            }
         }
+    }
+
+    // Figures of 12.5 units are about 7 wide.
+    private static (double Left, double Right, double Foot) Box(PlacedLabel label)
+    {
+        var width = 7 * label.Text.Length;
+        var left = label.Anchor switch { "end" => label.X - width, "middle" => label.X - (width / 2d), _ => label.X };
+        return (left, left + width - 1, label.Y);
     }
 
     [Fact]
