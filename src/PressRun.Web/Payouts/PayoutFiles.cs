@@ -17,9 +17,10 @@ public static class PayoutFiles
     // The app never reads such a file again, so that its heads are in the words of whoever saves it.
     private static Column[] Columns =>
     [
-        new("who", Say($"Who"), Cell), new("what", Say($"For what"), Cell), new("time", Say($"In this time"), Cell), new("toDate", Say($"To date"), Cell), new("paid", Say($"Paid"), Cell),
-        new("open", Say("of money", $"Open"), Cell),
+        Headed(Say($"Who")), Headed(Say($"For what")), Headed(Say($"In this time")), Headed(Say($"To date")), Headed(Say($"Paid")), Headed(Say("of money", $"Open")),
     ];
+
+    private static Column Headed(string words) => new(words, words, Cell);
 
     /// <summary>Maps the address of the file.</summary>
     public static void Map(IEndpointRouteBuilder app) => app.MapGet("/titles/{slug}/{printing:int}/payouts.csv", SendAsync);

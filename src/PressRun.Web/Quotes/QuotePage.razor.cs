@@ -56,11 +56,6 @@ public sealed partial class QuotePage : IDisposable
     // What was paid of the quote before stays written there; whoever looks at this one is told.
     private string? PaidBefore => before!.Paid is var paid && paid != 0m ? before.Format.Money(paid) : null;
 
-    private IReadOnlyList<string> Waiting =>
-        view!.Whole.State is QuoteState.Out or QuoteState.Held
-            ? [.. view.Whole.Links.Where(link => link is { EndedAt: null, Rights.Agree: true, Answer: QuoteAnswer.None }).Select(link => link.Name)]
-            : [];
-
     // A link that is made where PressRun answers this machine alone opens nowhere else.
     private bool IsOnlyHere => new Uri(Navigation.BaseUri).IsLoopback;
 

@@ -82,7 +82,28 @@ public static class QuoteWords
     /// <param name="part">Place of the signer's part of the bill; null where they carry none.</param>
     public static string Agreeing(QuoteView view, int? part) => part is { } place
         ? Say($"I agree to {Copies(view)} for {view.Format.Money(view.Quote.Landed)}, of which my part is {view.Format.Money(view.Bill[place].Amount)}.")
-        : Say($"I agree to {Copies(view)} for {view.Format.Money(view.Quote.Landed)}.");
+        : Say($"I agree to {Copies(view)} for {view.Format.Money(view.Quote.Landed)}, of which I pay nothing.");
+
+    /// <summary>Who is asked and has not answered, and what they asked for instead where they did; empty where nobody is waited for.</summary>
+    public static IReadOnlyList<string> WaitedFor(QuoteView view)
+    {
+        if (view.Whole.State is not (QuoteState.Out or QuoteState.Held))
+        {
+            return [];
+        }
+
+        var (format, until) = (view.Format, view.Format.Day(view.Facts.Until));
+        var waiting = view.Whole.Links.Where(link => link is { EndedAt: null, Rights.Agree: true, Answer: QuoteAnswer.None })
+            .Select(link => (Name: Apart.Of(link.Name), Asked: view.Whole.Events.LastOrDefault(happened => happened.Kind == QuoteEventKind.AskedFor && happened.LinkId == link.Id)?.Quantity)).ToList();
+        var silent = waiting.Where(one => one.Asked is null).Select(one => one.Name).ToList();
+        var asked = waiting.Where(one => one.Asked is not null).Select(one => Say($"{one.Name} asked for {Words.Copies(one.Asked!.Value, format.Count)} instead.")).ToList();
+        return waiting.Count == 0 ? []
+            : silent.Count == 0 ? [.. asked, Say($"As it stands it can be agreed to until {until}.")]
+            : [
+                .. asked,
+                Say(silent.Count, $"{Words.Together(silent)} has not answered; it can be agreed to until {until}.", $"{Words.Together(silent)} have not answered; it can be agreed to until {until}."),
+            ];
+    }
 
     /// <summary>Such as <c>150 copies</c>.</summary>
     public static string Copies(QuoteView view) => Words.Copies(view.Quote.Quantity, view.Format.Count);

@@ -16,9 +16,6 @@ public sealed partial class TextsTests
     // What is read by machines and hosts, in the one language of docs and logs.
     private static readonly string[] NotForViewers = ["Api", "Running"];
 
-    // Files that a spreadsheet or this app reads.
-    private static readonly string[] ForFiles = ["QuoteCsv"];
-
     // What the host reads in the log or at a refused start, and names of limits.
     private static readonly string[] ForHosts = ["HostsCode", "HostsRemovals", "OwnerCode", "KeyHandler", "OtherServer", "OtherServerAway", "OtherServerSetup", "SignIns", "PasskeyRounds", "MailSettings", "MailFaults", "Refusals"];
 
@@ -45,7 +42,7 @@ public sealed partial class TextsTests
     [Fact]
     public void Sentences_are_looked_up_wherever_they_are_made() => Nothing(TextsOfCode.Unlooked(App).Where(found =>
         found.Type.StartsWith("PressRun.Web.", StringComparison.Ordinal)
-        && !NotForViewers.Contains(Feature(found.Type)) && !ForHosts.Concat(ForPrograms).Concat(ForFiles).Contains(found.Type.Split('.')[^1]) && !Names.Contains(found.Words)));
+        && !NotForViewers.Contains(Feature(found.Type)) && !ForHosts.Concat(ForPrograms).Contains(found.Type.Split('.')[^1]) && !Names.Contains(found.Words)));
 
     [Fact]
     public void What_stands_in_the_way_is_looked_up_too() =>

@@ -3,6 +3,7 @@ using System.Text;
 using PressRun.Data.Quotes;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Ladder;
+using PressRun.Engine.Quoting;
 using PressRun.Web.Quotes;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Tests.Support;
@@ -86,6 +87,39 @@ public sealed class QuoteViewTests
 
         Assert.Contains("\"'=HYPERLINK(\"\"x\"\")\",1,12.00,12.00", csv, StringComparison.Ordinal);
         Assert.Contains($"all of it,100,", csv, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_table_for_spreadsheets_is_in_the_words_and_numbers_of_whoever_saves_it()
+    {
+        var before = CultureInfo.CurrentUICulture;
+        try
+        {
+            CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo("de");
+            var rows = (await QuoteCsv.OfAsync(AQuote.View(culture: "de-DE"))).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+
+            Assert.Contains("Was", rows[0], StringComparison.Ordinal);
+            Assert.Contains(rows, row => row.StartsWith("Lieferung;1;15,00;15,00", StringComparison.Ordinal));
+            Assert.StartsWith("alles zusammen;100;", rows[^1], StringComparison.Ordinal);
+        }
+        finally
+        {
+            CultureInfo.CurrentUICulture = before;
+        }
+    }
+
+    [Fact]
+    public void Who_asked_for_another_quantity_is_not_told_as_silent()
+    {
+        var bo = AQuote.Link with { Id = Guid.NewGuid(), Name = "Bo" };
+        QuoteEvent Ask(int copies) => new(1, AQuote.MadeAt, QuoteEventKind.AskedFor, AQuote.Link.Id, "Ada", Quantity: copies, Amount: 300m);
+        var view = AQuote.View(events: [Ask(120), Ask(163)]);
+        string[] Told(params QuoteLink[] links) => [.. QuoteWords.WaitedFor(AQuote.Again(view, view.Whole with { Links = links }))];
+
+        Assert.Equal(["Ada asked for 163 copies instead.", "As it stands it can be agreed to until 1 April 2026."], Told(AQuote.Link));
+        Assert.Equal(["Ada asked for 163 copies instead.", "Bo has not answered; it can be agreed to until 1 April 2026."], Told(AQuote.Link, bo));
+        Assert.Equal(["Bo has not answered; it can be agreed to until 1 April 2026."], Told(bo));
+        Assert.Empty(Told(AQuote.Link with { Answer = QuoteAnswer.Agreed }));
     }
 
     [Fact]

@@ -97,6 +97,22 @@ public sealed class SharePageTests
         Assert.Equal($"I {signed}", shown.Find("#agree .on-paper .sentence").TextContent);
     }
 
+    [Theory]
+    [InlineData(true, "Your part of it is nothing.")]
+    [InlineData(false, "Eel Pie Editions pays all of it; your part is nothing.")]
+    public async Task Who_carries_no_part_of_the_bill_reads_that_it_is_nothing_and_signs_for_no_more(bool isShared, string said)
+    {
+        await using var page = new BunitContext();
+        var view = AQuote.View();
+        var whole = isShared ? view.Whole : view.Whole with { Quote = view.Quote with { Facts = view.Facts with { Bill = [] } } };
+        var state = StateOf("Out", AQuote.Again(view, whole));
+        var shown = Render(page, state with { Link = state.Link with { Part = null } });
+
+        Assert.Contains(said, shown.Find("main > .sentence").TextContent, StringComparison.Ordinal);
+        Assert.Contains($"for {view.Format.Money(view.Quote.Landed)}, of which I pay nothing.", shown.Find("#agree .sign .sentence").TextContent, StringComparison.Ordinal);
+        Assert.Contains(", of which I pay nothing.", shown.Find("#agree .on-paper .sentence").TextContent, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Sentences_stand_apart_and_letters_of_the_picture_are_explained_below_it()
     {
