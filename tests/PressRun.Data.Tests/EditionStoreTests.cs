@@ -37,6 +37,19 @@ public sealed class EditionStoreTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task The_latest_is_the_last_printing_of_the_title_that_was_added_last()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var later = SmallPress.Saved(await stores.Titles.AddWithEditionAsync(small.Id, new("Later", "", "#8a3b2e", ""), SmallPress.NewEdition(Guid.Empty) with { Printing = 1 }));
+        SmallPress.Saved(await stores.Editions.CopyForwardAsync(small.Id, small.Edition.Id));
+
+        Assert.Equal((later.Id, 1), ((await stores.Editions.LatestAsync(small.Id))!.TitleId, (await stores.Editions.LatestAsync(small.Id))!.Printing));
+        SmallPress.Saved(await stores.Editions.CopyForwardAsync(small.Id, (await stores.Editions.LatestAsync(small.Id))!.Id));
+        Assert.Equal((later.Id, 2), ((await stores.Editions.LatestAsync(small.Id))!.TitleId, (await stores.Editions.LatestAsync(small.Id))!.Printing));
+    }
+
+    [Fact]
     public async Task A_change_to_a_part_alone_moves_the_version_of_the_edition()
     {
         await using var stores = await Stores.NewAsync(postgres);

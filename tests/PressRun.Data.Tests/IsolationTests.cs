@@ -36,6 +36,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["EditionStore.LoadAsync"] = async (stores, theirs, me) => await stores.Editions.LoadAsync(me, theirs.Edition.Id),
         ["EditionStore.FindAsync"] = async (stores, theirs, me) => await stores.Editions.FindAsync(me, theirs.Title.Slug, 1),
         ["EditionStore.OfTitleAsync"] = async (stores, theirs, me) => await stores.Editions.OfTitleAsync(me, theirs.Title.Id),
+        ["EditionStore.LatestAsync"] = async (stores, _, me) => await stores.Editions.LatestAsync(me),
         ["EditionStore.AddAsync"] = async (stores, theirs, me) => await stores.Editions.AddAsync(me, theirs.Edition with { Printing = 9 }),
         ["EditionStore.SaveAsync"] = async (stores, theirs, me) => await stores.Editions.SaveAsync(me, theirs.Edition with { Price = 1m }),
         ["EditionStore.CopyForwardAsync"] = async (stores, theirs, me) => await stores.Editions.CopyForwardAsync(me, theirs.Edition.Id),

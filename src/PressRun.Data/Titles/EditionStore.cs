@@ -31,6 +31,14 @@ public sealed class EditionStore
             db => db.Editions.AsNoTracking().Whole().Where(row => row.TitleId == titleId).OrderBy(row => row.Printing).ToListAsync(cancel),
             cancel)).ConvertAll(row => row.ToRecord());
 
+    /// <summary>The latest printing of the title that was put on the shelf last; null where there is none.</summary>
+    public async Task<EditionRecord?> LatestAsync(PressId press, CancellationToken cancel = default) =>
+        (await database.ReadAsync(
+            press,
+            // Ids of titles begin with the time they were given (RFC 9562, version 7).
+            db => db.Editions.AsNoTracking().Whole().OrderByDescending(row => row.TitleId).ThenByDescending(row => row.Printing).FirstOrDefaultAsync(cancel),
+            cancel))?.ToRecord();
+
     /// <summary>Adds an edition to its title. Its id and its parts' ids are given here.</summary>
     public Task<SaveResult<EditionRecord>> AddAsync(PressId press, EditionRecord edition, CancellationToken cancel = default) =>
         database.WriteAsync<SaveResult<EditionRecord>>(

@@ -23,7 +23,6 @@ public sealed partial class EditionPage
     private EditionConsequences? tried;
     private EditionRecord? triedEdition;
     private (int Printing, int From)? copied;
-    private bool takingOut;
     private (EditionRecord Mine, EditionRecord Theirs)? conflict;
 
     [Inject]
@@ -86,7 +85,7 @@ public sealed partial class EditionPage
             (View, loaded) = (null, false);
             View = await LoadAsync($"edition/{Slug}/{Printing}", () => Service.LoadAsync(Press.Record.Id, Slug, Printing));
             settled = View?.WorkOut(View.Edition);
-            (before, tried, triedEdition, conflict, problem, takingOut) = (null, null, null, null, null, false);
+            (before, tried, triedEdition, conflict, problem) = (null, null, null, null, null);
             edits.Clear();
             if (View is not null && copied is var (printing, from) && printing == Printing)
             {
@@ -257,8 +256,6 @@ public sealed partial class EditionPage
         problem = Say($"This printing has been taken out in between.");
         return false;
     });
-
-    private async Task TakeOutPrintingAsync() => problem = await saves.DoAsync(() => OutAsync(View!.Printings.Last(other => other.Printing != Printing).Printing));
 
     // Takes this printing out and goes on at another one.
     private async Task<string?> OutAsync(int next)

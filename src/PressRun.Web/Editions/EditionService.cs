@@ -96,11 +96,14 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
             : null;
     }
 
-    /// <summary>True where no copy of a printing was made.</summary>
-    public static bool IsOnlyPlanned(EditionRecord edition) => edition is { CopiesPrinted: null, CopiesOnHand: 0 };
+    // No copy of it was made.
+    private static bool IsOnlyPlanned(EditionRecord edition) => edition is { CopiesPrinted: null, CopiesOnHand: 0 };
 
     /// <summary>Papers that can be chosen.</summary>
     public async Task<IReadOnlyList<Stock>> StocksAsync(PressId press) => [.. (await stocks.ListAsync(press)).Select(item => item.Item)];
+
+    /// <summary>The latest printing of the title that was put on the shelf last; null where there is none.</summary>
+    public Task<EditionRecord?> LatestAsync(PressId press) => editions.LatestAsync(press);
 
     /// <summary>A new title with its first printing; where that is, or what stands in the way.</summary>
     public async Task<(string? Address, string? Problem)> AddAsync(PressId press, NewTitle title, Size page, Binding binding, IReadOnlyList<Part> parts)

@@ -35,6 +35,9 @@ public sealed class ClaimRow
     /// <summary>How much, as typed.</summary>
     public string Value { get; set; } = "";
 
+    /// <summary>How much, as it was refused; null where it was not.</summary>
+    public string? Refused { get; set; }
+
     /// <summary>Of what.</summary>
     public ClaimKind Kind { get; set; }
 

@@ -112,6 +112,7 @@ public sealed partial class PayoutsPage
         var claims = rows.ConvertAll(row => row.Read(Format.Culture));
         if (claims.FindIndex(claim => claim is null) is >= 0 and var unread)
         {
+            rows[unread].Refused = rows[unread].Value;
             var who = rows[unread].Name.Trim();
             problem = who.Length == 0 ? Say($"Write how much this one gets as a number.") : Say($"Write how much {Apart.Of(who)} gets as a number.");
             return;

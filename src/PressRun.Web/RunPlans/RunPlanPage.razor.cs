@@ -31,6 +31,9 @@ public sealed partial class RunPlanPage
     [Inject]
     private RunPlanService Service { get; set; } = default!;
 
+    [Inject]
+    private TimeProvider Time { get; set; } = default!;
+
     /// <summary>The plan that is open; the chosen one where none is named.</summary>
     [SupplyParameterFromQuery(Name = "plan")]
     public string? PlanIdAsked { get; set; }
@@ -161,14 +164,19 @@ public sealed partial class RunPlanPage
 
         // Looked at until it is stored, so that nothing falls back in between.
         (typing, unread, looked) = (null, false, quantity);
-        var problem = await SavePlanAsync(now => now with { Quantity = quantity }, before => Say($"{Words.Copies(before.Quantity, Format.Count)} to {Format.Count(quantity)}"));
+        var problem = await SavePlanAsync(
+            now => now with { Quantity = quantity },
+            (before, stored) => edits.AddStep(
+                before.Id, before, before.Version, stored, Time.GetUtcNow(), first => Say($"{Words.Copies(first.Quantity, Format.Count)} to {Format.Count(quantity)}"),
+                (first, over) => TakenBackAsync(() => StoreAsync(first with { Version = over }), first.Id)));
         looked = wanted;
         return problem;
     }
 
-    private Task<string?> SavePlanAsync(Func<PlanRecord, PlanRecord> change, string what) => SavePlanAsync(change, _ => what);
+    private Task<string?> SavePlanAsync(Func<PlanRecord, PlanRecord> change, string what) => SavePlanAsync(
+        change, (before, stored) => edits.Add(what, before.Id, before.Version, stored, over => TakenBackAsync(() => StoreAsync(before with { Version = over }), before.Id)));
 
-    private Task<string?> SavePlanAsync(Func<PlanRecord, PlanRecord> change, Func<PlanRecord, string> what)
+    private Task<string?> SavePlanAsync(Func<PlanRecord, PlanRecord> change, Action<PlanRecord, uint> remember)
     {
         var id = Open!.Source.Plan.Id;
         return saves.DoAsync(async () =>
@@ -188,7 +196,7 @@ public sealed partial class RunPlanPage
             var answer = await StoreAsync(after);
             if (answer.Version is { } stored)
             {
-                edits.Add(what(before), id, before.Version, stored, over => TakenBackAsync(() => StoreAsync(before with { Version = over }), id));
+                remember(before, stored);
             }
 
             StateHasChanged();

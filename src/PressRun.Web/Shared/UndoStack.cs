@@ -5,7 +5,10 @@ public sealed class UndoStack
 {
     private const int Most = 50;
 
-    private readonly LinkedList<(string What, Func<Task<string?>> TakeBack)> edits = [];
+    // As long as somebody who steps a number by its keys lets pass between two of them, and no longer.
+    private static readonly TimeSpan OneMove = TimeSpan.FromSeconds(3);
+
+    private readonly LinkedList<Edit> edits = [];
 
     // Which version of a thing says again what an earlier one said.
     private readonly Dictionary<(Guid Thing, uint Version), uint> again = [];
@@ -18,7 +21,12 @@ public sealed class UndoStack
     /// <param name="takeBack">Saves what was before. Answers null when it is saved, otherwise a sentence that says what stands in the way.</param>
     public void Add(string what, Func<Task<string?>> takeBack)
     {
-        edits.AddLast((what, takeBack));
+        Add(new Edit(what, takeBack, null));
+    }
+
+    private void Add(Edit edit)
+    {
+        edits.AddLast(edit);
         if (edits.Count > Most)
         {
             edits.RemoveFirst();
@@ -31,7 +39,30 @@ public sealed class UndoStack
     /// <param name="before">The version that the edit was made from.</param>
     /// <param name="after">The version that it stored.</param>
     /// <param name="takeBack">Saves what was before over the version that it is given.</param>
-    public void Add(string what, Guid thing, uint before, uint after, Func<uint, Task<SaveAnswer>> takeBack) => Add(what, async () =>
+    public void Add(string what, Guid thing, uint before, uint after, Func<uint, Task<SaveAnswer>> takeBack) => Add(what, Over(thing, before, after, takeBack));
+
+    /// <summary>Remembers a saved step of a number. Steps that follow each other at once are one edit, which goes back to where the first of them began.</summary>
+    /// <typeparam name="T">What is stored.</typeparam>
+    /// <param name="thing">Id of what was edited.</param>
+    /// <param name="was">As it was before this step.</param>
+    /// <param name="before">The version that the step was made from.</param>
+    /// <param name="after">The version that it stored.</param>
+    /// <param name="at">When.</param>
+    /// <param name="what">Names the edit by what it began from.</param>
+    /// <param name="takeBack">Saves what it began from over the version that it is given.</param>
+    public void AddStep<T>(Guid thing, T was, uint before, uint after, DateTimeOffset at, Func<T, string> what, Func<T, uint, Task<SaveAnswer>> takeBack)
+    {
+        var (first, from) = (was, before);
+        if (edits.Last is { Value.Step: { First: T began } earlier } && earlier.Thing == thing && Standing(thing, earlier.After) == before && at - earlier.At <= OneMove)
+        {
+            (first, from) = (began, earlier.From);
+            edits.RemoveLast();
+        }
+
+        Add(new Edit(what(first), Over(thing, from, after, over => takeBack(first, over)), new Step(thing, first!, from, after, at)));
+    }
+
+    private Func<Task<string?>> Over(Guid thing, uint before, uint after, Func<uint, Task<SaveAnswer>> takeBack) => async () =>
     {
         var answer = await takeBack(Standing(thing, after));
         if (answer.Version is { } now)
@@ -40,7 +71,7 @@ public sealed class UndoStack
         }
 
         return answer.Problem ?? (answer.Version is null ? Say($"Somebody else was first. Choose below which version stands.") : null);
-    });
+    };
 
     /// <summary>The version of a thing that says what a version of it said: that one itself, or the one by which it was last brought back here.</summary>
     public uint Standing(Guid thing, uint version)
@@ -82,4 +113,8 @@ public sealed class UndoStack
 
         return problem;
     }
+
+    private sealed record Edit(string What, Func<Task<string?>> TakeBack, Step? Step);
+
+    private sealed record Step(Guid Thing, object First, uint From, uint After, DateTimeOffset At);
 }

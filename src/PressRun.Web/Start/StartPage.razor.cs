@@ -25,6 +25,9 @@ public sealed partial class StartPage
     // What the answer is of: the number, or as it would be while one types.
     private FirstNumber shown = default!;
     private FirstAnswer answer = default!;
+
+    // True while what is typed for the copies is no quantity: no sum belongs to it.
+    private bool unread;
     private IReadOnlyList<PressRecord> presses = [];
     private string title = Say($"My first book");
     private string? problem;
@@ -120,10 +123,30 @@ public sealed partial class StartPage
         return Task.FromResult<string?>(null);
     }
 
-    private async Task<string?> SaveQuantityAsync(string text) =>
-        Typed.Count(text, Format.Culture) is { } quantity && quantity is >= 1 and <= Job.MostCopies
-            ? await Take(number with { Quantity = quantity })
-            : Say($"Write a whole number of copies from 1 to {Format.Count(Job.MostCopies)}.");
+    private async Task<string?> SaveQuantityAsync(string text)
+    {
+        if (Quantity(text) is not { } quantity)
+        {
+            unread = true;
+            StateHasChanged();
+            return Say($"Write a whole number of copies from 1 to {Format.Count(Job.MostCopies)}.");
+        }
+
+        unread = false;
+        return await Take(number with { Quantity = quantity });
+    }
+
+    private void TypeQuantity(string text)
+    {
+        var quantity = Quantity(text);
+        unread = quantity is null;
+        if (quantity is { } copies)
+        {
+            Show(number with { Quantity = copies });
+        }
+    }
+
+    private int? Quantity(string text) => Typed.Count(text, Format.Culture) is { } quantity && quantity is >= 1 and <= Job.MostCopies ? (int)quantity : null;
 
     private async Task<string?> SavePagesAsync(string text)
     {

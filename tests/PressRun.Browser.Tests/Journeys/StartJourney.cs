@@ -33,6 +33,15 @@ public sealed class StartJourney(Chromium chromium, SampleApp sample)
         await visit.EnterAsync("Copies", "80");
         await SaysAsync(page, first with { InsidePages = 36, Quantity = 80 }, euro);
 
+        await visit.EnterAsync("Copies", "abc");
+        var sentence = page.Locator(".start-sentence");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToHaveTextAsync("Write a whole number of copies from 1 to 1,000,000.");
+        await Expect(sentence).ToContainTextAsync("copies cannot be worked out like this.");
+        await Expect(sentence.GetByRole(AriaRole.Alert)).ToHaveCountAsync(0);
+        await visit.EnterAsync("Copies", "80");
+        await SaysAsync(page, first with { InsidePages = 36, Quantity = 80 }, euro);
+        await Expect(page.GetByRole(AriaRole.Alert)).ToHaveCountAsync(0);
+
         await visit.EnterAsync("The press is called", "Lantern Row");
         await visit.EnterAsync("The book is called", "Notes on Rain");
         await visit.Field("It counts in").SelectOptionAsync(new SelectOptionValue { Label = $"CHF, {CurrencyNames.Of("CHF")}" });

@@ -1,5 +1,8 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using PressRun.Browser.Tests.Running;
+using PressRun.Engine.Editions;
+using PressRun.Web.Shared;
 using static Microsoft.Playwright.Assertions;
 
 namespace PressRun.Browser.Tests.Journeys;
@@ -14,8 +17,16 @@ public sealed class TitleJourney(Chromium chromium, SampleApp sample)
         var heading = page.GetByRole(AriaRole.Heading, new() { Level = 1 });
         await visit.OpenAsync("titles/new");
         await visit.EnterAsync("Title", "Moorings and Excuses");
+        await visit.Field("Page").SelectOptionAsync(new SelectOptionValue { Label = await visit.Field("Page").Locator("option", new() { HasText = "A6," }).InnerTextAsync() });
+        await visit.Field("Held together").SelectOptionAsync(new SelectOptionValue { Label = Words.Of(Binding.Side) });
         await ClickAsync("Put it on the shelf");
         await Expect(heading).ToHaveTextAsync("Moorings and Excuses");
+
+        // The next one is made like it until it is said otherwise.
+        await visit.OpenAsync("titles/new");
+        await Expect(visit.Field("Page").Locator("option:checked")).ToContainTextAsync("A6");
+        await Expect(visit.Field("Held together").Locator("option:checked")).ToHaveTextAsync(Words.Of(Binding.Side));
+        await visit.OpenAsync("titles/moorings-and-excuses/1");
 
         await visit.EnterAsync("It is called", "Moorings, Excuses");
         await Expect(heading).ToHaveTextAsync("Moorings, Excuses");
@@ -32,6 +43,7 @@ public sealed class TitleJourney(Chromium chromium, SampleApp sample)
 
         await ClickAsync("Copy forward to the next printing");
         await page.WaitForURLAsync("**/titles/moorings-and-excuses/2");
+        await Expect(page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Take .*printing", RegexOptions.None) })).ToHaveCountAsync(1);
         await ClickAsync("Take out the second printing");
         await ClickAsync("Keep it");
         await ClickAsync("Take out the second printing");

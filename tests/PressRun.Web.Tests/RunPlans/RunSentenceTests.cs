@@ -42,6 +42,19 @@ public class RunSentenceTests
         Assert.DoesNotContain("A copy weighs", said, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task What_is_wrong_with_the_number_stands_beneath_the_sentence_and_names_the_field_it_is_about()
+    {
+        await using var page = Page();
+        var sentence = Render(page, unread: false, _ => { }, problem: "Write a whole number of copies.");
+        await sentence.Find("input").ChangeAsync(new() { Value = "abc" });
+
+        var says = sentence.Find("[role=alert]");
+        Assert.Equal("Write a whole number of copies.", says.TextContent.Trim());
+        Assert.Null(says.Closest(".sentence"));
+        Assert.Equal(("true", says.Id), (sentence.Find("input").GetAttribute("aria-invalid"), sentence.Find("input").GetAttribute("aria-describedby")));
+    }
+
     private static BunitContext Page()
     {
         var page = new BunitContext();
@@ -51,12 +64,12 @@ public class RunSentenceTests
         return page;
     }
 
-    private static IRenderedComponent<RunSentence> Render(BunitContext page, bool unread, Action<string> typing, JobSource? source = null)
+    private static IRenderedComponent<RunSentence> Render(BunitContext page, bool unread, Action<string> typing, JobSource? source = null, string? problem = null)
     {
         var (costing, answer) = APlan.Worked(source ?? APlan.Source());
         return page.Render<RunSentence>(parameters => parameters
             .Add(part => part.Answer, answer).Add(part => part.Format, Written.Metric).Add(part => part.Shown, 100).Add(part => part.Unread, unread)
             .Add(part => part.Job, costing.Worked!.Prepared.Job).Add(part => part.PaidFor, BreakEvenWords.Of(answer.Estimate, costing.Worked!.Prepared.Job, "", Written.Metric))
-            .Add(part => part.SaveQuantity, _ => Task.FromResult<string?>(null)).Add(part => part.Typing, typing));
+            .Add(part => part.SaveQuantity, _ => Task.FromResult(problem)).Add(part => part.Typing, typing));
     }
 }

@@ -108,6 +108,39 @@ public class UndoStackTests
         Assert.Equal("first", page.Text);
     }
 
+    [Fact]
+    public async Task Steps_that_follow_each_other_at_once_are_one_edit_that_goes_back_to_where_they_began()
+    {
+        var (edits, thing, page, at) = (new UndoStack(), Guid.NewGuid(), new Row(), DateTimeOffset.UnixEpoch);
+        page.Edit(edits, thing, "120");
+        for (var copies = 121; copies <= 125; copies++)
+        {
+            page.Step(edits, thing, $"{copies}", at += TimeSpan.FromSeconds(1));
+        }
+
+        Assert.Equal("120 to 125", edits.Next);
+        Assert.Null(await edits.TakeBackAsync());
+        Assert.Equal("120", page.Text);
+        Assert.Null(await edits.TakeBackAsync());
+        Assert.Equal("first", page.Text);
+    }
+
+    [Fact]
+    public async Task A_step_after_a_while_or_of_another_thing_or_after_somebody_elses_save_is_an_edit_of_its_own()
+    {
+        var (edits, thing, page, at) = (new UndoStack(), Guid.NewGuid(), new Row(), DateTimeOffset.UnixEpoch);
+        page.Step(edits, thing, "121", at);
+        page.Step(edits, thing, "122", at += TimeSpan.FromSeconds(10));
+        Assert.Equal("121 to 122", edits.Next);
+        new Row().Step(edits, Guid.NewGuid(), "7", at);
+        page.Step(edits, thing, "123", at);
+        Assert.Equal("122 to 123", edits.Next);
+        page.Save(page.Version, "theirs");
+        page.Step(edits, thing, "124", at);
+        Assert.Null(await edits.TakeBackAsync());
+        Assert.Equal("theirs", page.Text);
+    }
+
     // What is stored, with a version that every save must carry and renews.
     private sealed class Row
     {
@@ -124,6 +157,12 @@ public class UndoStackTests
 
             Text = text;
             return new SaveAnswer(null, ++Version);
+        }
+
+        public void Step(UndoStack edits, Guid thing, string text, DateTimeOffset at)
+        {
+            var (was, version) = (Text, Version);
+            edits.AddStep(thing, was, version, Save(version, text).Version!.Value, at, first => $"{first} to {text}", (first, over) => Task.FromResult(Save(over, first)));
         }
 
         public void Edit(UndoStack edits, Guid thing, string text)
