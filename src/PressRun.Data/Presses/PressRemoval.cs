@@ -1,45 +1,13 @@
 using Microsoft.EntityFrameworkCore;
-using Npgsql;
 using PressRun.Data.Access;
 using PressRun.Data.People;
+using PressRun.Data.Running;
 
 namespace PressRun.Data.Presses;
-
-/// <summary>What became of taking a press out.</summary>
-public enum PressTakenOut
-{
-    /// <summary>It is gone with everything in it.</summary>
-    Done,
-
-    /// <summary>It is not called so, and stays.</summary>
-    CalledOtherwise,
-
-    /// <summary>Others write just now, such as a press that is taken in: it stays, and can be taken out a little later.</summary>
-    Busy,
-}
 
 /// <summary>Deletes whole presses, for whoever runs the server and for their owners.</summary>
 public sealed class PressRemoval
 {
-    // What is only added to, such as the ledger, is kept from being deleted by triggers. They are off in this transaction only: others wait.
-    private const string GuardsOff =
-        """
-        ALTER TABLE copy_movements DISABLE TRIGGER copy_movements_stay;
-        ALTER TABLE quotes DISABLE TRIGGER quotes_stay;
-        ALTER TABLE quote_events DISABLE TRIGGER quote_events_stay;
-        ALTER TABLE edition_payments DISABLE TRIGGER edition_payments_stay;
-        ALTER TABLE tally_entries DISABLE TRIGGER tally_entries_stay;
-        """;
-
-    private const string GuardsOn =
-        """
-        ALTER TABLE copy_movements ENABLE TRIGGER copy_movements_stay;
-        ALTER TABLE quotes ENABLE TRIGGER quotes_stay;
-        ALTER TABLE quote_events ENABLE TRIGGER quote_events_stay;
-        ALTER TABLE edition_payments ENABLE TRIGGER edition_payments_stay;
-        ALTER TABLE tally_entries ENABLE TRIGGER tally_entries_stay;
-        """;
-
     private readonly PressDatabase database;
 
     internal PressRemoval(PressDatabase database) => this.database = database;
@@ -69,8 +37,9 @@ public sealed class PressRemoval
     /// <param name="press">The press.</param>
     /// <param name="name">Its name as the owner writes it down, so that nothing goes by a slip of the hand.</param>
     /// <param name="cancel">Gives up waiting.</param>
+    /// <returns>False where it is not called so, and stays.</returns>
     /// <exception cref="AccessRefusedException">The visitor is no owner of it.</exception>
-    public Task<PressTakenOut> DeleteOwnAsync(PressId press, string name, CancellationToken cancel = default) => database.WriteAsync(
+    public Task<bool> DeleteOwnAsync(PressId press, string name, CancellationToken cancel = default) => database.WriteAsync(
         press,
         async db =>
         {
@@ -78,28 +47,23 @@ public sealed class PressRemoval
             await PeopleStore.HoldAsync(db, database.Guard, PressRole.Owner, cancel);
             if (await db.Presses.Where(row => row.Id == press).Select(row => row.Name).SingleOrDefaultAsync(cancel) is not { } called || called != name.Trim())
             {
-                return PressTakenOut.CalledOtherwise;
+                return false;
             }
 
-            try
-            {
-                // While it waits for those who write, nobody else begins to.
-                await db.Database.ExecuteSqlRawAsync("SET LOCAL lock_timeout = '2s'", cancel);
-                await DeleteAsync(db, cancel);
-                return PressTakenOut.Done;
-            }
-            catch (PostgresException exception) when (exception.SqlState == PostgresErrorCodes.LockNotAvailable)
-            {
-                // The transaction has failed with it, and comes to nothing whatever ends it.
-                return PressTakenOut.Busy;
-            }
+            await DeleteAsync(db, cancel);
+            return true;
         },
         cancel,
         PressRole.Owner);
 
     private static async Task DeleteAsync(PressRunDbContext db, CancellationToken cancel)
     {
-        await db.Database.ExecuteSqlRawAsync(GuardsOff, cancel);
+        // What is only added to, such as the ledger, is kept from being deleted by triggers, which let rows of this press go until the transaction ends.
+        await db.Database.ExecuteSqlAsync($"SELECT set_config('pressrun.removing', {db.Press.ToString()}, true)", cancel);
+        foreach (var member in await db.Memberships.Select(row => row.UserId).ToListAsync(cancel))
+        {
+            await Announcing.RightsChangedAsync(db, member, cancel);
+        }
 
         // What holds something else goes before it; the rest goes with the press.
         await db.TallyEntries.ExecuteDeleteAsync(cancel);
@@ -116,6 +80,5 @@ public sealed class PressRemoval
         await db.Parts.ExecuteDeleteAsync(cancel);
         await db.Channels.ExecuteDeleteAsync(cancel);
         await db.Presses.Where(row => row.Id == db.Press).ExecuteDeleteAsync(cancel);
-        await db.Database.ExecuteSqlRawAsync(GuardsOn, cancel);
     }
 }

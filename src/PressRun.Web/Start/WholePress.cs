@@ -44,16 +44,13 @@ public sealed partial class WholePress(CurrentPress presses, PressArchiveStore a
     /// <summary>Takes a press out with everything in it; a sentence where it stays.</summary>
     public async Task<string?> TakeOutAsync(PressId press, string name)
     {
-        switch (await removal.DeleteOwnAsync(press, name))
+        if (!await removal.DeleteOwnAsync(press, name))
         {
-            case PressTakenOut.Done:
-                TakenOut(log, press.Value);
-                return null;
-            case PressTakenOut.Busy:
-                return Say($"Much is being written on this server just now. Try again in a minute.");
-            default:
-                return Say($"The press is not called so. Write its name as it stands above.");
+            return Say($"The press is not called so. Write its name as it stands above.");
         }
+
+        TakenOut(log, press.Value);
+        return null;
     }
 
     [LoggerMessage(Level = LogLevel.Information, Message = "The press {Press} was saved as a file by an owner.")]

@@ -32,6 +32,24 @@ internal static class FullPress
     private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The small press with a ledger, a tally, a reprint, a fix, payouts, and two quotes of which one replaces the other.</summary>
+    public static async Task<SmallPress> CreateAsync(Stores stores)
+    {
+        var small = await SmallPress.CreateAsync(stores);
+        await PlanAsync(stores, small);
+        await WriteLedgerAsync(stores, small);
+        var second = SmallPress.Saved(await stores.Editions.CopyForwardAsync(small.Id, small.Edition.Id));
+        SmallPress.Saved(await stores.Fixes.AddAsync(small.Id, FixNote.Noticed(small.Edition.Id, "a smudge", 3) with { MendedIn = second.Printing }));
+        SmallPress.Saved(await stores.Payouts.SaveAsync(
+            small.Id,
+            new EditionClaims(small.Edition.Id, [new Claim.PerCopy("Ada", 0.25m), new Claim.OfReceipts("Bo", 0.1m), new Claim.OfPrice("Bo", 0.05m), new Claim.OfProfit("Ada", 1m)], 0)));
+        SmallPress.Saved(await stores.Payouts.PayAsync(small.Id, new NewPayment(Guid.NewGuid(), small.Edition.Id, new PaidOut("Ada", SmallQuote.Today, 5m)), "Press"));
+        await QuoteAsync(stores, small);
+        var limits = await stores.BenchLimits.LoadAsync(small.Id);
+        SmallPress.Saved(await stores.BenchLimits.SaveAsync(small.Id, limits with { Item = limits.Item with { Clinch = Length.FromMillimetres(1m) } }));
+        return small;
+    }
+
+    /// <summary>Such a press as an archive.</summary>
     public static async Task<JsonNode> ArchiveAsync(Stores stores) =>
         JsonNode.Parse((await stores.Archives.ExportAsync((await CreateAsync(stores)).Id))!)!;
 
@@ -72,23 +90,6 @@ internal static class FullPress
         }
 
         return Encoding.UTF8.GetBytes(archive.ToJsonString(Plain));
-    }
-
-    private static async Task<SmallPress> CreateAsync(Stores stores)
-    {
-        var small = await SmallPress.CreateAsync(stores);
-        await PlanAsync(stores, small);
-        await WriteLedgerAsync(stores, small);
-        var second = SmallPress.Saved(await stores.Editions.CopyForwardAsync(small.Id, small.Edition.Id));
-        SmallPress.Saved(await stores.Fixes.AddAsync(small.Id, FixNote.Noticed(small.Edition.Id, "a smudge", 3) with { MendedIn = second.Printing }));
-        SmallPress.Saved(await stores.Payouts.SaveAsync(
-            small.Id,
-            new EditionClaims(small.Edition.Id, [new Claim.PerCopy("Ada", 0.25m), new Claim.OfReceipts("Bo", 0.1m), new Claim.OfPrice("Bo", 0.05m), new Claim.OfProfit("Ada", 1m)], 0)));
-        SmallPress.Saved(await stores.Payouts.PayAsync(small.Id, new NewPayment(Guid.NewGuid(), small.Edition.Id, new PaidOut("Ada", SmallQuote.Today, 5m)), "Press"));
-        await QuoteAsync(stores, small);
-        var limits = await stores.BenchLimits.LoadAsync(small.Id);
-        SmallPress.Saved(await stores.BenchLimits.SaveAsync(small.Id, limits with { Item = limits.Item with { Clinch = Length.FromMillimetres(1m) } }));
-        return small;
     }
 
     private static async Task FillLibrariesAsync(Stores stores, PressId id)

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Reflection;
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Access;
@@ -5,6 +6,7 @@ using PressRun.Data.Archive;
 using PressRun.Data.Copies;
 using PressRun.Data.Drafts;
 using PressRun.Data.Presses;
+using PressRun.Data.Running;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Paper;
@@ -78,18 +80,9 @@ public sealed class AccessTests(PostgresFixture postgres)
         using (Visiting.As(owner))
         {
             Assert.NotEmpty((await stores.Archives.ExportAsync(press.Id))!);
-            Assert.Equal(PressTakenOut.CalledOtherwise, await stores.PressRemovals.DeleteOwnAsync(press.Id, name + "s"));
+            Assert.False(await stores.PressRemovals.DeleteOwnAsync(press.Id, name + "s"));
             Assert.NotNull(await stores.Presses.LoadAsync(press.Id));
-            await using (var writing = stores.Context(other.Id))
-            {
-                // Somebody writes for longer than others are made to wait.
-                await using var transaction = await writing.Database.BeginTransactionAsync();
-                await writing.Database.ExecuteSqlRawAsync("LOCK TABLE copy_movements IN ROW EXCLUSIVE MODE");
-                Assert.Equal(PressTakenOut.Busy, await stores.PressRemovals.DeleteOwnAsync(press.Id, name));
-                Assert.NotNull(await stores.Titles.LoadAsync(press.Id, press.Title.Id));
-            }
-
-            Assert.Equal(PressTakenOut.Done, await stores.PressRemovals.DeleteOwnAsync(press.Id, $" {name} "));
+            Assert.True(await stores.PressRemovals.DeleteOwnAsync(press.Id, $" {name} "));
             Assert.Empty(await stores.Presses.ListAsync());
         }
 
@@ -97,6 +90,30 @@ public sealed class AccessTests(PostgresFixture postgres)
         {
             Assert.NotNull(await stores.Titles.LoadAsync(other.Id, other.Title.Id));
         }
+    }
+
+    [Fact]
+    public async Task Whoever_belongs_to_a_press_is_told_when_it_is_taken_out_and_nobody_else()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var (press, other) = (await Household.PressAsync(stores), await Household.PressAsync(stores));
+        var members = new[] { await Household.MemberAsync(stores, press.Id, "Own", PressRole.Owner), await Household.MemberAsync(stores, press.Id, "Rea", PressRole.Reader) };
+        await Household.MemberAsync(stores, other.Id, "Ona", PressRole.Owner);
+        using var news = new ServerNews(stores.Database, TimeProvider.System);
+        var (told, listens, all) = (new ConcurrentQueue<Guid>(), new TaskCompletionSource(), new TaskCompletionSource());
+        news.Missed += () => listens.TrySetResult();
+        news.SessionEnded += _ => all.TrySetResult();
+        news.RightsChanged += told.Enqueue;
+        await news.StartAsync(TestContext.Current.CancellationToken);
+        await listens.Task.WaitAsync(TestContext.Current.CancellationToken);
+
+        Assert.True(await Household.AsAsync(members[0], () => stores.PressRemovals.DeleteOwnAsync(press.Id, press.Press.Name)));
+
+        // News come in their order: with the next all of them are there.
+        await stores.Sessions.EndAsync(members[1].UserId, members[1].SessionId);
+        await all.Task.WaitAsync(TimeSpan.FromSeconds(20), TestContext.Current.CancellationToken);
+        Assert.Equal(members.Select(member => member.UserId).Order(), told.Order());
+        await news.StopAsync(TestContext.Current.CancellationToken);
     }
 
     [Fact]

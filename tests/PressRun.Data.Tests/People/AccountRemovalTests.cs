@@ -10,6 +10,9 @@ namespace PressRun.Data.Tests.People;
 
 public sealed class AccountRemovalTests(PostgresFixture postgres)
 {
+    // What is only added to.
+    private static readonly string[] Guarded = ["copy_movements", "quotes", "quote_events", "edition_payments", "tally_entries"];
+
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -129,8 +132,69 @@ public sealed class AccountRemovalTests(PostgresFixture postgres)
         Assert.Empty(await RowsAsync(stores, sample.Id));
         Assert.Equal(kept, await RowsAsync(stores, small.Id));
         Assert.Empty(await stores.PressRemovals.FindAsync(sample.Id.ToString(), Cancel));
-        await using var off = stores.Database.Source.CreateCommand("SELECT tgname FROM pg_trigger WHERE tgenabled <> 'O'");
-        Assert.Empty(await ReadAsync(off));
+    }
+
+    [Fact]
+    public async Task A_press_that_is_deleted_waits_for_nobody_who_writes_in_another()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var (goes, other) = ((await FullPress.CreateAsync(stores)).Id, (await FullPress.CreateAsync(stores)).Id);
+        await using var writing = stores.Context(other);
+        await using var transaction = await writing.Database.BeginTransactionAsync(Cancel);
+        await writing.Database.ExecuteSqlRawAsync(string.Concat(Guarded.Select(table => $"LOCK TABLE {table} IN ROW EXCLUSIVE MODE;")), Cancel);
+
+        await stores.PressRemovals.DeleteAsync(goes, Cancel).WaitAsync(TimeSpan.FromSeconds(20), Cancel);
+
+        Assert.Empty(await RowsAsync(stores, goes));
+    }
+
+    // Whatever else a transaction does that takes a press out: rows of others are held, and its own rows may go and not change.
+    [Fact]
+    public async Task Only_rows_of_the_press_that_is_taken_out_go_and_only_in_the_transaction_that_says_so()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var (goes, other) = ((await FullPress.CreateAsync(stores)).Id, (await FullPress.CreateAsync(stores)).Id);
+        await using var connection = await stores.Database.Source.OpenConnectionAsync(Cancel);
+        foreach (var table in Guarded)
+        {
+            await using (await connection.BeginTransactionAsync(Cancel))
+            {
+                await DoAsync($"SELECT set_config('pressrun.removing', '{goes}', true)");
+                await DoAsync("SAVEPOINT before");
+                await HeldAsync($"DELETE FROM {table} WHERE press_id = '{other}'");
+                await HeldAsync($"DELETE FROM {table}");
+                await HeldAsync($"UPDATE {table} SET press_id = press_id WHERE press_id = '{goes}'");
+                await HeldAsync($"TRUNCATE {table} CASCADE");
+            }
+
+            // The setting has gone with it.
+            await RefusedAsync($"DELETE FROM {table} WHERE press_id = '{goes}'");
+        }
+
+        await using (await connection.BeginTransactionAsync(Cancel))
+        {
+            await DoAsync($"SELECT set_config('pressrun.removing', '{goes}', true)");
+            await DoAsync($"DELETE FROM tally_entries WHERE press_id = '{goes}'");
+        }
+
+        async Task HeldAsync(string sql)
+        {
+            await RefusedAsync(sql);
+            await DoAsync("ROLLBACK TO SAVEPOINT before");
+        }
+
+        async Task RefusedAsync(string sql)
+        {
+            var refused = await Assert.ThrowsAsync<PostgresException>(() => DoAsync(sql));
+            Assert.True(refused.SqlState == PostgresErrorCodes.RestrictViolation, $"{sql}: {refused.MessageText}");
+        }
+
+        async Task DoAsync(string sql)
+        {
+            await using var command = connection.CreateCommand();
+            command.CommandText = sql;
+            await command.ExecuteNonQueryAsync(Cancel);
+        }
     }
 
     // Every row of every table as text, whatever tables there will be.
