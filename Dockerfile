@@ -4,8 +4,8 @@ COPY . .
 RUN dotnet publish src/PressRun.Web -c Release -o /app --nologo
 
 FROM mcr.microsoft.com/dotnet/aspnet:10.0
-# For the health check.
-RUN apt-get update && apt-get install -y --no-install-recommends curl && rm -rf /var/lib/apt/lists/*
+# For the health check, and for TZ.
+RUN apt-get update && apt-get install -y --no-install-recommends curl tzdata && rm -rf /var/lib/apt/lists/*
 WORKDIR /app
 COPY --from=build /app .
 USER $APP_UID

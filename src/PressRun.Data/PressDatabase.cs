@@ -23,6 +23,9 @@ internal sealed class PressDatabase(Database database, TimeProvider time, PressG
         }
     }
 
+    /// <summary>The day that it is where the server stands.</summary>
+    public DateOnly Today => time.Today();
+
     /// <summary>Who may do what.</summary>
     public PressGuard Guard => guard;
 
@@ -129,6 +132,7 @@ internal sealed class PressDatabase(Database database, TimeProvider time, PressG
     {
         var context = database.CreateDbContext();
         context.Press = press;
+        context.Zone = time.LocalTimeZone;
         return context;
     }
 

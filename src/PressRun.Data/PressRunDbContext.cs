@@ -35,6 +35,9 @@ public sealed class PressRunDbContext(DbContextOptions<PressRunDbContext> option
 
     internal PressId Press { get; set; }
 
+    /// <summary>Where days are counted.</summary>
+    internal TimeZoneInfo Zone { get; set; } = TimeZoneInfo.Utc;
+
     internal DbSet<MembershipRow> Memberships => Set<MembershipRow>();
 
     internal DbSet<InvitationRow> Invitations => Set<InvitationRow>();

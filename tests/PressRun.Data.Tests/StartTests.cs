@@ -34,9 +34,10 @@ public sealed class StartTests(PostgresFixture postgres)
     [Fact]
     public async Task An_app_started_from_another_folder_serves_its_files_and_answers_to_its_own_names_only()
     {
-        await using var app = await AppProcess.StartAsync(("ConnectionStrings__PressRun", await postgres.NewDatabaseAsync()), ("PathBase", "press/"), ("PressRun__Smaple", "true"), ("PressRun__MailPort", " "));
+        await using var app = await AppProcess.StartAsync(("ConnectionStrings__PressRun", await postgres.NewDatabaseAsync()), ("PathBase", "press/"), ("PressRun__Smaple", "true"), ("PressRun__MailPort", " "), ("TZ", "Europe/Wien"));
 
         Assert.Contains("PressRun__Smaple is no setting of PressRun, and nothing is done by it. The nearest that there is: PressRun__Sample", app.Output, StringComparison.Ordinal);
+        Assert.Contains("TZ is Europe/Wien, which is no time zone that this machine knows", app.Output, StringComparison.Ordinal);
         Assert.Contains($"PressRun is at {app.Http.BaseAddress!.OriginalString}/press", app.Output, StringComparison.Ordinal);
         Assert.Equal(200, (await app.GetAsync("/press/shelf")).Status);
         Assert.Equal(200, (await app.GetAsync("/press/css/tokens.css")).Status);

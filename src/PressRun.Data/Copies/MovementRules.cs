@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Conversions;
+using PressRun.Data.Running;
 using PressRun.Engine.Copies;
 using PressRun.Engine.Costing;
 using PressRun.JobFile;
@@ -25,7 +26,7 @@ internal sealed class MovementRules(PressRunDbContext db, DateTimeOffset now)
         for (var index = 0; index < movements.Count; index++)
         {
             // Somewhere it is tomorrow already.
-            Check(movements[index], $"$[{index}]", channels, DateOnly.FromDateTime(now.UtcDateTime).AddDays(1), problems);
+            Check(movements[index], $"$[{index}]", channels, db.Zone.DayOf(now).AddDays(1), problems);
             if (movements[index].Kind == MovementKind.Counted && (movements.Count > 1 || importing))
             {
                 problems.Add(new Problem($"$[{index}].kind", null, "Counts are written down one at a time."));

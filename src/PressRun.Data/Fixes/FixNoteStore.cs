@@ -44,7 +44,7 @@ public sealed class FixNoteStore
                 var row = await db.FixNotes.Include(there => there.Edition).SingleOrDefaultAsync(there => there.Id == note.Id, cancel);
                 if (row is null)
                 {
-                    row = new FixNoteRow { PressId = press, Id = note.Id, Edition = edition, NoticedOn = DateOnly.FromDateTime(database.Now.UtcDateTime) };
+                    row = new FixNoteRow { PressId = press, Id = note.Id, Edition = edition, NoticedOn = database.Today };
                     row.Take(note);
                     db.FixNotes.Add(row);
                     await db.SaveChangesAsync(cancel);

@@ -75,7 +75,7 @@ public sealed class PayoutStore
                 }
 
                 var currency = Currency.Find(await db.Presses.Where(row => row.Id == press).Select(row => row.Currency).SingleAsync(cancel))!;
-                if ((ProblemOf(payment.Paid) ?? ProblemToday(payment.Paid, currency, DateOnly.FromDateTime(database.Now.UtcDateTime))) is { } problem)
+                if ((ProblemOf(payment.Paid) ?? ProblemToday(payment.Paid, currency, database.Today)) is { } problem)
                 {
                     return new SaveResult<PaymentRecord>.Refused([problem]);
                 }

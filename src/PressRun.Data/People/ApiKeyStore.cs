@@ -10,7 +10,7 @@ namespace PressRun.Data.People;
 /// <param name="MayWrite">False for one that only reads.</param>
 /// <param name="MadeAt">When it was made.</param>
 /// <param name="Maker">Name of who made it; null where nobody signed in, or before that was noted.</param>
-/// <param name="UsedOn">The last day on which it was used (UTC); null for never.</param>
+/// <param name="UsedOn">The last day on which it was used ; null for never.</param>
 public sealed record ApiKey(Guid Id, string Name, bool MayWrite, DateTimeOffset MadeAt, string? Maker, DateOnly? UsedOn);
 
 /// <summary>Keys for the HTTP interface. Their secrets are kept as hashes and shown once.</summary>
@@ -80,7 +80,7 @@ public sealed class ApiKeyStore
             return null;
         }
 
-        var today = DateOnly.FromDateTime(database.Now.UtcDateTime);
+        var today = database.Today;
         if (found.UsedOn != today)
         {
             await database.WriteServerAsync(

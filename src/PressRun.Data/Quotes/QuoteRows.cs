@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using PressRun.Data.People;
 using PressRun.Data.Presses;
+using PressRun.Data.Running;
 using PressRun.Data.Titles;
 using PressRun.Engine.Quoting;
 
@@ -99,8 +100,9 @@ internal sealed class QuoteLinkRow : IOfPress
     /// <summary>Whoever holds it, as the course of its quote goes by them.</summary>
     /// <param name="now">The moment that is asked about.</param>
     /// <param name="until">The quote's last day.</param>
-    public QuoteReader ToReader(DateTimeOffset now, DateOnly until) => new(
-        IsOpen(now), MayAgree, Answer, EndedAt is { } ended && DateOnly.FromDateTime(ended.UtcDateTime) <= until);
+    /// <param name="zone">Where days are counted.</param>
+    public QuoteReader ToReader(DateTimeOffset now, DateOnly until, TimeZoneInfo zone) => new(
+        IsOpen(now), MayAgree, Answer, EndedAt is { } ended && zone.DayOf(ended) <= until);
 }
 
 internal sealed class QuoteEventRow : IOfPress

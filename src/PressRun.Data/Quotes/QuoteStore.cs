@@ -164,7 +164,7 @@ public sealed class QuoteStore
                 return Refused<QuoteEvent>("Write the amount that was paid, in the quote's currency; below zero takes back.");
             }
 
-            return day > DateOnly.FromDateTime(database.Now.UtcDateTime).AddDays(1)
+            return day > database.Today.AddDays(1)
                 ? Refused<QuoteEvent>("Write the day on which it was paid: today or earlier.")
                 : await AddAsync(course, new QuoteEvent(0, default, QuoteEventKind.Paid, null, by, "", Amount: amount, Part: part, Day: day), cancel);
         }, cancel);
@@ -204,7 +204,7 @@ public sealed class QuoteStore
         var links = await db.QuoteLinks.AsNoTracking().Where(link => link.QuoteId == row.Id).OrderBy(link => link.MadeAt).ThenBy(link => link.Id).ToListAsync(cancel);
         var events = await db.QuoteEvents.AsNoTracking().Where(happened => happened.QuoteId == row.Id).OrderBy(happened => happened.Sequence).ToListAsync(cancel);
         var later = await db.Quotes.Where(other => other.ReplacesId == row.Id).Select(other => (int?)other.Number).SingleOrDefaultAsync(cancel);
-        var state = QuoteCourse.Of(later is not null, [.. links.Select(link => link.ToReader(now, row.Until))], row.Until, DateOnly.FromDateTime(now.UtcDateTime));
+        var state = QuoteCourse.Of(later is not null, [.. links.Select(link => link.ToReader(now, row.Until, db.Zone))], row.Until, db.Zone.DayOf(now));
         var changes = await db.QuoteMarks.Where(mark => mark.QuoteId == row.Id).Select(mark => mark.Changes).SingleAsync(cancel);
         return new QuoteWhole(Record(row), state, later, links.ConvertAll(link => link.ToRecord()), events.ConvertAll(happened => happened.ToRecord()), changes);
     }
@@ -285,7 +285,7 @@ public sealed class QuoteStore
     private async Task<IReadOnlyList<QuoteSummary>> ListAsync(PressRunDbContext db, Guid? editionId, CancellationToken cancel)
     {
         var now = database.Now;
-        var today = DateOnly.FromDateTime(now.UtcDateTime);
+        var today = db.Zone.DayOf(now);
         var rows = await db.Quotes.AsNoTracking().Where(row => editionId == null || row.EditionId == editionId).OrderByDescending(row => row.Number)
             .Join(db.QuoteMarks, row => row.Id, mark => mark.QuoteId, (row, mark) => new
             {
@@ -299,7 +299,7 @@ public sealed class QuoteStore
         return rows.ConvertAll(row =>
         {
             var facts = QuoteShape.Read(row.Facts);
-            List<QuoteReader> readers = [.. links[row.Id].Select(link => link.ToReader(now, row.Until))];
+            List<QuoteReader> readers = [.. links[row.Id].Select(link => link.ToReader(now, row.Until, db.Zone))];
             var agreed = readers.Count(reader => reader.Answer == QuoteAnswer.Agreed);
             return new QuoteSummary(
                 row.Id, row.Number, row.EditionId, facts.Title, facts.Printing, row.Quantity, row.Landed,

@@ -40,6 +40,7 @@ public static class Settings
         new("ASPNETCORE_URLS", "`http://127.0.0.1:5080`", "where it listens"),
         new("AllowedHosts", "none", $"host names that it answers to besides `{UsualHosts}`, separated by semicolons, also where a proxy forwards another"),
         new("PathBase", "none", "path that it is served under, such as `/press`"),
+        new("TZ", "the machine's", "the zone that [days and times](#days-and-times) are told in, such as `Europe/Vienna`"),
         new("LANG", "English", "language and numbers of [mail](#mail), such as `de_DE.UTF-8`"),
         new("Logging__LogLevel__Default", "`Information`", "how much PressRun itself tells: `Warning` and up leave lines out, `Debug` and `Trace` add none, and what the framework says of requests stays off; `Logging__Console__FormatterName=json` logs as JSON"),
     ];

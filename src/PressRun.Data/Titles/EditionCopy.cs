@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.RunPlans;
+using PressRun.Data.Running;
 
 namespace PressRun.Data.Titles;
 
@@ -47,7 +48,7 @@ internal static class EditionCopy
             return;
         }
 
-        var today = DateOnly.FromDateTime(now.UtcDateTime);
+        var today = db.Zone.DayOf(now);
         var list = await db.PriceLists.Where(candidate => candidate.ShopId == chosen.PriceList.ShopId && candidate.ValidFrom <= today)
             .OrderByDescending(candidate => candidate.ValidFrom).Select(candidate => (Guid?)candidate.Id).FirstOrDefaultAsync(cancel);
         var copy = new RunPlanRow { PressId = db.Press, Id = Guid.CreateVersion7(), EditionId = next.Id, ChangedAt = now, Chosen = true };

@@ -1,3 +1,4 @@
+using PressRun.Data.Running;
 using PressRun.Data;
 using PressRun.Data.Bench;
 using PressRun.Data.Copies;
@@ -21,7 +22,7 @@ public sealed class CopiesService(
     TitleStore titles, EditionStore editions, CopiesLedgerStore ledger, ChannelStore channels, PlanStore plans, BenchStore benches, TallyStore tallies, TimeProvider time)
 {
     /// <summary>Today where the server stands.</summary>
-    public DateOnly Today => DateOnly.FromDateTime(time.GetLocalNow().Date);
+    public DateOnly Today => time.Today();
 
     /// <summary>The ledger of a printing by its address, or null.</summary>
     /// <param name="press">Whose.</param>

@@ -3,6 +3,7 @@ using PressRun.Data.Copies;
 using PressRun.Data.Import.Csv;
 using PressRun.Data.Import.Shapes;
 using PressRun.Data.Presses;
+using PressRun.Data.Running;
 using PressRun.Data.Selling;
 using PressRun.Web.Libraries;
 using PressRun.Web.Shared.Wording;
@@ -36,7 +37,7 @@ public sealed class LedgerFiles(CopiesLedgerStore ledger, ChannelStore channels,
     private async Task<LedgerShape> ShapeAsync(PressId press, IReadOnlyList<EditionName> names)
     {
         // Somewhere it is tomorrow already.
-        var lastDay = DateOnly.FromDateTime(time.GetUtcNow().UtcDateTime).AddDays(1);
+        var lastDay = time.Today().AddDays(1);
         var known = await channels.ListAsync(press, archived: true);
         return LedgerShape.Of(names, InFiles, [.. known.Select(channel => (channel.Item.Id, channel.Item.Name))], lastDay);
     }

@@ -1,3 +1,4 @@
+using PressRun.Data.Running;
 using PressRun.Data;
 using PressRun.Data.Copies;
 using PressRun.Data.Fixes;
@@ -59,7 +60,7 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
 
     private async Task<TitleLedger> LedgerAsync(PressId press, Guid title)
     {
-        var today = DateOnly.FromDateTime(time.GetLocalNow().Date);
+        var today = time.Today();
         return TitleLedger.Of([.. (await outlooks.ByDayAsync(press, [title], today.AddMonths(-TitleLedger.MonthsBack)))[title]], today);
     }
 

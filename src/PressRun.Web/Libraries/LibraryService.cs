@@ -1,5 +1,6 @@
 using PressRun.Data.Import.Shapes;
 using PressRun.Data.Postage;
+using PressRun.Data.Running;
 using PressRun.Data.Selling;
 using PressRun.Data.Stocks;
 using PressRun.Engine.Paper;
@@ -23,7 +24,7 @@ public sealed class LibraryService(StockStore stocks, MailerStore mailers, Posta
     /// <summary>Postage services.</summary>
     public async Task<LibraryTable<PostageService>> PostageAsync(PressView press) => await LoadedAsync(
         new LibraryTable<PostageService>(
-            services, await PostageShapeAsync(press), service => service.Name, press.Record.Id, LibraryManners.Of(press), all => PostageTable.Past(all, DateOnly.FromDateTime(time.GetLocalNow().Date))));
+            services, await PostageShapeAsync(press), service => service.Name, press.Record.Id, LibraryManners.Of(press), all => PostageTable.Past(all, time.Today())));
 
     /// <summary>Ways of selling.</summary>
     public async Task<LibraryTable<Channel>> ChannelsAsync(PressView press) => await LoadedAsync(

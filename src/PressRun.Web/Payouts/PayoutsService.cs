@@ -1,3 +1,4 @@
+using PressRun.Data.Running;
 using PressRun.Data;
 using PressRun.Data.Copies;
 using PressRun.Data.Payouts;
@@ -53,7 +54,7 @@ public sealed class PayoutsService(
         var lines = (await ledger.OfEditionAsync(press, edition.Id)).Select(line => new ChannelMovement(line.Movement, line.ChannelId)).ToList();
         var (costs, unknown) = await CostsAsync(press, edition.Id, lines.Select(line => line.ChannelId).OfType<string>().ToHashSet());
         return new PayoutsView(
-            title, edition, lines, costs, unknown, await payouts.LoadAsync(press, edition.Id), await AgreedAsync(press, edition.Id), DateOnly.FromDateTime(time.GetLocalNow().Date));
+            title, edition, lines, costs, unknown, await payouts.LoadAsync(press, edition.Id), await AgreedAsync(press, edition.Id), time.Today());
     }
 
     /// <summary>The view with what was promised and paid as it is stored now.</summary>

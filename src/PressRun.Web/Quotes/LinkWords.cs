@@ -52,14 +52,14 @@ public static class LinkWords
         { Answer: QuoteAnswer.TurnedDown } => Say("what became of a link", $"has turned it down"),
         { EndedAt: not null } => Say("what became of a link", $"ended"),
         { MakerGoneAt: not null } => Say($"ended, because whoever made it may change nothing here any more"),
-        _ when IsOverAndAsked(link, now) => Say($"ended by itself after {view.Format.Day(LastDay(link))} without an answer"),
-        _ when !link.IsOpen(now) => Say($"ended by itself after {view.Format.Day(LastDay(link))}"),
-        _ => Say($"opens until {view.Format.Day(LastDay(link))}"),
+        _ when IsOverAndAsked(link, now) => Say($"ended by itself after {view.Format.Day(LastDay(link, view.Format))} without an answer"),
+        _ when !link.IsOpen(now) => Say($"ended by itself after {view.Format.Day(LastDay(link, view.Format))}"),
+        _ => Say($"opens until {view.Format.Day(LastDay(link, view.Format))}"),
     };
 
     /// <summary>True where a link stopped without having been ended on purpose before whoever was asked by it had answered: they are waited for until the maker ends it.</summary>
     public static bool IsOverAndAsked(QuoteLink link, DateTimeOffset now) => link is { EndedAt: null, Rights.Agree: true, Answer: QuoteAnswer.None } && !link.IsOpen(now);
 
     // A link ends with the day before the moment at which it stops.
-    private static DateOnly LastDay(QuoteLink link) => DateOnly.FromDateTime(link.EndsAt.UtcDateTime.AddTicks(-1));
+    private static DateOnly LastDay(QuoteLink link, PressFormat format) => format.DayOf(link.EndsAt.AddTicks(-1));
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PressRun.Data.Running;
 using PressRun.Data;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
@@ -25,8 +26,8 @@ public sealed record QuoteDone<T>(T? Now, string? Problem)
 /// <summary>Quotes from the maker's side.</summary>
 public sealed class QuoteService(QuoteStore quotes, RunPlanService runs, TitleStore titles, EditionStore editions, FrozenJobs jobs, TimeProvider time)
 {
-    /// <summary>The day that stands on a quote that is frozen now, as its readers' days are counted: in universal time.</summary>
-    public DateOnly Today => DateOnly.FromDateTime(time.GetUtcNow().UtcDateTime);
+    /// <summary>The day that stands on a quote that is frozen now, as its readers' days are counted: where the server stands.</summary>
+    public DateOnly Today => time.Today();
 
     /// <summary>A plan of a printing that is to be frozen, or null.</summary>
     /// <param name="press">Whose.</param>
@@ -82,8 +83,7 @@ public sealed class QuoteService(QuoteStore quotes, RunPlanService runs, TitleSt
     /// <summary>Makes a link that opens until the end of a day.</summary>
     public async Task<QuoteDone<MadeLink>> LinkAsync(PressId press, QuoteView view, string name, LinkRights rights, DateOnly until, int? part, string by)
     {
-        var end = new DateTimeOffset(until.AddDays(1).ToDateTime(TimeOnly.MinValue), TimeSpan.Zero);
-        return Told(await quotes.LinkAsync(press, view.Quote.Id, new NewLink(name, rights, end, part), by));
+        return Told(await quotes.LinkAsync(press, view.Quote.Id, new NewLink(name, rights, time.LocalTimeZone.EndOf(until), part), by));
     }
 
     /// <summary>Ends a link.</summary>

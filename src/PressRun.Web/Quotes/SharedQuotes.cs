@@ -5,6 +5,7 @@ using System.Threading.RateLimiting;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.Caching.Memory;
+using PressRun.Data.Running;
 using PressRun.Data;
 using PressRun.Data.People;
 using PressRun.Data.Quotes;
@@ -86,7 +87,7 @@ public sealed class SharedQuotes : IDisposable
     /// <summary>The page of an open link as it is sent; null where the link has ended meanwhile.</summary>
     public async Task<byte[]?> PageAsync(SharedLook look, string secret, string basePath, CancellationToken cancel)
     {
-        var today = DateOnly.FromDateTime(time.GetUtcNow().UtcDateTime);
+        var today = time.Today();
         return Found(CultureInfo.CurrentCulture) is { } kept ? kept
             : MayWork(look, LinkWork.Opened) ? await SetAsync(CultureInfo.CurrentCulture)
             : Found(Usual) ?? await SetAsync(Usual);

@@ -1,6 +1,7 @@
 using PressRun.Data.Copies;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
+using PressRun.Data.Running;
 using PressRun.Data.Shops;
 using PressRun.Data.Titles;
 using PressRun.Web.RunPlans;
@@ -43,7 +44,7 @@ public sealed class ReprintService(
             title,
             edition,
             [.. records.Where(plan => sources.ContainsKey(plan.Id)).Select(plan => sources[plan.Id])],
-            TitleLedger.Of([.. moved[title.Id]], DateOnly.FromDateTime(time.GetLocalNow().Date)),
+            TitleLedger.Of([.. moved[title.Id]], time.Today()),
             await shops.ListAsync(press));
     }
 

@@ -1,3 +1,4 @@
+using PressRun.Data.Running;
 using PressRun.Data;
 using PressRun.Data.Bench;
 using PressRun.Data.Presses;
@@ -71,7 +72,7 @@ public sealed class RunPlanService(
     /// <summary>The plan at another shop, on the price list that is in force there; a sentence where there is none.</summary>
     public async Task<(PlanRecord? Plan, string? Problem)> AtShopAsync(PressId press, PlanRecord plan, string shopId)
     {
-        var today = DateOnly.FromDateTime(time.GetLocalNow().Date);
+        var today = time.Today();
         var list = await priceLists.InForceAsync(press, shopId, plan.Date) ?? await priceLists.InForceAsync(press, shopId, today);
         return list is null
             ? (null, Say($"This shop has no price list yet that is in force. Add one in the shops' library."))
@@ -81,7 +82,7 @@ public sealed class RunPlanService(
     /// <summary>A first plan for an edition that has none: at the first shop with a list in force, on all its finishing and every bench step.</summary>
     public async Task<(PlanCosting? Now, string? Problem)> StartAsync(PressId press, EditionRecord edition, int quantity)
     {
-        var today = DateOnly.FromDateTime(time.GetLocalNow().Date);
+        var today = time.Today();
         foreach (var shop in await shops.ListAsync(press))
         {
             if (await priceLists.InForceAsync(press, shop.Id, today) is { } list)

@@ -92,6 +92,11 @@ public static partial class HostSetup
             LogUnknown(logger, variable, nearest);
         }
 
+        if (app.Configuration["TZ"] is { } zone && Days.IsUnknownZone(zone))
+        {
+            LogUnknownZone(logger, zone);
+        }
+
         var signIn = app.Services.AsksToSignIn();
         Listening.Check(app.Configuration, loopbackOnly: !signIn);
         var path = PathBase(app.Configuration).ToUriComponent();
@@ -119,4 +124,7 @@ public static partial class HostSetup
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "{Variable} is no setting of PressRun, and nothing is done by it. The nearest that there is: {Nearest}")]
     private static partial void LogUnknown(ILogger logger, string variable, string nearest);
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "TZ is {Zone}, which is no time zone that this machine knows: days are counted in UTC. Names are such as Europe/Vienna.")]
+    private static partial void LogUnknownZone(ILogger logger, string zone);
 }

@@ -1,5 +1,6 @@
 using PressRun.Data.Copies;
 using PressRun.Data.Presses;
+using PressRun.Data.Running;
 using PressRun.Web.Reprint;
 
 namespace PressRun.Web.Shelf;
@@ -13,7 +14,7 @@ public sealed class ShelfOutlooks(OutlookStore outlooks, TimeProvider time)
     private const int AtOnce = 200;
 
     /// <summary>Today where the server stands.</summary>
-    public DateOnly Today => DateOnly.FromDateTime(time.GetLocalNow().Date);
+    public DateOnly Today => time.Today();
 
     /// <summary>Reckons every title anew whose ledger has moved.</summary>
     public async Task RefreshAsync(PressId press, CancellationToken cancel)

@@ -27,7 +27,7 @@ public sealed class StartService(
 {
     private readonly Lazy<string?> sampleName = new(() => NameIn(FolderOf(options.Value)));
 
-    private DateOnly Today => DateOnly.FromDateTime(time.GetLocalNow().Date);
+    private DateOnly Today => time.Today();
 
     /// <summary>The presses on this server.</summary>
     public Task<IReadOnlyList<PressRecord>> PressesAsync() => presses.ListAsync();

@@ -1,5 +1,6 @@
 using PressRun.Data.People;
 using PressRun.Data.Quotes;
+using PressRun.Data.Running;
 using PressRun.Engine.Quoting;
 
 namespace PressRun.Data.Tests.Fixtures;
@@ -7,7 +8,7 @@ namespace PressRun.Data.Tests.Fixtures;
 /// <summary>A quote of the small press's plan, frozen today and open for a month, its bill shared by two.</summary>
 internal static class SmallQuote
 {
-    public static DateOnly Today => DateOnly.FromDateTime(TimeProvider.System.GetUtcNow().UtcDateTime);
+    public static DateOnly Today => TimeProvider.System.Today();
 
     public static QuoteTerms Terms => new(Today.AddDays(30), QuoteShows.Lines, "Paper is from the old list.", [new BillPart.Share("Ada", 2m), new BillPart.Share("Press", 1m)]);
 

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.People;
 using PressRun.Data.Quotes;
+using PressRun.Data.Running;
 using PressRun.Data.Tests.Fixtures;
 using PressRun.Engine.Quoting;
 
@@ -252,8 +253,35 @@ public sealed class SharedQuoteStoreTests(PostgresFixture postgres)
         Assert.Equal(3, answers.OfType<SaveResult<QuoteEvent>.Refused>().Count());
     }
 
+    [Fact]
+    public async Task A_quote_can_be_agreed_to_until_its_last_day_ends_where_the_server_stands()
+    {
+        var zone = TimeZoneInfo.FindSystemTimeZoneById("America/New_York");
+        var start = TimeProvider.System.GetUtcNow();
+        var lastDay = zone.DayOf(start).AddDays(3);
+        var clock = new AheadClock { Zone = zone };
+        await using var stores = await Stores.NewAsync(postgres, time: clock);
+        var small = await SmallPress.CreateAsync(stores);
+        var quote = await SmallQuote.FreezeAsync(stores, small, terms: SmallQuote.Terms with { Until = lastDay });
+        var ada = (await SmallQuote.LookAsync(stores, SmallPress.Saved(await stores.Quotes.LinkAsync(small.Id, quote.Id, SmallQuote.ForAda, "Press")).Secret))!;
+
+        // In the evening of the last day it is the next day already in universal time; at the midnight after it the day is over here too.
+        clock.Ahead = zone.EndOf(lastDay).AddHours(-2) - start;
+        Assert.Equal(QuoteState.Out, (await stores.Quotes.FindAsync(small.Id, 1))!.State);
+        Assert.Equal(QuoteState.Out, Assert.Single(await stores.Quotes.ListAsync(small.Id)).State);
+        clock.Ahead = zone.EndOf(lastDay).AddHours(1) - start;
+        Assert.Equal(QuoteState.Lapsed, (await stores.Quotes.FindAsync(small.Id, 1))!.State);
+        Assert.IsNotType<SaveResult<QuoteEvent>.Saved>(await stores.Shared.ReplyAsync(ada, SmallQuote.AgreeTo(quote)));
+        clock.Ahead = zone.EndOf(lastDay).AddHours(-2) - start;
+        Assert.IsType<SaveResult<QuoteEvent>.Saved>(await stores.Shared.ReplyAsync(ada, SmallQuote.AgreeTo(quote)));
+    }
+
     private sealed class AheadClock : TimeProvider
     {
+        public TimeZoneInfo Zone { get; init; } = TimeZoneInfo.Local;
+
+        public override TimeZoneInfo LocalTimeZone => Zone;
+
         public TimeSpan Ahead { get; set; }
 
         public override DateTimeOffset GetUtcNow() => base.GetUtcNow() + Ahead;

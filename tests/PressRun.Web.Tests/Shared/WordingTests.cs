@@ -94,7 +94,20 @@ public class WordingTests
         Assert.Equal("5 January 2026", format.Day(day));
         Assert.Equal(("5 Jan 2026", "5 Jan"), (format.ShortDay(day), format.DayOfYear(day)));
         Assert.Equal(("January 2026", "Jan 2026", "2026", "Feb"), (format.Month(day), format.ShortMonth(day), format.MonthOfAxis(day), format.MonthOfAxis(day.AddMonths(1))));
-        Assert.Equal("5 Jan, 14:05 UTC", format.Moment(new DateTimeOffset(2026, 1, 5, 14, 5, 0, TimeSpan.Zero)));
+    }
+
+    [Theory]
+    [InlineData("Etc/UTC", "5 Jan, 23:05 UTC", 5)]
+    [InlineData("Europe/Berlin", "6 Jan, 00:05 UTC+1", 6)]
+    [InlineData("America/St_Johns", "5 Jan, 19:35 UTC−3:30", 5)]
+    [InlineData("Asia/Kathmandu", "6 Jan, 04:50 UTC+5:45", 6)]
+    public void A_moment_is_told_by_the_clock_where_days_are_counted_and_how_far_that_is_from_universal_time(string zone, string told, int day)
+    {
+        var format = new PressFormat(Currency.Find("EUR")!, UnitSystem.Metric, CultureInfo.GetCultureInfo("en"), TimeZoneInfo.FindSystemTimeZoneById(zone));
+        var at = new DateTimeOffset(2026, 1, 5, 23, 5, 0, TimeSpan.Zero);
+
+        Assert.Equal(told, format.Moment(at));
+        Assert.Equal(new DateOnly(2026, 1, day), format.DayOf(at));
     }
 
     [Theory]

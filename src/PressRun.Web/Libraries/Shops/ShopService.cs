@@ -1,3 +1,4 @@
+using PressRun.Data.Running;
 using PressRun.Data;
 using PressRun.Data.Import.PriceLists;
 using PressRun.Data.Import.Shapes;
@@ -27,7 +28,7 @@ public sealed record ShopView(ShopRecord Shop, PriceListEditor? Editor, PriceLis
 public sealed class ShopService(ShopStore shops, PriceListStore lists, StockStore stocks, TimeProvider time)
 {
     /// <summary>Today where the server stands.</summary>
-    public DateOnly Today => DateOnly.FromDateTime(time.GetLocalNow().Date);
+    public DateOnly Today => time.Today();
 
     /// <summary>The shops.</summary>
     public Task<IReadOnlyList<ShopRecord>> ListAsync(PressId press, bool archived) => shops.ListAsync(press, archived);

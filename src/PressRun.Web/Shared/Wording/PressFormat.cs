@@ -1,5 +1,6 @@
 using System.Globalization;
 using PressRun.Data.Presses;
+using PressRun.Data.Running;
 using PressRun.Engine.Measures;
 
 namespace PressRun.Web.Shared.Wording;
@@ -8,7 +9,8 @@ namespace PressRun.Web.Shared.Wording;
 /// <param name="currency">Of all amounts.</param>
 /// <param name="units">Shown first.</param>
 /// <param name="culture">The viewer's.</param>
-public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo culture)
+/// <param name="zone">Where days are counted; null for where the server stands.</param>
+public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo culture, TimeZoneInfo? zone = null)
 {
     // A sixteenth of an inch is the finest mark of a common ruler; a length within 0.02 mm of one is that mark.
     private const int FinestFraction = 16;
@@ -16,6 +18,8 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
 
     // Names of months are words of a sentence: they are in the language of the sentences, whatever the viewer's numbers look like.
     private readonly CultureInfo words = Texts.Language;
+
+    private readonly TimeZoneInfo here = zone ?? TimeZoneInfo.Local;
 
     private readonly NumberFormatInfo figures = WithMinus(culture);
 
@@ -108,8 +112,11 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     /// <summary>A month on an axis: <c>Mar</c>, and of January its year.</summary>
     public string MonthOfAxis(DateOnly month) => month.ToString(month.Month == 1 ? "yyyy" : "MMM", words);
 
-    /// <summary>A moment of the world's time in a table: <c>3 Mar, 14:05 UTC</c>.</summary>
-    public string Moment(DateTimeOffset at) => at.UtcDateTime.ToString(Say($"d MMM, HH:mm"), words) + " UTC";
+    /// <summary>A moment in a table: <c>3 Mar, 14:05 UTC+1</c>.</summary>
+    public string Moment(DateTimeOffset at) => Moments.Told(at, Say($"d MMM, HH:mm"), words, here);
+
+    /// <summary>The day that a moment falls on, where days are counted.</summary>
+    public DateOnly DayOf(DateTimeOffset at) => here.DayOf(at);
 
     // A figure that is shown has a minus sign; a hyphen is what a keyboard has instead. Typed figures are read with either.
     private static NumberFormatInfo WithMinus(CultureInfo culture)
