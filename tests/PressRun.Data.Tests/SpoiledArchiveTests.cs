@@ -24,6 +24,26 @@ public sealed partial class SpoiledArchiveTests(PostgresFixture postgres)
         }.Select(page => $"/titles/tidepool-almanac/1{page}"),
     ];
 
+    [Theory]
+    [InlineData("madeAt")]
+    [InlineData("links[0].madeAt")]
+    [InlineData("links[0].endedAt")]
+    [InlineData("links[0].makerGoneAt")]
+    [InlineData("events[0].at")]
+    public async Task Nothing_has_happened_to_a_quote_that_is_still_to_come(string where)
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var archive = await FullPress.ArchiveAsync(stores);
+        var (path, place) = ($"$.quotes[0].{where}", archive["quotes"]![0]!);
+        foreach (var (hours, refused) in new[] { (2, new[] { path }), (0, []) })
+        {
+            var (block, name) = where.Split('.') is [var list, var inside] ? (place[list[..^3]]![0]!, inside) : (place, where);
+            block[name] = TimeProvider.System.GetUtcNow().AddHours(hours).ToString("yyyy-MM-dd'T'HH:mm:ss.ffffff'Z'", CultureInfo.InvariantCulture);
+
+            Assert.Equal(refused, (await stores.Archives.ImportAsync(FullPress.Bytes(archive))).Problems.Select(problem => problem.Path));
+        }
+    }
+
     [Fact]
     public async Task An_archive_with_one_value_spoiled_is_refused_or_all_its_pages_are_shown()
     {

@@ -3,8 +3,8 @@ using PressRun.JobFile.Reading;
 
 namespace PressRun.Data.Archive;
 
-/// <summary>Days and moments in an archive. A moment stands in universal time, to the microsecond, in one form only. Both lie within what pages in any time zone can show; they are not held against
-/// this machine's clock, because the one on which they were written down may have gone before it.</summary>
+/// <summary>Days and moments in an archive. A moment stands in universal time, to the microsecond, in one form only. Both lie within what pages in any time zone can show; only
+/// what happened to quotes is held against this machine's clock (<see cref="MomentsToCome"/>), because the one on which they were written down may have gone before it.</summary>
 internal static class Moments
 {
     /// <summary>How a moment is written.</summary>

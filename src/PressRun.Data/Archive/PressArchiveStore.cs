@@ -71,9 +71,13 @@ public sealed class PressArchiveStore
             cancel);
     }
 
-    private async Task<Outcome<PressRecord>> ImportAsync(Outcome<PressArchive> read, CancellationToken cancel, bool linksOpen = true) => read.Succeeded
-        ? await database.WriteNewAsync(PressId.New(), db => AddAsync(db, read.Value, cancel, linksOpen), cancel)
-        : Outcome<PressRecord>.Refused(read.Problems);
+    private async Task<Outcome<PressRecord>> ImportAsync(Outcome<PressArchive> read, CancellationToken cancel, bool linksOpen = true)
+    {
+        var problems = read.Succeeded ? MomentsToCome.In(read.Value, database.Now) : read.Problems;
+        return problems.Count == 0
+            ? await database.WriteNewAsync(PressId.New(), db => AddAsync(db, read.Value, cancel, linksOpen), cancel)
+            : Outcome<PressRecord>.Refused(problems);
+    }
 
     // A press that is taken in a second time: a link opens one quote, and stays with the first.
     private static async Task<HashSet<string>> ClosedLinksAsync(PressRunDbContext db, PressArchive archive, bool linksOpen, CancellationToken cancel)

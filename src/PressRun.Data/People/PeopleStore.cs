@@ -69,7 +69,7 @@ public sealed class PeopleStore
     public Task<IReadOnlyList<int>> OwnLinksAsync(PressId press, CancellationToken cancel = default)
     {
         var self = (Visiting.Now as Visitor.Person)?.UserId;
-        return database.ReadAsync<IReadOnlyList<int>>(press, async db => [.. (await QuoteStore.OpenAsync(db, database.Now, cancel))[self ?? Guid.Empty]], cancel);
+        return database.ReadAsync<IReadOnlyList<int>>(press, async db => await QuoteStore.OpenOfAsync(db, self, database.Now, cancel), cancel);
     }
 
     /// <summary>True where the visitor wants no mail of what readers of the press's quotes do.</summary>

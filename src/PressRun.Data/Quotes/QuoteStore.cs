@@ -195,6 +195,11 @@ public sealed class QuoteStore
             .Join(db.Quotes, link => link.QuoteId, quote => quote.Id, (link, quote) => new { Maker = link.MadeBy!.Value, quote.Number })
             .OrderBy(made => made.Number).ToListAsync(cancel)).ToLookup(made => made.Maker, made => made.Number);
 
+    /// <summary>The same of one person.</summary>
+    internal static Task<List<int>> OpenOfAsync(PressRunDbContext db, Guid? maker, DateTimeOffset now, CancellationToken cancel) =>
+        Opening(db, now).Where(link => link.MadeBy != null && link.MadeBy == maker)
+            .Join(db.Quotes, link => link.QuoteId, quote => quote.Id, (_, quote) => quote.Number).Order().ToListAsync(cancel);
+
     internal static QuoteRecord Record(QuoteRow row) => new(
         row.Id, row.Number, row.EditionId, QuoteShape.Read(row.Facts), Encoding.UTF8.GetBytes(row.Job), Encoding.UTF8.GetBytes(row.Result),
         row.Quantity, row.Landed, row.MadeAt, row.By, row.Replaces?.Number, row.Fingerprint);

@@ -31,6 +31,27 @@ public sealed class OtherServerAwayTests
         Assert.Equal(2, told.Lines.Count);
     }
 
+    [Fact]
+    public void Whoever_comes_back_without_having_gone_is_told_of_at_most_once_a_minute()
+    {
+        using var told = new HeardLines();
+        using var logging = new LoggerFactory([told]);
+        var clock = new HandClock();
+        var away = new OtherServerAway(clock, logging.CreateLogger<OtherServerAway>());
+
+        for (var time = 0; time < 100; time++)
+        {
+            away.TellNotTold("Unable to unprotect the message.State.");
+        }
+
+        Assert.Equal("Somebody came back from the other server, and who they are was not told: Unable to unprotect the message.State.", Assert.Single(told.Lines));
+        away.Tell(Server, new TimeoutException());
+        Assert.Equal(2, told.Lines.Count);
+        clock.Pass(TimeSpan.FromMinutes(1));
+        away.TellNotTold("access_denied");
+        Assert.Equal(3, told.Lines.Count);
+    }
+
     [Theory]
     [InlineData(HttpRequestError.ConnectionError, "nobody answers there")]
     [InlineData(HttpRequestError.NameResolutionError, "its name is not known")]

@@ -2,10 +2,13 @@ using PressRun.Web.Running;
 
 namespace PressRun.Web.People.Elsewhere;
 
-/// <summary>Tells the log why the other server cannot be asked, in words of our own: what it answers, it chose.</summary>
+/// <summary>Tells the log why the other server cannot be asked, in words of our own: what it answers, it chose. And why it did not say who came back from it.</summary>
 public sealed partial class OtherServerAway(TimeProvider time, ILogger<OtherServerAway> logger)
 {
-    private readonly Seldom seldom = new(time, TimeSpan.FromMinutes(1));
+    private static readonly TimeSpan Pause = TimeSpan.FromMinutes(1);
+
+    private readonly Seldom seldom = new(time, Pause);
+    private readonly Seldom seldomBack = new(time, Pause);
 
     /// <summary>Tells it, at most once a minute: anybody may press the button.</summary>
     /// <param name="server">The server.</param>
@@ -16,6 +19,16 @@ public sealed partial class OtherServerAway(TimeProvider time, ILogger<OtherServ
         if (seldom.May())
         {
             LogAway(logger, server.Key, Why(fault));
+        }
+    }
+
+    /// <summary>Tells that somebody came back and who they are was not told, at most once a minute: anybody may open the address to which people come back.</summary>
+    /// <param name="why">Why, in words that nobody but the standards and the framework chose.</param>
+    public void TellNotTold(string why)
+    {
+        if (seldomBack.May())
+        {
+            LogNotTold(logger, why);
         }
     }
 
@@ -33,4 +46,7 @@ public sealed partial class OtherServerAway(TimeProvider time, ILogger<OtherServ
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "People cannot sign in by the other server: {Address}/.well-known/openid-configuration cannot be had, as {Reason}. Look at PressRun__OpenIdServer, at the way there, and at the certificates that this machine believes.")]
     private static partial void LogAway(ILogger logger, string address, string reason);
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Somebody came back from the other server, and who they are was not told: {Reason}")]
+    private static partial void LogNotTold(ILogger logger, string reason);
 }

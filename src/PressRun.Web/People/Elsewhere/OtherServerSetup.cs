@@ -90,7 +90,7 @@ internal static partial class OtherServerSetup
 
     private static Task SendBack(HandleRequestContext<RemoteAuthenticationOptions> context, string why)
     {
-        LogNotTold(context.HttpContext.RequestServices.GetRequiredService<ILogger<OtherServer>>(), why);
+        context.HttpContext.RequestServices.GetRequiredService<OtherServerAway>().TellNotTold(why);
         context.HandleResponse();
         context.Response.Redirect(NotTold(context.Request));
         return Task.CompletedTask;
@@ -101,9 +101,6 @@ internal static partial class OtherServerSetup
     // RFC 6749, 4.1.2.1 and 5.2, and OpenID Connect Core 1.0, 3.1.2.6: all of their codes are such words.
     [GeneratedRegex("^[a-z_]{1,40}$")]
     private static partial Regex Code();
-
-    [LoggerMessage(Level = LogLevel.Warning, Message = "Somebody came back from the other server, and who they are was not told: {Reason}")]
-    private static partial void LogNotTold(ILogger logger, string reason);
 
     // The framework takes a token without a signature where it comes straight from the server (OpenID Connect Core 1.0, 3.1.3.7); whoever stands between the
     // two would then be believed. Asked for is the signature itself: what the token's head calls it, its writer chose.
