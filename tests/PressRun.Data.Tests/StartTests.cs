@@ -245,6 +245,13 @@ public sealed class StartTests(PostgresFixture postgres)
     public async Task A_secret_in_a_file_that_is_not_there_is_told_by_name() =>
         await AssertRefusedAsync("PressRun__DatabasePassword_FILE names /nowhere", ("PressRun__DatabasePassword_FILE", "/nowhere"));
 
+    [Theory]
+    [InlineData("Hots=db;Password=Zitronenbaum", "ConnectionStrings__PressRun cannot be read: Npgsql knows no part that is called hots. Write it as")]
+    [InlineData("Host=db;Port=Zitronenbaum", "ConnectionStrings__PressRun cannot be read: a value is none that its name can have. Write it as")]
+    [InlineData("Zitronenbaum", "ConnectionStrings__PressRun cannot be read: it is not names and values with semicolons between them. Write it as")]
+    public async Task A_connection_that_cannot_be_read_is_told_without_its_values(string connection, string sentence) =>
+        Assert.DoesNotContain("Zitronenbaum", await AssertRefusedAsync(sentence, ("ConnectionStrings__PressRun", connection)), StringComparison.Ordinal);
+
     [Fact]
     public Task A_setting_that_cannot_be_read_is_refused_in_a_sentence() => AssertRefusedAsync("PressRun__Sample is maybe; write true or false.", ("PressRun__Sample", "maybe"));
 
@@ -262,13 +269,14 @@ public sealed class StartTests(PostgresFixture postgres)
         await AssertRefusedAsync("The database was last used by a newer PressRun", ("ConnectionStrings__PressRun", connection));
     }
 
-    private static async Task AssertRefusedAsync(string sentence, params (string Name, string Value)[] settings)
+    private static async Task<string> AssertRefusedAsync(string sentence, params (string Name, string Value)[] settings)
     {
         await using var app = AppProcess.Launch(settings);
 
         Assert.Equal(1, await app.EndAsync());
         Assert.Contains(sentence, app.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", app.Output, StringComparison.Ordinal);
+        return app.Output;
     }
 
     private static async Task WriteUntilRefusedAsync(string connectionString, List<string> acknowledged)

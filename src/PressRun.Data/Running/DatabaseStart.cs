@@ -1,3 +1,4 @@
+using System.Data.Common;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
@@ -89,7 +90,23 @@ internal sealed class DatabaseStart(
         }
         catch (ArgumentException exception)
         {
-            throw new StartRefusedException($"ConnectionStrings__PressRun cannot be read: {exception.Message}", exception);
+            throw new StartRefusedException($"ConnectionStrings__PressRun cannot be read: {Misread(named)}. Write it as Host=127.0.0.1;Database=pressrun;Username=pressrun.", exception);
+        }
+    }
+
+    // By the names of its parts alone: one of its values is the password.
+    private static string Misread(string named)
+    {
+        try
+        {
+            var (parts, known) = (new DbConnectionStringBuilder { ConnectionString = named }, new NpgsqlConnectionStringBuilder());
+            return parts.Keys.Cast<string>().FirstOrDefault(name => !known.ContainsKey(name)) is { } unknown
+                ? $"Npgsql knows no part that is called {unknown}"
+                : "a value is none that its name can have";
+        }
+        catch (ArgumentException)
+        {
+            return "it is not names and values with semicolons between them";
         }
     }
 

@@ -101,7 +101,7 @@ public static partial class HostSetup
         Listening.Check(app.Configuration, loopbackOnly: !signIn);
         var path = PathBase(app.Configuration).ToUriComponent();
         Console.WriteLine(Version);
-        app.Lifetime.ApplicationStarted.Register(() => Console.WriteLine($"PressRun is at {string.Join(" and ", app.Urls.Select(url => Listening.ToOpen(url) + path))}"));
+        app.Lifetime.ApplicationStarted.Register(() => Console.WriteLine($"PressRun is at {Listening.Told(app.Urls, path)}"));
         await app.StartAsync();
         await app.Services.GetRequiredService<HostsRemovals>().DeleteAsync();
         if (signIn)

@@ -37,8 +37,19 @@ public static class Listening
     public static string ToOpen(string address)
     {
         var read = BindingAddress.Parse(address);
-        return read.Host is "*" or "+" or "0.0.0.0" or "[::]" ? $"{read.Scheme}://localhost:{read.Port}" : address;
+        return IsEvery(read) ? $"{read.Scheme}://localhost:{read.Port}" : address;
     }
+
+    /// <summary>Where PressRun is, for the host: where a browser here opens it, and whether other machines reach it there too.</summary>
+    /// <param name="addresses">What the server listens on.</param>
+    /// <param name="path">The path that the app is served under.</param>
+    public static string Told(IEnumerable<string> addresses, string path) => string.Join(
+        " and ",
+        addresses.Select(address => BindingAddress.Parse(address) is var read && IsEvery(read)
+            ? $"{ToOpen(address)}{path} (listening on port {read.Port} of every address of this machine)"
+            : address + path));
+
+    private static bool IsEvery(BindingAddress read) => read.Host is "*" or "+" or "0.0.0.0" or "[::]";
 
     // The server's own section of the configuration overrides the addresses named elsewhere.
     private static IEnumerable<string> ServersOwn(IConfiguration configuration) =>

@@ -25,7 +25,7 @@ public sealed class PeopleJourney(Chromium chromium, PeopleApp people)
         await using var nell = await Visit.BeginAsync(chromium.Browser, people.App.Address);
         await nell.Page.GotoAsync(link);
         await Expect(nell.Page.Locator("main .sentence")).ToContainTextAsync("as its reader");
-        await nell.Field("Your name").FillAsync("Nell Newcome");
+        await Expect(nell.Field("Your name")).ToHaveValueAsync("Nell Newcome");
         await nell.Field("Mail address").FillAsync("nell@example.org");
         await nell.Field("Password").FillAsync(PeopleApp.Password);
         await nell.Page.GetByRole(AriaRole.Button, new() { Name = "Make an account and join" }).ClickAsync();

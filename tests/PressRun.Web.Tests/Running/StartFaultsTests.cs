@@ -32,6 +32,11 @@ public sealed class StartFaultsTests
     public void The_address_that_is_printed_can_be_opened(string listensOn, string printed) => Assert.Equal(printed, Listening.ToOpen(listensOn));
 
     [Theory]
+    [InlineData("http://[::]:5736", "http://localhost:5736/press (listening on port 5736 of every address of this machine)")]
+    [InlineData("http://127.0.0.1:5080", "http://127.0.0.1:5080/press")]
+    public void What_is_printed_says_where_it_listens(string listensOn, string told) => Assert.Equal(told, Listening.Told([listensOn], "/press"));
+
+    [Theory]
     [InlineData("PressRun:Api:MostWaiting", "many", "PressRun__Api__MostWaiting is many; write a whole number.")]
     [InlineData("PressRun:Api:MostWaiting", "20000", "MostWaiting must be between 0 and 10000")]
     public void A_limit_that_cannot_be_used_is_told(string key, string value, string words)
