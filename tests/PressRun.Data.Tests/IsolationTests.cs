@@ -62,6 +62,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["CopiesLedgerStore.PrintingsAsync"] = async (stores, _, me) => (await stores.Ledger.PrintingsAsync(me)).ToList(),
         ["CopiesLedgerStore.StandingAsync"] = async (stores, _, me) => await stores.Ledger.StandingAsync(me).ToListAsync(),
         ["CopiesLedgerStore.PlacesAsync"] = async (stores, _, me) => (await stores.Ledger.PlacesAsync(me)).ToList(),
+        ["CopiesLedgerStore.PrintedAsync"] = async (stores, theirs, me) => (await stores.Ledger.PrintedAsync(me, theirs.Edition.Id)) is { Copies: > 0 } found ? found : null,
         ["CopiesLedgerStore.OfEditionAsync"] = async (stores, theirs, me) => await stores.Ledger.OfEditionAsync(me, theirs.Edition.Id),
         ["CopiesLedgerStore.OfTitlesAsync"] = async (stores, theirs, me) => (await stores.Ledger.OfTitlesAsync(me, [theirs.Title.Id])).ToList(),
         ["CopiesLedgerStore.WriteAsync"] = async (stores, theirs, me) => await stores.Ledger.WriteAsync(me, Sale(theirs)),

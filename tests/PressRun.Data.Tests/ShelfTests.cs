@@ -64,8 +64,24 @@ public sealed class ShelfTests(PostgresFixture postgres)
 
         Assert.Equal([next.Id, small.Edition.Id], title.Editions.Select(edition => edition.Id));
         var plan = new ShelfPlan(small.Plan.Id, small.Plan.Version, small.Plan.Quantity);
-        Assert.Equal(new ShelfEdition(small.Edition.Id, 1, null, null, 0, false, small.Edition.Price, small.Edition.Version, plan), title.Editions[1]);
+        Assert.Equal(new ShelfEdition(small.Edition.Id, 1, null, null, 0, false, small.Edition.Price, small.Edition.Version, plan, default), title.Editions[1]);
         Assert.Equal((small.Title.Slug, "Tidepool Almanac", "A. Maker", "#8a3b2e", null), (title.Slug, title.Title, title.By, title.Colour, title.Outlook));
+    }
+
+    [Fact]
+    public async Task The_shelf_knows_of_a_printing_what_its_copies_really_cost()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var printed = new NewMovement(Guid.NewGuid(), small.Edition.Id, new DateOnly(2026, 3, 2), MovementKind.Printed, 121, 121.5m, null, "", null);
+        SmallPress.Saved(await stores.Ledger.WriteAsync(small.Id, printed));
+        var mistake = SmallPress.Saved(await stores.Ledger.WriteAsync(small.Id, printed with { Id = Guid.NewGuid() }));
+        SmallPress.Saved(await stores.Ledger.TakeBackAsync(small.Id, mistake.Id));
+
+        var shown = Assert.Single((await stores.Shelf.ShowAsync(small.Id, new ShelfFilter())).Titles).Editions[0];
+
+        Assert.Equal(new PrintedCopies(121, 121.5m), shown.Printed);
+        Assert.Equal(shown.Printed, await stores.Ledger.PrintedAsync(small.Id, small.Edition.Id));
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Presses;
+using PressRun.Data.Titles;
 using PressRun.Engine.Copies;
 
 namespace PressRun.Data.Copies;
@@ -23,6 +24,14 @@ public sealed class CopiesLedgerStore : ISalesLedger
             press,
             db => db.EditionCopies.Where(row => row.EditionId == editionId)
                 .Select(row => (CopiesOnHand?)new CopiesOnHand(row.OnHand, row.CountNeeded)).SingleOrDefaultAsync(cancel),
+            cancel);
+
+    /// <summary>What the ledger of an edition says of what was printed; nothing where there is no such edition.</summary>
+    public Task<PrintedCopies> PrintedAsync(PressId press, Guid editionId, CancellationToken cancel = default) =>
+        database.ReadAsync(
+            press,
+            db => db.CopyMovements.Where(line => line.EditionId == editionId && line.Kind == MovementKind.Printed).GroupBy(line => line.EditionId)
+                .Select(lines => new PrintedCopies(lines.Sum(line => (long)line.Copies), lines.Sum(line => line.Amount))).SingleOrDefaultAsync(cancel),
             cancel);
 
     /// <summary>All lines of an edition, the latest day first.</summary>

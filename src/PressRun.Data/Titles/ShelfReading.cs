@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Copies;
+using PressRun.Engine.Copies;
 
 namespace PressRun.Data.Titles;
 
@@ -41,7 +42,10 @@ internal static class ShelfReading
                     row.Copies.CountNeeded,
                     row.Edition.Price,
                     row.Edition.Version,
-                    row.Plan == null ? null : new ShelfPlan(row.Plan.Id, row.Plan.Version, row.Plan.Quantity)),
+                    row.Plan == null ? null : new ShelfPlan(row.Plan.Id, row.Plan.Version, row.Plan.Quantity),
+                    new PrintedCopies(
+                        db.CopyMovements.Where(line => line.EditionId == row.Edition.Id && line.Kind == MovementKind.Printed).Sum(line => (long)line.Copies),
+                        db.CopyMovements.Where(line => line.EditionId == row.Edition.Id && line.Kind == MovementKind.Printed).Sum(line => line.Amount))),
         }).ToListAsync(cancel);
         return
         [

@@ -59,8 +59,15 @@ public sealed record ShelfTitle(Guid Id, string Slug, string Title, string By, s
 /// <param name="Price">Price of a copy, in the press's currency.</param>
 /// <param name="Version">Its row version.</param>
 /// <param name="Plan">The plan it goes by; null where none is chosen.</param>
+/// <param name="Printed">What its ledger says of its printings.</param>
 public sealed record ShelfEdition(
-    Guid Id, int Printing, DateOnly? PrintedOn, int? CopiesPrinted, long CopiesOnHand, bool CountNeeded, decimal Price, uint Version, ShelfPlan? Plan);
+    Guid Id, int Printing, DateOnly? PrintedOn, int? CopiesPrinted, long CopiesOnHand, bool CountNeeded, decimal Price, uint Version, ShelfPlan? Plan,
+    PrintedCopies Printed);
+
+/// <summary>What the ledger of a printing says of what was printed.</summary>
+/// <param name="Copies">Good copies that came, less what was taken back.</param>
+/// <param name="Cost">What they cost, in the press's currency; 0 where nobody wrote it down.</param>
+public readonly record struct PrintedCopies(long Copies, decimal Cost);
 
 /// <summary>The plan that a printing goes by.</summary>
 /// <param name="Id">The plan.</param>

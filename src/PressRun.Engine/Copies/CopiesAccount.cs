@@ -84,6 +84,12 @@ public static class CopiesAccount
         return [.. InOrder(movements, null).Select(movement => (movement, onHand += movement.Copies))];
     }
 
+    /// <summary>What a copy of a printing cost that was written down.</summary>
+    /// <param name="printed">Good copies that came, less what was taken back.</param>
+    /// <param name="printingCost">What they cost, in the currency.</param>
+    /// <returns>In the currency, not rounded; null where no cost is known.</returns>
+    public static decimal? PaidForEach(long printed, decimal printingCost) => printed > 0 && printingCost > 0m ? printingCost / printed : null;
+
     private static IOrderedEnumerable<CopyMovement> InOrder(IEnumerable<CopyMovement> movements, DateOnly? day) =>
         movements.Where(movement => day is null || movement.Day <= day).OrderBy(movement => movement.Day).ThenBy(movement => movement.Sequence);
 

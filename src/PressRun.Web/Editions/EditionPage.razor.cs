@@ -142,6 +142,15 @@ public sealed partial class EditionPage
         return answer.Problem;
     });
 
+    // Where a copy was paid for, that is what it cost, and the plan's figure says that it is one.
+    private RenderFragment Weighs(Estimate estimate)
+    {
+        var (copy, planned, run) = (estimate.Copy, Format.Sum(Now!.UnitCost!.Value), Format.Count(Now.Quantity));
+        return View!.PaidForEach is { } paid
+            ? Put($"A copy weighs {Format.Mass(copy.Mass)} and is {Format.Thickness(copy.Thickness)} thick; those printed cost <strong>{Format.Sum(paid)}</strong> each, and {planned} was planned for a run of {run}.")
+            : Put($"A copy weighs {Format.Mass(copy.Mass)}, is {Format.Thickness(copy.Thickness)} thick and costs <strong>{planned}</strong> in a run of {run}.");
+    }
+
     private async Task<SaveAnswer> StoreAsync(EditionRecord edition)
     {
         var save = await Service.SaveAsync(Press!.Record.Id, edition);

@@ -6,6 +6,7 @@ using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Stocks;
 using PressRun.Data.Titles;
+using PressRun.Engine.Copies;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Paper;
 using PressRun.Web.Reprint;
@@ -24,6 +25,9 @@ namespace PressRun.Web.Editions;
 public sealed record EditionView(
     TitleRecord Title, EditionRecord Edition, IReadOnlyList<EditionRecord> Printings, JobSource? Source, IReadOnlyList<Stock> Stocks, TitleLedger Ledger, IReadOnlyList<FixNote> Fixes)
 {
+    /// <summary>What a copy cost by the printing's own ledger, not rounded; null where that is not written down.</summary>
+    public decimal? PaidForEach { get; init; }
+
     /// <summary>Works out the edition as it would be.</summary>
     public EditionConsequences? WorkOut(EditionRecord edition) =>
         Source is null ? null : EditionConsequences.Of(Source, edition, Title.Colour);
@@ -36,7 +40,7 @@ public sealed record EditionView(
 public sealed record EditionSave(EditionRecord? Now, string? Problem, EditionRecord? Theirs);
 
 /// <summary>Loads, saves and copies editions for their page.</summary>
-public sealed class EditionService(TitleStore titles, EditionStore editions, PlanStore plans, StockStore stocks, OutlookStore outlooks, FixNoteStore fixes, TimeProvider time)
+public sealed class EditionService(TitleStore titles, EditionStore editions, PlanStore plans, StockStore stocks, OutlookStore outlooks, FixNoteStore fixes, CopiesLedgerStore ledger, TimeProvider time)
 {
     /// <summary>An edition by its address, or null.</summary>
     public async Task<EditionView?> LoadAsync(PressId press, string slug, int printing)
@@ -47,6 +51,7 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
         }
 
         var all = await plans.OfEditionAsync(press, edition.Id);
+        var printed = await ledger.PrintedAsync(press, edition.Id);
         var plan = all.FirstOrDefault(candidate => candidate.Chosen) ?? (all.Count > 0 ? all[0] : null);
         return new EditionView(
             title,
@@ -55,7 +60,10 @@ public sealed class EditionService(TitleStore titles, EditionStore editions, Pla
             plan is null ? null : await plans.SourceAsync(press, plan.Id),
             await StocksAsync(press),
             await LedgerAsync(press, title.Id),
-            await fixes.OfTitleAsync(press, title.Id));
+            await fixes.OfTitleAsync(press, title.Id))
+        {
+            PaidForEach = CopiesAccount.PaidForEach(printed.Copies, printed.Cost),
+        };
     }
 
     private async Task<TitleLedger> LedgerAsync(PressId press, Guid title)

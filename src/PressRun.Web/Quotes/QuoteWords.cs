@@ -73,16 +73,16 @@ public static class QuoteWords
     {
         var (quantity, format) = (view.Quote.Quantity, view.Format);
         return Put(quantity,
-            $"<strong>{format.Count(quantity)}</strong> copy for <strong>{format.Money(view.Quote.Landed)}</strong>, {format.Money(view.Figures.UnitCost)} each.",
-            $"<strong>{format.Count(quantity)}</strong> copies for <strong>{format.Money(view.Quote.Landed)}</strong>, {format.Money(view.Figures.UnitCost)} each.");
+            $"<strong>{format.Count(quantity)}</strong> copy for <strong>{format.Sum(view.Quote.Landed)}</strong>, {format.Money(view.Figures.UnitCost)} each.",
+            $"<strong>{format.Count(quantity)}</strong> copies for <strong>{format.Sum(view.Quote.Landed)}</strong>, {format.Money(view.Figures.UnitCost)} each.");
     }
 
     /// <summary>What is signed on paper: <c>I agree to 150 copies for 305.83, of which my part is 101.94.</c></summary>
     /// <param name="view">The quote.</param>
     /// <param name="part">Place of the signer's part of the bill; null where they carry none.</param>
     public static string Agreeing(QuoteView view, int? part) => part is { } place
-        ? Say($"I agree to {Copies(view)} for {view.Format.Money(view.Quote.Landed)}, of which my part is {view.Format.Money(view.Bill[place].Amount)}.")
-        : Say($"I agree to {Copies(view)} for {view.Format.Money(view.Quote.Landed)}, of which I pay nothing.");
+        ? Say($"I agree to {Copies(view)} for {view.Format.Sum(view.Quote.Landed)}, of which my part is {view.Format.Money(view.Bill[place].Amount)}.")
+        : Say($"I agree to {Copies(view)} for {view.Format.Sum(view.Quote.Landed)}, of which I pay nothing.");
 
     /// <summary>Who is asked and has not answered, and what they asked for instead where they did; empty where nobody is waited for.</summary>
     public static IReadOnlyList<string> WaitedFor(QuoteView view)

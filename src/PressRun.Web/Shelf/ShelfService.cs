@@ -29,10 +29,11 @@ public sealed record TitleOnShelf(ShelfTitle Title, IReadOnlyList<EditionOnShelf
 /// <summary>A printing on the shelf.</summary>
 /// <param name="Edition">The edition.</param>
 /// <param name="Quantity">Copies that its cost is about: those printed, else those planned; null without a plan.</param>
-/// <param name="UnitCost">Landed cost of a copy, not rounded; null where it is not worked out.</param>
+/// <param name="UnitCost">What a copy cost by its ledger, else its landed cost as planned, not rounded; null where neither is known.</param>
+/// <param name="IsPaid">True where it is what was paid.</param>
 /// <param name="Decision">What it asks.</param>
 /// <param name="Shape">For the drawing; null where it cannot be drawn.</param>
-public sealed record EditionOnShelf(ShelfEdition Edition, int? Quantity, decimal? UnitCost, DecisionKind Decision, BookShape? Shape);
+public sealed record EditionOnShelf(ShelfEdition Edition, int? Quantity, decimal? UnitCost, bool IsPaid, DecisionKind Decision, BookShape? Shape);
 
 /// <summary>Reads the shelf and works out what its printings cost and how long they last.</summary>
 public sealed class ShelfService(ShelfQuery shelf, ShelfJudging judging, ShelfCosts costs, ShelfOutlooks reckoned)
@@ -53,11 +54,13 @@ public sealed class ShelfService(ShelfQuery shelf, ShelfJudging judging, ShelfCo
     private static EditionOnShelf Place(ShelfTitle title, ShelfEdition edition, bool isLatest, bool isDue, IReadOnlyDictionary<Guid, ShelfCost> known)
     {
         var cost = edition.Plan is { } plan ? known.GetValueOrDefault(plan.Id) : null;
+        var paid = CopiesAccount.PaidForEach(edition.Printed.Copies, edition.Printed.Cost);
         var decision = ShelfDecision.Of(edition, isLatest, cost?.UnitCost is not null, cost is { IsPaidFor: true });
         return new EditionOnShelf(
             edition,
             edition.CopiesPrinted ?? edition.Plan?.Quantity,
-            cost?.UnitCost,
+            paid ?? cost?.UnitCost,
+            paid is not null,
             isDue ? ShelfDecision.WhereDue(decision) : decision,
             cost?.Shape is { } shape ? shape with { CoverColour = title.Colour } : null);
     }

@@ -34,7 +34,6 @@ public sealed partial class StartPage
     private string? sampleProblem;
     private bool working;
     private bool mayMake;
-    private string currencyName = "";
 
     [Inject]
     private StartService Service { get; set; } = default!;
@@ -83,7 +82,6 @@ public sealed partial class StartPage
     private void Refit()
     {
         Format = new PressFormat(Currency.Find(press.Currency)!, press.Units, CultureInfo.CurrentCulture);
-        currencyName = press.Currency;
         Show(number);
     }
 

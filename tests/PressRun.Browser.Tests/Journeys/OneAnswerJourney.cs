@@ -20,7 +20,7 @@ public sealed class OneAnswerJourney(Chromium chromium, SampleApp sample)
 
         await using var visit = await sample.VisitAsync(chromium);
         await visit.OpenAsync(book.Path + "/run");
-        await Expect(visit.Page.Locator("p.sentence").First).ToContainTextAsync($"cost {sample.Stored.Format.Money(landed)}, that is");
+        await Expect(visit.Page.Locator("p.sentence").First).ToContainTextAsync($"cost {sample.Stored.Format.Sum(landed)}, that is");
         Assert.Equal(landed, CommandLine.LandedCost(await OverHttpAsync(job)));
         Assert.Equal(landed, CommandLine.LandedCost(await CommandLine.EstimateAsync(job)));
     }

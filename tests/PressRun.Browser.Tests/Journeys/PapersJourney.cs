@@ -123,5 +123,5 @@ public sealed class PapersJourney(Chromium chromium, SampleApp sample)
     private string Unit(JobSource plan, int quantity) => Format.Money(Reckoned.At(plan, quantity).UnitCost);
 
     private async Task SaysAsync(IPage page, decimal landed, int quantity) =>
-        await Expect(page.Locator("p.sentence").First).ToContainTextAsync($"cost {Format.Money(landed)}, that is {Format.Money(landed / quantity)} each");
+        await Expect(page.Locator("p.sentence").First).ToContainTextAsync($"cost {Format.Sum(landed)}, that is {Format.Money(landed / quantity)} each");
 }

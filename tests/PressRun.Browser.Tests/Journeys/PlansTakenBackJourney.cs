@@ -76,7 +76,7 @@ public sealed class PlansTakenBackJourney(Chromium chromium, SampleApp sample)
         Assert.Equal(known.Count, (await sample.Stored.PlansAsync(book.Edition.Id)).Count);
         await page.GetByRole(AriaRole.Button, new() { Name = "Lay it beside the other plans" }).ClickAsync();
         await Expect(page.Locator(".sheet-tabs a.open")).ToContainTextAsync(", from a file");
-        await Expect(page.Locator("p.sentence").First).ToContainTextAsync($"cost {Format.Money(landed)}, that is");
+        await Expect(page.Locator("p.sentence").First).ToContainTextAsync($"cost {Format.Sum(landed)}, that is");
         Assert.Equal(known.Count + 1, (await sample.Stored.PlansAsync(book.Edition.Id)).Count);
         visit.WasQuiet();
     }
@@ -96,7 +96,7 @@ public sealed class PlansTakenBackJourney(Chromium chromium, SampleApp sample)
         var sentence = mine.Page.Locator("p.sentence").First;
 
         await mine.TypeAsync("Copies of this run", "137");
-        await Expect(sentence).ToContainTextAsync($"cost {Format.Money(Reckoned.At(plan, 137).Totals.LandedCost)}, that is");
+        await Expect(sentence).ToContainTextAsync($"cost {Format.Sum(Reckoned.At(plan, 137).Totals.LandedCost)}, that is");
         Assert.Equal(plan.Plan.Quantity, (await sample.Stored.ChosenPlanAsync(book.Edition.Id)).Plan.Quantity);
         await mine.TypeAsync("Copies of this run", "some");
         await Expect(sentence.Locator(".unread")).ToContainTextAsync($"these are the figures of {Format.Count(plan.Plan.Quantity)} copies");
@@ -111,7 +111,7 @@ public sealed class PlansTakenBackJourney(Chromium chromium, SampleApp sample)
 
         await versions.GetByRole(AriaRole.Button, new() { Name = "Let mine stand" }).ClickAsync();
         await Expect(versions).ToHaveCountAsync(0);
-        await Expect(sentence).ToContainTextAsync($"cost {Format.Money(Reckoned.At(plan, 137).Totals.LandedCost)}, that is");
+        await Expect(sentence).ToContainTextAsync($"cost {Format.Sum(Reckoned.At(plan, 137).Totals.LandedCost)}, that is");
         Assert.Equal(137, (await sample.Stored.ChosenPlanAsync(book.Edition.Id)).Plan.Quantity);
         mine.WasQuiet();
         theirs.WasQuiet();

@@ -110,7 +110,7 @@ public sealed class RunPlanJourney(Chromium chromium, SampleApp sample)
     {
         var estimate = Reckoned.At(plan, quantity);
         var sentence = page.Locator("p.sentence").First;
-        await Expect(sentence).ToContainTextAsync($"cost {Format.Money(estimate.Totals.LandedCost)}, that is {Format.Money(estimate.UnitCost)} each");
+        await Expect(sentence).ToContainTextAsync($"cost {Format.Sum(estimate.Totals.LandedCost)}, that is {Format.Money(estimate.UnitCost)} each");
         await Expect(page.GetByLabel("Copies of this run", new() { Exact = true })).ToHaveValueAsync(Format.Count(quantity));
     }
 

@@ -55,7 +55,7 @@ public sealed partial class QuotePdfTests
     public void Whoever_has_not_answered_signs_for_the_whole_and_for_their_own_part_of_it()
     {
         var view = AQuote.View();
-        var (landed, mine, theirs) = (view.Format.Money(view.Quote.Landed), view.Format.Money(view.Bill[1].Amount), view.Format.Money(view.Bill[0].Amount));
+        var (landed, mine, theirs) = (view.Format.Sum(view.Quote.Landed).Replace('\u00a0', ' '), view.Format.Money(view.Bill[1].Amount), view.Format.Money(view.Bill[0].Amount));
         var (bo, cy) = (AQuote.Link with { Id = Guid.NewGuid(), Name = "Bo", Part = 0 }, AQuote.Link with { Id = Guid.NewGuid(), Name = "Cy", Part = null });
         var three = AQuote.Again(view, view.Whole with { Links = [AQuote.Link, bo, cy with { Answer = QuoteAnswer.Agreed }] });
 
@@ -135,7 +135,7 @@ public sealed partial class QuotePdfTests
         var text = Read(QuotePdf.Of(view, allLines: true));
 
         Assert.Equal(view.Quote.Landed, decimal.Truncate(view.Quote.Landed));
-        Assert.Contains($"for {view.Quote.Landed.ToString("#,0", CultureInfo.InvariantCulture)},", text, StringComparison.Ordinal);
+        Assert.Contains($"for ￥{view.Quote.Landed.ToString("#,0", CultureInfo.InvariantCulture)},", text, StringComparison.Ordinal);
         var to = text.LastIndexOf("all of it", StringComparison.Ordinal);
         var amounts = Whole().Matches(text[text.IndexOf("amount", StringComparison.Ordinal)..to]).Select(match => decimal.Parse(match.Groups[1].Value, NumberStyles.Number, CultureInfo.InvariantCulture));
         Assert.Equal(view.Quote.Landed, amounts.Sum());

@@ -92,7 +92,7 @@ public sealed class SharePageTests
         var view = AQuote.View();
         var shown = Render(page, StateOf("Out", view));
 
-        var signed = $"agree to 100 copies for {view.Format.Money(view.Quote.Landed)}, of which my part is {view.Format.Money(view.Bill[1].Amount)}.";
+        var signed = $"agree to 100 copies for {view.Format.Sum(view.Quote.Landed)}, of which my part is {view.Format.Money(view.Bill[1].Amount)}.";
         Assert.Contains(signed, shown.Find("#agree .sign .sentence").TextContent, StringComparison.Ordinal);
         Assert.Equal($"I {signed}", shown.Find("#agree .on-paper .sentence").TextContent);
     }
@@ -109,7 +109,7 @@ public sealed class SharePageTests
         var shown = Render(page, state with { Link = state.Link with { Part = null } });
 
         Assert.Contains(said, shown.Find("main > .sentence").TextContent, StringComparison.Ordinal);
-        Assert.Contains($"for {view.Format.Money(view.Quote.Landed)}, of which I pay nothing.", shown.Find("#agree .sign .sentence").TextContent, StringComparison.Ordinal);
+        Assert.Contains($"for {view.Format.Sum(view.Quote.Landed)}, of which I pay nothing.", shown.Find("#agree .sign .sentence").TextContent, StringComparison.Ordinal);
         Assert.Contains(", of which I pay nothing.", shown.Find("#agree .on-paper .sentence").TextContent, StringComparison.Ordinal);
     }
 
@@ -178,7 +178,7 @@ public sealed class SharePageTests
         var view = AQuote.View(name, "ja-JP", events: [Remark(name) with { By = name }], job: job => job with { Currency = Currency.Find("JPY")! });
         var shown = Render(page, StateOf("Out", view));
 
-        Assert.Contains($"for {view.Quote.Landed.ToString("#,0", CultureInfo.InvariantCulture)},", string.Join(' ', shown.Find("p.sentence").TextContent.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.Contains($"for ￥{view.Quote.Landed.ToString("#,0", CultureInfo.InvariantCulture)},", string.Join(' ', shown.Find("p.sentence").TextContent.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
         Assert.All(shown.FindAll("#cost + table td.num, section[aria-labelledby=cost] tfoot td.num"), sum => Assert.DoesNotContain('.', sum.TextContent));
         Assert.Equal(name, shown.Find("h1 bdi").TextContent);
         Assert.Contains($"\u2068{name}\u2069", shown.Find(".course").TextContent, StringComparison.Ordinal);

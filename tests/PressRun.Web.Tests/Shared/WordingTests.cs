@@ -22,6 +22,18 @@ public class WordingTests
     public void Inches_are_read_off_a_ruler_where_they_lie_on_a_mark(double millimetres, string written) =>
         Assert.Equal(written, Written.Imperial.Length(Length.FromMillimetres((decimal)millimetres)).ToString());
 
+    // Unicode CLDR: where each locale puts the sign of a currency.
+    [Theory]
+    [InlineData("EUR", "en-IE", "1305.8", "€1,305.80")]
+    [InlineData("EUR", "de-DE", "1305.8", "1.305,80\u00a0€")]
+    [InlineData("USD", "en-US", "-2.5", "\u2212$2.50")]
+    [InlineData("CAD", "en-US", "2.5", "CAD\u00a02.50")]
+    [InlineData("CHF", "de-DE", "2.5", "2,50\u00a0CHF")]
+    [InlineData("JPY", "en-GB", "250", "JPY\u00a0250")]
+    [InlineData("GBP", "de-DE", "2.5", "2,50\u00a0£")]
+    public void A_sum_that_stands_by_itself_carries_its_currency_as_the_locale_writes_it(string currency, string culture, string amount, string written) =>
+        Assert.Equal(written, new PressFormat(Currency.Find(currency)!, UnitSystem.Metric, CultureInfo.GetCultureInfo(culture)).Sum(decimal.Parse(amount, CultureInfo.InvariantCulture)));
+
     [Theory]
     [InlineData("")]
     [InlineData("Ada", "Ada")]

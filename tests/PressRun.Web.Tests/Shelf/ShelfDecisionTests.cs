@@ -35,5 +35,5 @@ public class ShelfDecisionTests
     [Fact]
     public void A_run_that_is_planned_needs_no_decision() => Assert.False(ShelfDecision.Asks(DecisionKind.Planned));
 
-    private static ShelfEdition Edition(int? printed, int onHand) => new(Guid.NewGuid(), 1, null, printed, onHand, false, 6m, 1, null);
+    private static ShelfEdition Edition(int? printed, int onHand) => new(Guid.NewGuid(), 1, null, printed, onHand, false, 6m, 1, null, default);
 }

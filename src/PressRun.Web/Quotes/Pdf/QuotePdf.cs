@@ -27,7 +27,7 @@ public static class QuotePdf
         sheet.Heading(facts.Title, 16);
         sheet.Note(Subtitle(view));
         sheet.Space(8);
-        sheet.Sentence(Say($"{QuoteWords.Copies(view)} for {format.Money(quote.Landed)}, {format.Money(view.Figures.UnitCost)} each."));
+        sheet.Sentence(Say($"{QuoteWords.Copies(view)} for {format.Sum(quote.Landed)}, {format.Money(view.Figures.UnitCost)} each."));
         if (facts.Note.Length > 0)
         {
             sheet.Sentence(facts.Note, 11);

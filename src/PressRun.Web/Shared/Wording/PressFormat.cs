@@ -16,6 +16,11 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     private const int FinestFraction = 16;
     private const decimal FractionTolerance = 0.0008m;
 
+    // Where a locale puts the sign (NumberFormatInfo.CurrencyPositivePattern).
+    private const int Before = 0;
+    private const int BeforeGap = 2;
+    private const int AfterGap = 3;
+
     // Names of months are words of a sentence: they are in the language of the sentences, whatever the viewer's numbers look like.
     private readonly CultureInfo words = Texts.Language;
 
@@ -25,6 +30,15 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
 
     /// <summary>Of all amounts.</summary>
     public Currency Currency { get; } = currency;
+
+    // A sign that several currencies have says which one only where the viewer is at home in it; elsewhere the code does.
+    private string Sign { get; } = currency.Code switch
+    {
+        "EUR" => "€",
+        "GBP" => "£",
+        var code when !culture.IsNeutralCulture && culture.Name.Length > 0 && new RegionInfo(culture.Name) is var home && home.ISOCurrencySymbol == code => home.CurrencySymbol,
+        var code => code,
+    };
 
     /// <summary>Shown first.</summary>
     public UnitSystem Units { get; } = units;
@@ -43,6 +57,15 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
 
     /// <summary>An amount with the digits of the currency's minor unit, without its sign: <c>305.83</c>.</summary>
     public string Money(decimal amount) => Currency.Round(amount).ToString("N" + Currency.MinorDigits.ToString(CultureInfo.InvariantCulture), figures);
+
+    /// <summary>An amount that stands by itself, such as the sum that a page begins with: with its currency where the viewer's locale puts it, <c>€305.83</c>, <c>305,83 €</c>, <c>CHF 305.83</c>.</summary>
+    public string Sum(decimal amount)
+    {
+        var (number, pattern) = (Money(Math.Abs(amount)), Culture.NumberFormat.CurrencyPositivePattern);
+        var gap = pattern is AfterGap or BeforeGap || char.IsLetter(Sign[^1]) || char.IsLetter(Sign[0]) ? "\u00a0" : "";
+        var sum = pattern is Before or BeforeGap ? Sign + gap + number : number + gap + Sign;
+        return Currency.Round(amount) < 0m ? figures.NegativeSign + sum : sum;
+    }
 
     /// <summary>A price that may be finer than the minor unit, with as many digits as it has: <c>0.004</c>.</summary>
     public string Price(decimal price) => price.ToString("N" + Math.Max(Currency.MinorDigits, Scale(price)).ToString(CultureInfo.InvariantCulture), figures);
