@@ -141,7 +141,7 @@ public sealed partial class RunPlanPage
             while (wanted is { } next)
             {
                 wanted = null;
-                problem = await SaveQuantityAsync(next.ToString(CultureInfo.InvariantCulture));
+                problem = await SaveQuantityAsync(next.ToString(CultureInfo.InvariantCulture), isStep: true);
             }
         }
         finally
@@ -150,7 +150,9 @@ public sealed partial class RunPlanPage
         }
     }
 
-    private async Task<string?> SaveQuantityAsync(string typed)
+    private Task<string?> SaveQuantityAsync(string typed) => SaveQuantityAsync(typed, isStep: false);
+
+    private async Task<string?> SaveQuantityAsync(string typed, bool isStep)
     {
         if (Typed.Count(typed, Format.Culture) is not { } quantity || quantity is < 1 or > Job.MostCopies)
         {
@@ -164,13 +166,23 @@ public sealed partial class RunPlanPage
 
         // Looked at until it is stored, so that nothing falls back in between.
         (typing, unread, looked) = (null, false, quantity);
-        var problem = await SavePlanAsync(
-            now => now with { Quantity = quantity },
-            (before, stored) => edits.AddStep(
-                before.Id, before, before.Version, stored, Time.GetUtcNow(), first => Say($"{Words.Copies(first.Quantity, Format.Count)} to {Format.Count(quantity)}"),
-                (first, over) => TakenBackAsync(() => StoreAsync(first with { Version = over }), first.Id)));
+        var problem = await SavePlanAsync(now => now with { Quantity = quantity }, (before, stored) =>
+        {
+            // A number that was typed is an edit of its own; who goes by keys means where they end.
+            if (isStep)
+            {
+                edits.AddStep(before.Id, before, before.Version, stored, Time.GetUtcNow(), What, Back);
+            }
+            else
+            {
+                edits.Add(What(before), before.Id, before.Version, stored, over => Back(before, over));
+            }
+        });
         looked = wanted;
         return problem;
+
+        string What(PlanRecord first) => Say($"{Words.Copies(first.Quantity, Format.Count)} to {Format.Count(quantity)}");
+        Task<SaveAnswer> Back(PlanRecord first, uint over) => TakenBackAsync(() => StoreAsync(first with { Version = over }), first.Id);
     }
 
     private Task<string?> SavePlanAsync(Func<PlanRecord, PlanRecord> change, string what) => SavePlanAsync(

@@ -30,12 +30,12 @@ public sealed class RunPlanJourney(Chromium chromium, SampleApp sample)
         await AddsUpAsync(page, plan, 120);
 
         await marker.FocusAsync();
-        // What can be undone is said when a move is stored; a key pressed before that is coalesced with the one under way.
+        // What can be undone is said when a move is stored; a key pressed before that is coalesced with the one under way. Where moves follow at once, they are undone as one.
         var undo = page.Locator(".undo button");
-        foreach (var (key, moved) in new[] { ("ArrowRight", "120 copies to 121"), ("ArrowUp", "121 copies to 122"), ("ArrowLeft", "122 copies to 121") })
+        foreach (var (key, moved) in new[] { ("ArrowRight", "121"), ("ArrowUp", "122"), ("ArrowLeft", "121") })
         {
             await marker.PressAsync(key);
-            await Expect(undo).ToHaveTextAsync($"Undo {moved}");
+            await Expect(undo).ToHaveTextAsync(new Regex($"^Undo 12[012] copies to {moved}$"));
         }
 
         await SaysAsync(page, plan, 121);
@@ -46,7 +46,7 @@ public sealed class RunPlanJourney(Chromium chromium, SampleApp sample)
         await page.Mouse.MoveAsync(drawing.X + (drawing.Width * 2 / 3), drawing.Y + (drawing.Height / 2), new() { Steps = 8 });
         await page.Mouse.UpAsync();
         // The marker also follows the pointer on its way: only what can be undone says where it was put down.
-        await Expect(undo).ToHaveTextAsync(new Regex(@"Undo 121 copies to \d+$"));
+        await Expect(undo).ToHaveTextAsync(new Regex(@"^Undo 12[01] copies to (?!12[012]$)\d+$"));
         var dragged = int.Parse((await undo.InnerTextAsync()).Split(' ')[^1], CultureInfo.InvariantCulture);
         Assert.NotInRange(dragged, 119, 123);
         await Expect(marker).ToHaveAttributeAsync("aria-valuenow", $"{dragged}");

@@ -38,7 +38,15 @@ public sealed class StartJourney(Chromium chromium, SampleApp sample)
         await Expect(page.GetByRole(AriaRole.Alert)).ToHaveTextAsync("Write a whole number of copies from 1 to 1,000,000.");
         await Expect(sentence).ToContainTextAsync("copies cannot be worked out like this.");
         await Expect(sentence.GetByRole(AriaRole.Alert)).ToHaveCountAsync(0);
-        await visit.EnterAsync("Copies", "80");
+        // Key by key it stays the field that is being typed in, whichever sentence stands around it.
+        await visit.Field("Copies").SelectTextAsync();
+        foreach (var key in new[] { "x", "Backspace", "8", "0" })
+        {
+            await page.Keyboard.PressAsync(key);
+            await Expect(sentence).ToContainTextAsync(key is "8" or "0" ? "copies cost" : "copies cannot be worked out like this.");
+        }
+
+        await page.Keyboard.PressAsync("Enter");
         await SaysAsync(page, first with { InsidePages = 36, Quantity = 80 }, euro);
         await Expect(page.GetByRole(AriaRole.Alert)).ToHaveCountAsync(0);
 
