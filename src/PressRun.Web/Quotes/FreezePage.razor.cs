@@ -14,6 +14,7 @@ public sealed partial class FreezePage
     private readonly Once once = new();
     private FreezeForm form = new();
     private FieldEdit? noteField;
+    private DayInput? untilField;
     private bool loaded;
     private bool recalling;
     private bool recalled;
@@ -97,6 +98,12 @@ public sealed partial class FreezePage
         problem = null;
         if (!await noteField!.SaveTypedAsync())
         {
+            return false;
+        }
+
+        if (untilField?.Problem is { } unread)
+        {
+            problem = unread;
             return false;
         }
 

@@ -60,6 +60,6 @@ public static class LinkWords
     /// <summary>True where a link stopped without having been ended on purpose before whoever was asked by it had answered: they are waited for until the maker ends it.</summary>
     public static bool IsOverAndAsked(QuoteLink link, DateTimeOffset now) => link is { EndedAt: null, Rights.Agree: true, Answer: QuoteAnswer.None } && !link.IsOpen(now);
 
-    // A link ends with the day before the moment at which it stops.
-    private static DateOnly LastDay(QuoteLink link, PressFormat format) => format.DayOf(link.EndsAt.AddTicks(-1));
+    /// <summary>The last day on which it opens. A link ends with the day before the moment at which it stops.</summary>
+    public static DateOnly LastDay(QuoteLink link, PressFormat format) => format.DayOf(link.EndsAt.AddTicks(-1));
 }

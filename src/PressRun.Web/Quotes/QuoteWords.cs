@@ -12,14 +12,27 @@ namespace PressRun.Web.Quotes;
 /// <summary>What quotes are called on screen.</summary>
 public static class QuoteWords
 {
+    private const int UsualDecimals = 2;
+    private const int MostDecimals = 5;
+
     /// <summary>What a frozen line is for, as its viewer reads it: by its kind and the names that were frozen, or in the words that were frozen where its kind is not known.</summary>
     public static string Of(FrozenLine line) => LineText.Read(line.Code) switch
     {
         null => SayWhole(line.Label),
         (CostCode.Print, var ink) => LineWords.Of(CostCode.Print, ink),
         (CostCode.Paper, _) => LineWords.Of(CostCode.Paper, line.Label.StartsWith(LineText.BeforePaper, StringComparison.Ordinal) ? line.Label[LineText.BeforePaper.Length..] : line.Label),
+        // Whoever reads a quote has no hours of their own in it.
+        (CostCode.BenchLabour, _) => Say($"Hours at the binding table"),
         ({ } kind, _) => LineWords.Of(kind, SayWhole(line.Label)),
     };
+
+    /// <summary>How many a frozen line counts, with the decimals that it takes for so many at the price of each to be the amount: 0.36 hours at 14.00 are not 5.06, 0.3611 are.</summary>
+    public static string HowMany(FrozenLine line, PressFormat format)
+    {
+        var decimals = Enumerable.Range(UsualDecimals, MostDecimals - UsualDecimals).FirstOrDefault(
+            count => format.Currency.Round(decimal.Round(line.Quantity, count, MidpointRounding.AwayFromZero) * line.Each) == line.Amount, MostDecimals);
+        return format.Number(line.Quantity, decimals);
+    }
 
     /// <summary>What a frozen line counts; empty where it is one of something, or its kind is not known.</summary>
     public static string Unit(FrozenLine line) => LineText.Read(line.Code) is var (kind, _) ? LineWords.Unit(kind) : "";
@@ -57,6 +70,8 @@ public static class QuoteWords
             QuoteEventKind.LinkMade => Say($"{by} made a link for {LinkName(happened, view)}."),
             QuoteEventKind.LinkEnded => Say($"{by} ended the link of {LinkName(happened, view)}."),
             QuoteEventKind.LinkEndedWithMaker => Say($"The link of {LinkName(happened, view)} ended, because whoever made it may change nothing in this press any more."),
+            QuoteEventKind.Agreed when happened.Part is { } place && view.Bill.ElementAtOrDefault(place) is { } part =>
+                Say($"{by} agreed to {Words.Copies(happened.Quantity!.Value, format.Count)} for {format.Money(happened.Amount!.Value)}, of which {format.Money(part.Amount)} is their part."),
             QuoteEventKind.Agreed => Say($"{by} agreed to {Words.Copies(happened.Quantity!.Value, format.Count)} for {format.Money(happened.Amount!.Value)}."),
             QuoteEventKind.TurnedDown => happened.Words.Length == 0 ? Say($"{by} does not want it.") : Say($"{by} does not want it:"),
             QuoteEventKind.AskedFor =>
@@ -83,6 +98,10 @@ public static class QuoteWords
     public static string Agreeing(QuoteView view, int? part) => part is { } place
         ? Say($"I agree to {Copies(view)} for {view.Format.Sum(view.Quote.Landed)}, of which my part is {view.Format.Money(view.Bill[place].Amount)}.")
         : Say($"I agree to {Copies(view)} for {view.Format.Sum(view.Quote.Landed)}, of which I pay nothing.");
+
+    /// <summary>The last day on which whoever reads it by a link can agree to it: the quote's, or the link's where that ends before.</summary>
+    public static DateOnly LastDay(QuoteView view, QuoteLink? reader) =>
+        reader is not null && LinkWords.LastDay(reader, view.Format) is var day && day < view.Facts.Until ? day : view.Facts.Until;
 
     /// <summary>Who is asked and has not answered, and what they asked for instead where they did; empty where nobody is waited for.</summary>
     public static IReadOnlyList<string> WaitedFor(QuoteView view)

@@ -54,14 +54,25 @@ internal static class ShareForms
         Tried = about == ShareForm.Ask ? SharedQuotes.Try(state.View, state.Link, Typed.Count(Line(typed["copies"]), CultureInfo.InvariantCulture)).Estimate : null,
     };
 
-    /// <summary>What a form has done, by the word in the address that follows it; null for any other word.</summary>
-    public static (QuoteEventKind Kind, string Words)? DoneBy(string said) => said switch
+    /// <summary>What a form does, by the word in the address that follows it; null for any other word.</summary>
+    public static QuoteEventKind? KindOf(string said) => said switch
     {
-        "agree" => (QuoteEventKind.Agreed, Say($"You have agreed. The press has been told.")),
-        "turn-down" => (QuoteEventKind.TurnedDown, Say($"You have turned it down. The press has been told.")),
-        "ask" => (QuoteEventKind.AskedFor, Say($"The press has been told which quantity you would like. If it agrees, you get a new quote.")),
-        "remark" => (QuoteEventKind.Remarked, Say($"Your remark stands below.")),
+        "agree" => QuoteEventKind.Agreed,
+        "turn-down" => QuoteEventKind.TurnedDown,
+        "ask" => QuoteEventKind.AskedFor,
+        "remark" => QuoteEventKind.Remarked,
         _ => null,
+    };
+
+    /// <summary>That a form has done it.</summary>
+    /// <param name="kind">What it did.</param>
+    /// <param name="press">The press's name, held apart from what stands around it.</param>
+    public static string Done(QuoteEventKind kind, string press) => kind switch
+    {
+        QuoteEventKind.Agreed => Say($"You have agreed. {press} has been told."),
+        QuoteEventKind.TurnedDown => Say($"You have turned it down. {press} has been told."),
+        QuoteEventKind.AskedFor => Say($"{press} has been told which quantity you would like, and sends you a new quote if that is well."),
+        _ => Say($"Your remark stands below."),
     };
 
     /// <summary>What somebody wrote while their link ended, or too often: it went nowhere, and is theirs to take along.</summary>

@@ -68,12 +68,12 @@ public static class SharePages
 
             await ShowOneAsync(http, quotes, look, secret, state => ShareForms.Tried(state, copies));
         }
-        else if (query["said"] is [{ } said] && ShareForms.DoneBy(said) is var (kind, words) && quotes.MayWork(look))
+        else if (query["said"] is [{ } said] && ShareForms.KindOf(said) is { } kind && quotes.MayWork(look))
         {
             // Only what this link did is said to be done, whatever the address says.
             await ShowOneAsync(http, quotes, look, secret, state => state with
             {
-                Done = state.View.Whole.Events.Any(before => before.Kind == kind && before.LinkId == state.Link.Id) ? words : null,
+                Done = state.View.Whole.Events.Any(before => before.Kind == kind && before.LinkId == state.Link.Id) ? ShareForms.Done(kind, Apart.Of(state.View.Facts.Press)) : null,
             });
         }
         else if (await quotes.PageAsync(look, secret, PlainPage.BasePath(http), http.RequestAborted) is { } page)

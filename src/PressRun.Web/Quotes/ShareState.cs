@@ -1,5 +1,6 @@
 using PressRun.Data.Quotes;
 using PressRun.Engine.Costing;
+using PressRun.Engine.Quoting;
 
 namespace PressRun.Web.Quotes;
 
@@ -44,6 +45,9 @@ public sealed record ShareState(QuoteView View, QuoteLink Link, string Secret, s
 {
     /// <summary>What a tried quantity costs; null where none is tried.</summary>
     public Estimate? Tried { get; init; }
+
+    /// <summary>True where another quantity can be asked for: what is over or stands for nothing any more answers no wish.</summary>
+    public bool MayAsk => View.Whole.State is not (QuoteState.Replaced or QuoteState.Lapsed);
 
     /// <summary>About which form <see cref="Problem"/> is.</summary>
     public ShareForm About { get; init; }

@@ -33,6 +33,27 @@ public sealed class LinkListTests
         Assert.Empty(list.FindAll("[role=group]"));
     }
 
+    // Without a word the link would open until another day than stands there.
+    [Theory]
+    [InlineData("soon")]
+    [InlineData("1 March 2026")]
+    public async Task No_link_is_made_until_its_last_day_can_be_read(string typed)
+    {
+        await using var page = new BunitContext();
+        var made = 0;
+        var form = page.Render<LinkForm>(with => with.Add(link => link.View, AQuote.View()).Add(link => link.Today, new DateOnly(2026, 3, 2)).Add(link => link.Make, _ => Task.FromResult<string?>(++made == 0 ? "" : null)));
+
+        await form.Find("input[aria-label='Last day of the link']").ChangeAsync(typed);
+        await form.Find("form").SubmitAsync();
+        Assert.Equal(0, made);
+        Assert.Contains("Write a day", form.Find("p.cost[role=alert]").TextContent, StringComparison.Ordinal);
+
+        await form.Find("input[aria-label='Last day of the link']").ChangeAsync("9 March 2026");
+        await form.Find("form").SubmitAsync();
+        Assert.Equal(1, made);
+        Assert.Empty(form.FindAll("p.cost"));
+    }
+
     [Fact]
     public async Task Whoever_may_only_read_is_offered_no_end_of_a_link_and_no_payment()
     {

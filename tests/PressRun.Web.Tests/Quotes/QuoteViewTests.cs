@@ -12,6 +12,35 @@ namespace PressRun.Web.Tests.Quotes;
 
 public sealed class QuoteViewTests
 {
+    // What a reader reckons after on the page comes to what stands there.
+    [Theory]
+    [InlineData("0.361111", "14", "5.06", "0.3611")]
+    [InlineData("4.566389", "14", "63.93", "4.5664")]
+    [InlineData("250", "3.066", "766.50", "250")]
+    [InlineData("1.5", "2", "3.00", "1.5")]
+    [InlineData("3", "1", "7.00", "3")]
+    public void A_line_shows_as_many_decimals_as_its_amount_takes(string quantity, string each, string amount, string told)
+    {
+        static decimal Read(string figure) => decimal.Parse(figure, CultureInfo.InvariantCulture);
+
+        Assert.Equal(told, QuoteWords.HowMany(new FrozenLine("", Read(quantity), Read(each), Read(amount)), AQuote.View().Format));
+    }
+
+    // An archive may name a part that the bill does not have.
+    [Theory]
+    [InlineData(1, "agreed to 100 copies for 305.83, of which 101.94 is their part.")]
+    [InlineData(7, "agreed to 100 copies for 305.83.")]
+    [InlineData(null, "agreed to 100 copies for 305.83.")]
+    public void What_was_agreed_to_names_the_part_of_the_bill_that_goes_with_it(int? part, string told)
+    {
+        var view = AQuote.View();
+        var (whole, mine) = (view.Format.Money(view.Quote.Landed), view.Format.Money(view.Bill[1].Amount));
+
+        Assert.Equal(
+            "Ada " + told.Replace("305.83", whole, StringComparison.Ordinal).Replace("101.94", mine, StringComparison.Ordinal),
+            QuoteWords.Of(new QuoteEvent(1, AQuote.MadeAt, QuoteEventKind.Agreed, AQuote.Link.Id, "Ada", "", 100, view.Quote.Landed, part), view).Replace("\u2068", "", StringComparison.Ordinal).Replace("\u2069", "", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void The_frozen_figures_are_those_of_the_costing()
     {
@@ -129,7 +158,8 @@ public sealed class QuoteViewTests
         var (before, result) = (CultureInfo.CurrentUICulture, frozen.Quote.Result.ToArray());
         try
         {
-            Assert.Equal(ARun.Prepared.Estimate(100).Value.Lines.Select(line => LineWords.Of(line, id => ARun.Stocks.First(stock => stock.Id == id).Name)), frozen.Figures.Lines.Select(QuoteWords.Of));
+            Assert.Equal(ARun.Prepared.Estimate(100).Value.Lines.Select(line =>
+                line.Code == CostCode.BenchLabour ? "Hours at the binding table" : LineWords.Of(line, id => ARun.Stocks.First(stock => stock.Id == id).Name)), frozen.Figures.Lines.Select(QuoteWords.Of));
             CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo("de");
             var told = AQuote.View().Figures.Lines.ToDictionary(line => line.Code, QuoteWords.Of);
             Assert.Equal("Lieferung", told["delivery"]);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Bunit;
 using PressRun.Data.Quotes;
+using PressRun.Data.Running;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Quoting;
 using PressRun.Web.Quotes;
@@ -128,6 +129,72 @@ public sealed class SharePageTests
         var letters = shown.FindAll(".staircase svg text.key").Select(key => key.TextContent).Distinct().ToList();
         Assert.NotEmpty(letters);
         Assert.Equal(letters, shown.FindAll(".try-bands .key").Select(key => key.TextContent));
+    }
+
+    // Whoever comes back by a link finds what was answered by it, whatever became of the quote since.
+    [Theory]
+    [InlineData(QuoteState.Out, "Ada", "You agreed to it on 2 March 2026. Others have not answered yet.")]
+    [InlineData(QuoteState.Agreed, "ada", "You agreed to it on 2 March 2026. Everyone who was asked has agreed.")]
+    [InlineData(QuoteState.Agreed, "Bo", "Bo agreed to it by this link on 2 March 2026. Everyone who was asked has agreed.")]
+    [InlineData(QuoteState.TurnedDown, "Ada", "You agreed to it on 2 March 2026. Someone else who was asked has turned it down.")]
+    [InlineData(QuoteState.Replaced, "Ada", "You agreed to it on 2 March 2026. A later quote stands in its place, which your yes does not count for; ask Eel Pie Editions for its link.")]
+    public void Whoever_comes_back_reads_first_what_they_answered(QuoteState state, string by, string told)
+    {
+        var agreed = new QuoteEvent(1, AQuote.MadeAt, QuoteEventKind.Agreed, AQuote.Link.Id, by, "", 100, 305.83m, 1);
+        var view = AQuote.View(events: [agreed]);
+        view = AQuote.Again(view, view.Whole with { State = state, ReplacedBy = state == QuoteState.Replaced ? 15 : null });
+
+        Assert.Equal(told, string.Join(' ', ShareStanding.Sentences(view, AQuote.Link with { Answer = QuoteAnswer.Agreed })));
+    }
+
+    [Fact]
+    public void A_quote_in_the_place_of_another_says_that_it_asks_anew()
+    {
+        var view = AQuote.View();
+        view = AQuote.Again(view, view.Whole with { Quote = view.Quote with { Replaces = 9 } });
+
+        Assert.Equal(["It takes the place of quote 9; what was answered to that one does not count for this one."], ShareStanding.Sentences(view, AQuote.Link));
+        Assert.Empty(ShareStanding.Sentences(AQuote.View(), AQuote.Link));
+    }
+
+    // A link that ends before the quote's last day lets nobody agree after it.
+    [Theory]
+    [InlineData(10, true, "can be agreed to until 11 March 2026")]
+    [InlineData(400, true, "can be agreed to until {0}")]
+    [InlineData(10, false, "opens until 11 March 2026")]
+    public void The_last_day_is_the_readers_own(int days, bool isAsked, string told)
+    {
+        var view = AQuote.View();
+        var link = AQuote.Link with { EndsAt = TimeZoneInfo.Local.EndOf(new DateOnly(2026, 3, 1).AddDays(days)), Rights = AQuote.Link.Rights with { Agree = isAsked } };
+
+        Assert.Equal(string.Format(CultureInfo.InvariantCulture, told, view.Format.Day(view.Facts.Until)), ShareStanding.Head(view, link));
+    }
+
+    [Theory]
+    [InlineData(QuoteState.Out, true)]
+    [InlineData(QuoteState.Agreed, true)]
+    [InlineData(QuoteState.Replaced, false)]
+    [InlineData(QuoteState.Lapsed, false)]
+    public async Task Another_quantity_is_asked_for_of_a_quote_that_may_still_be_made_anew(QuoteState state, bool offered)
+    {
+        await using var page = new BunitContext();
+        var tried = StateOf("tried", AQuote.View());
+        var shown = Render(page, tried with { View = AQuote.Again(tried.View, tried.View.Whole with { State = state, ReplacedBy = state == QuoteState.Replaced ? 15 : null }) });
+
+        Assert.Equal(offered, shown.FindAll("#another-sheet form[action$='/ask']").Count == 1);
+    }
+
+    [Theory]
+    [InlineData(ShareForm.Agree, Hostile, Hostile, "#agree input[name=name]")]
+    [InlineData(ShareForm.TurnDown, "", "", "#no-name")]
+    [InlineData(ShareForm.Remark, " ", "So.", "#remark-name")]
+    [InlineData(ShareForm.Remark, "Ada", " ", "#remark-words")]
+    public async Task A_refused_form_opens_the_page_at_its_field(ShareForm about, string name, string words, string field)
+    {
+        await using var page = new BunitContext();
+        var shown = Render(page, StateOf($"refused {about}", AQuote.View()) with { Typed = new ShareTyped(name, words, "") });
+
+        Assert.Equal([shown.Find(field)], shown.FindAll("[autofocus]"));
     }
 
     [Fact]

@@ -35,8 +35,11 @@ public sealed class ListPlace(IReadOnlyList<PriceListHead> lists, PriceListHead 
     public DateOnly Day
     {
         get => typed ?? Named ?? (today > Open ? today : Open.AddDays(1));
-        set => typed = value;
+        set => (typed, Unread) = (value, null);
     }
+
+    /// <summary>What is wrong with what was typed instead of a first day of a new list; null where it is one.</summary>
+    public string? Unread { get; set; }
 
     /// <summary>First day of the list that the prices come into.</summary>
     public DateOnly First => AsNew ? Day : isBlank ? Noted?.Day ?? Open : Open;

@@ -23,7 +23,7 @@ public static class QuotePdf
         var name = Say($"Quote {format.Count(quote.Number)}");
         using var sheet = new PdfSheet($"{name}, {facts.Title}", facts.Press, quote.MadeAt, facts.Units == UnitSystem.Imperial);
         sheet.Heading(name, 20);
-        sheet.Note($"{facts.Press} · {CurrencyNames.Of(facts.Currency)} · {Standing(view)}");
+        sheet.Note($"{facts.Press} · {CurrencyNames.Of(facts.Currency)} · {Standing(view, reader)}");
         sheet.Heading(facts.Title, 16);
         sheet.Note(Subtitle(view));
         sheet.Space(8);
@@ -42,9 +42,9 @@ public static class QuotePdf
         return sheet.Done(Say($"{name} · {facts.Press} · fingerprint {view.ShortFingerprint}"), (page, pages) => Say($"page {format.Count(page)} of {format.Count(pages)}"));
     }
 
-    private static string Standing(QuoteView view) => view.Whole.State switch
+    private static string Standing(QuoteView view, QuoteLink? reader) => view.Whole.State switch
     {
-        QuoteState.Out or QuoteState.Held => Say($"can be agreed to until {view.Format.Day(view.Facts.Until)}"),
+        QuoteState.Out or QuoteState.Held => Say($"can be agreed to until {view.Format.Day(QuoteWords.LastDay(view, reader))}"),
         var state => QuoteWords.Of(state),
     };
 
@@ -88,7 +88,7 @@ public static class QuotePdf
             sheet.Row(Say($"what"), [Say($"how many"), Say($"each"), Say($"amount")], Column, RowKind.Head);
             foreach (var line in figures.Lines)
             {
-                sheet.Row(QuoteWords.Of(line), [format.Number(line.Quantity, 2), format.Price(line.Each), format.Money(line.Amount)], Column);
+                sheet.Row(QuoteWords.Of(line), [string.Join(' ', new[] { QuoteWords.HowMany(line, format), QuoteWords.Unit(line) }.Where(word => word.Length > 0)), format.Price(line.Each), format.Money(line.Amount)], Column);
             }
         }
         else
