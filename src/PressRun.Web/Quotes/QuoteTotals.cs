@@ -17,7 +17,7 @@ public static class QuoteTotals
         [
             (Say($"The print shop"), figures.ShopTotal),
             (TaxBackWords, TaxBack(view) ?? 0m),
-            (Say($"{view.Format.Number(figures.BenchHours, 1)} hours at the binding table"), figures.BenchLabour),
+            (Say($"Hours at the binding table"), figures.BenchLabour),
             (Say($"Staples, blades and the like"), figures.Consumables),
             (Say($"Costs of the printing, whatever its size"), figures.FixedCosts),
         ];

@@ -50,7 +50,7 @@ public sealed class ShareAnswerTests(SampleApp sample)
     [Theory]
     [InlineData("agree", "You have agreed")]
     [InlineData("turn-down", "You have turned it down")]
-    [InlineData("ask", "The press has been told")]
+    [InlineData("ask", "has been told which quantity")]
     [InlineData("remark", "Your remark stands below")]
     public async Task An_address_that_says_that_something_was_done_is_not_believed(string said, string words)
     {
