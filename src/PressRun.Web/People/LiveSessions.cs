@@ -13,10 +13,14 @@ public enum AccessChange
 
     /// <summary>It may do other things than before.</summary>
     Rights,
+
+    /// <summary>It may be so, and nobody was told: the page looks for itself.</summary>
+    Missed,
 }
 
 /// <summary>The sign-ins that have pages open at this node. A page is told at once when its sign-in ends, on whatever node that was done, and a
-/// moment later its line is cut, whether or not it went. One that has ended by itself is found within half a minute.</summary>
+/// moment later its line is cut, whether or not it went. One that has ended by itself is found within half a minute. Where news may have been missed, each page
+/// is told to look whether it still shows what it may.</summary>
 public sealed class LiveSessions : IDisposable
 {
     private static readonly TimeSpan TimeToGo = TimeSpan.FromMilliseconds(400);
@@ -45,7 +49,7 @@ public sealed class LiveSessions : IDisposable
         (this.news, this.sessions, this.time) = (news, sessions, time);
         news.SessionEnded += End;
         news.RightsChanged += Change;
-        news.Missed += LookAgain;
+        news.Missed += Miss;
         rounds = time.CreateTimer(_ => LookAgain(), null, Rounds, Rounds);
     }
 
@@ -75,7 +79,7 @@ public sealed class LiveSessions : IDisposable
         rounds.Dispose();
         news.SessionEnded -= End;
         news.RightsChanged -= Change;
-        news.Missed -= LookAgain;
+        news.Missed -= Miss;
     }
 
     private static Kept<T> Keep<T>(ConcurrentDictionary<object, T> where, T what)
@@ -99,6 +103,12 @@ public sealed class LiveSessions : IDisposable
     }
 
     private void Change(Guid user) => _ = TellAsync(person => person.UserId == user, AccessChange.Rights);
+
+    private void Miss()
+    {
+        LookAgain();
+        _ = TellAsync(_ => true, AccessChange.Missed);
+    }
 
     private Task TellAsync(Func<Visitor.Person, bool> whom, AccessChange change) =>
         Task.WhenAll(pages.Where(page => whom(page.Value.Person)).Select(page => TellAsync(page.Key, page.Value.Tell, change)));

@@ -61,6 +61,25 @@ public sealed class PeopleJourney(Chromium chromium, PeopleApp people)
         owner.WasQuiet();
     }
 
+    [Fact]
+    public async Task What_somebody_may_that_was_changed_while_the_line_to_the_database_was_lost_reaches_their_open_page_and_leaves_others_alone()
+    {
+        await people.ReadyAsync();
+        var book = await people.Stored.BookAsync(EveryPage.Title, EveryPage.Printing);
+        await using var missed = await people.SignInAsync(chromium, await people.PersonAsync("Mist", people.Stored.Press.Id, PressRole.Reader));
+        await using var other = await people.SignInAsync(chromium, await people.PersonAsync("Otto", people.Stored.Press.Id, PressRole.Reader));
+        await missed.OpenAsync(book.Path);
+        await other.OpenAsync(book.Path);
+        await other.Page.EvaluateAsync("() => { window.stayed = true; }");
+        await Expect(missed.Field("Price")).ToBeDisabledAsync();
+
+        await people.Stored.GiveUnheardAsync("mist@example.org", PressRole.Editor);
+
+        await Expect(missed.Field("Price")).ToBeEnabledAsync(new() { Timeout = 15_000 });
+        await missed.AnswersAsync();
+        Assert.True(await other.Page.EvaluateAsync<bool>("() => window.stayed === true"));
+    }
+
     // A proxy's log has the referrer of whatever a page loads, and the address of an open invitation is its key.
     [Fact]
     public async Task Nothing_that_a_page_loads_tells_of_the_invitation_that_is_open()

@@ -5,6 +5,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Playwright;
 using PressRun.Data;
+using PressRun.Data.Access;
 using PressRun.Data.Archive;
 using PressRun.Data.Copies;
 using PressRun.Data.Presses;
@@ -157,6 +158,13 @@ public sealed class Stored : IAsyncDisposable
 
     /// <summary>The plan that a printing goes by.</summary>
     public async Task<JobSource> ChosenPlanAsync(Guid edition) => (await PlansAsync(edition)).Single(source => source.Plan.Chosen);
+
+    /// <summary>Gives somebody another role in the press while the app does not hear of it: nothing is announced, and the line by which it hears is cut.</summary>
+    public Task<int> GiveUnheardAsync(string email, PressRole role) => QueryAsync(db => db.Database.ExecuteSqlAsync(
+        $"""
+        WITH given AS (UPDATE memberships SET role = {(int)role} WHERE press_id = {Press.Id.Value} AND user_id = (SELECT id FROM users WHERE email = {email}) RETURNING 1)
+        SELECT pg_terminate_backend(pid) FROM pg_stat_activity, given WHERE query IN ('LISTEN pressrun_news', 'SELECT 1') AND datname = current_database() AND pid <> pg_backend_pid()
+        """));
 
     private async Task<T> QueryAsync<T>(Func<PressRunDbContext, Task<T>> query)
     {

@@ -27,6 +27,24 @@ public sealed class LiveSessionsTests
         busy.SetResult();
     }
 
+    [Fact]
+    public async Task Where_news_may_have_been_missed_every_page_is_told_to_look_what_it_may()
+    {
+        var news = new Said();
+        using var live = new LiveSessions(news, null!, TimeProvider.System);
+        var told = Enumerable.Range(0, 2).Select(_ => new TaskCompletionSource<AccessChange>()).ToArray();
+        var pages = told.Select(page => live.Watch(new Visitor.Person(Guid.NewGuid(), Guid.NewGuid()), change =>
+        {
+            page.TrySetResult(change);
+            return Task.CompletedTask;
+        })).ToArray();
+
+        news.Miss();
+
+        Assert.All(await Task.WhenAll(told.Select(page => page.Task)).WaitAsync(TimeSpan.FromMinutes(1), TestContext.Current.CancellationToken), change => Assert.Equal(AccessChange.Missed, change));
+        Assert.All(pages, page => page.Dispose());
+    }
+
     private sealed class Said : IAccessNews
     {
         public event Action<Guid>? SessionEnded;
@@ -37,11 +55,9 @@ public sealed class LiveSessionsTests
             remove { }
         }
 
-        public event Action Missed
-        {
-            add { }
-            remove { }
-        }
+        public event Action? Missed;
+
+        public void Miss() => Missed?.Invoke();
 
         public void End(Guid session) => SessionEnded?.Invoke(session);
     }
