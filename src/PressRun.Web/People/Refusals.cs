@@ -1,11 +1,24 @@
+using PressRun.Web.Running;
+
 namespace PressRun.Web.People;
 
 /// <summary>
 /// Tells the log whom it did not let in: from which address and why, in words that stay the same, so that a program may read them and bar an address that tries too
-/// often. Nothing that was typed is told; of a mail address its first letter and its host, and only where its account is closed to strangers for a while.
+/// often, and of each place only so many times, so that nobody fills the log. Nothing that was typed is told; of a mail address its first letter and its host, and only where its account is closed to strangers for a while.
 /// </summary>
-public sealed partial class Refusals(ILogger<Refusals> logger)
+public sealed partial class Refusals(ILogger<Refusals> logger, TimeProvider time)
 {
+    /// <summary>Most lines of one place within <see cref="Within"/>: twice as many as bar an address by the filter in docs/operating.md.</summary>
+    public const int MostOfPlace = 20;
+
+    /// <summary>After so long the lines of each place are counted anew.</summary>
+    public static readonly TimeSpan Within = TimeSpan.FromMinutes(15);
+
+    // So many try together only where somebody has whole networks, against which barring one address after another does not help.
+    private const int MostPlaces = 10_000;
+
+    private readonly FewOfEach few = new(time, MostOfPlace, Within, MostPlaces);
+
     /// <summary>An address and a password that do not belong together, whether or not somebody has the address.</summary>
     public const string Password = "wrong address or password";
 
@@ -30,12 +43,15 @@ public sealed partial class Refusals(ILogger<Refusals> logger)
     /// <summary>An account was tried too often from everywhere, and is closed to devices that are not known.</summary>
     public static string AccountEverywhere(string address) => $"too many tries of the account {Masked(address)}, which is closed to new devices for up to an hour";
 
-    /// <summary>Writes a line.</summary>
+    /// <summary>Writes a line, unless there are enough of that place.</summary>
     public void Tell(HttpContext http, string reason)
     {
         ArgumentNullException.ThrowIfNull(http);
         var address = http.Connection.RemoteIpAddress;
-        LogRefused(logger, address is { IsIPv4MappedToIPv6: true } ? address.MapToIPv4() : address, reason);
+        if (few.May(People.Place.Of(address)))
+        {
+            LogRefused(logger, address is { IsIPv4MappedToIPv6: true } ? address.MapToIPv4() : address, reason);
+        }
     }
 
     /// <summary>An address by its first letter and the server behind it, which is all that the log has of one.</summary>

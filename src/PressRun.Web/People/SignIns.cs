@@ -70,10 +70,15 @@ public sealed class SignIns(Accounts accounts, AccountRemoval removal, SessionSt
 
     /// <summary>Counts that a secret was wrong, such as the owner's code or an invitation; false where it was one too many. A right one is not
     /// counted and not kept waiting: secrets are too long to be guessed, and somebody else in the same place may be trying.</summary>
-    public Task<bool> MissAsync()
+    public async Task<bool> MissAsync()
     {
-        refusals.Tell(Http, Refusals.Secret);
-        return MayAsync(OfSecrets, Place.Of(Http.Connection.RemoteIpAddress), Refusals.Place);
+        var may = await MayAsync(OfSecrets, Place.Of(Http.Connection.RemoteIpAddress), Refusals.Place);
+        if (may)
+        {
+            refusals.Tell(Http, Refusals.Secret);
+        }
+
+        return may;
     }
 
     /// <summary>Signs in by a passkey.</summary>

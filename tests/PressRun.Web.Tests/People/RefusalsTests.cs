@@ -1,0 +1,76 @@
+using System.Net;
+using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.Logging;
+using PressRun.Web.People;
+using PressRun.Web.Tests.Support;
+
+namespace PressRun.Web.Tests.People;
+
+/// <summary>What the log is told of those who were not let in.</summary>
+public sealed class RefusalsTests : IDisposable
+{
+    // What bars an address by docs/operating.md.
+    private const int MaxRetry = 10;
+
+    private readonly HeardLines told = new();
+    private readonly LoggerFactory logging;
+    private readonly HandClock clock = new();
+    private readonly Refusals refusals;
+
+    public RefusalsTests()
+    {
+        logging = new LoggerFactory([told]);
+        refusals = new Refusals(logging.CreateLogger<Refusals>(), clock);
+    }
+
+    [Fact]
+    public void Whoever_guesses_on_and_on_is_told_of_often_enough_to_be_barred_and_does_not_fill_the_log()
+    {
+        for (var guess = 0; guess < 1000; guess++)
+        {
+            refusals.Tell(From("192.0.2.1"), Refusals.Key);
+        }
+
+        Assert.InRange(told.Lines.Count, MaxRetry, Refusals.MostOfPlace);
+        Assert.All(told.Lines, line => Assert.Equal("Refused sign-in from 192.0.2.1: wrong key", line));
+        refusals.Tell(From("192.0.2.2"), Refusals.Password);
+        Assert.Equal("Refused sign-in from 192.0.2.2: wrong address or password", told.Lines.Last());
+    }
+
+    [Fact]
+    public void A_household_of_many_addresses_is_one_place_and_is_told_of_again_after_a_quarter_of_an_hour()
+    {
+        for (var guess = 0; guess < 1000; guess++)
+        {
+            refusals.Tell(From($"2001:db8:0:1::{guess:x}"), Refusals.Secret);
+        }
+
+        Assert.Equal(Refusals.MostOfPlace, told.Lines.Count);
+        clock.Pass(Refusals.Within);
+        refusals.Tell(From("2001:db8:0:1::7"), Refusals.Secret);
+        Assert.Equal("Refused sign-in from 2001:db8:0:1::7: wrong code, invitation or passkey", told.Lines.Last());
+    }
+
+    [Fact]
+    public void More_places_than_are_counted_share_the_lines_of_one_until_all_are_counted_anew()
+    {
+        for (var place = 0; place < 20_000; place++)
+        {
+            refusals.Tell(From(new IPAddress([10, 0, (byte)(place / 256), (byte)place]).ToString()), Refusals.Key);
+        }
+
+        Assert.Equal(10_000 + Refusals.MostOfPlace, told.Lines.Count);
+        clock.Pass(Refusals.Within);
+        refusals.Tell(From("192.0.2.3"), Refusals.Key);
+        Assert.Equal("Refused sign-in from 192.0.2.3: wrong key", told.Lines.Last());
+    }
+
+    public void Dispose() => logging.Dispose();
+
+    private static DefaultHttpContext From(string address)
+    {
+        var http = new DefaultHttpContext();
+        http.Connection.RemoteIpAddress = IPAddress.Parse(address);
+        return http;
+    }
+}
