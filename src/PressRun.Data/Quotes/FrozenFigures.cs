@@ -24,7 +24,6 @@ public sealed record FrozenPart(string Name, decimal? SheetsPerCopy);
 /// <param name="Parts">In order.</param>
 /// <param name="Tax">The shop's tax, whether or not it comes back.</param>
 /// <param name="ShopTotal">What the shop is paid.</param>
-/// <param name="BenchHours">Hours at the bench.</param>
 /// <param name="BenchLabour">What they cost.</param>
 /// <param name="Consumables">What the bench uses up.</param>
 /// <param name="FixedCosts">The edition's own costs.</param>
@@ -37,7 +36,6 @@ public sealed record FrozenFigures(
     IReadOnlyList<FrozenPart> Parts,
     decimal Tax,
     decimal ShopTotal,
-    decimal BenchHours,
     decimal BenchLabour,
     decimal Consumables,
     decimal FixedCosts,
@@ -86,7 +84,6 @@ public sealed record FrozenFigures(
                 : null),
             Number(root, "tax"),
             Number(root, "shopTotal"),
-            Number(root, "benchHours"),
             Number(root, "benchLabour"),
             Number(root, "consumables"),
             Number(root, "fixedCosts"),

@@ -71,8 +71,8 @@ public static class QuoteWords
             QuoteEventKind.LinkEnded => Say($"{by} ended the link of {LinkName(happened, view)}."),
             QuoteEventKind.LinkEndedWithMaker => Say($"The link of {LinkName(happened, view)} ended, because whoever made it may change nothing in this press any more."),
             QuoteEventKind.Agreed when happened.Part is { } place && view.Bill.ElementAtOrDefault(place) is { } part =>
-                Say($"{by} agreed to {Words.Copies(happened.Quantity!.Value, format.Count)} for {format.Money(happened.Amount!.Value)}, of which {format.Money(part.Amount)} is their part."),
-            QuoteEventKind.Agreed => Say($"{by} agreed to {Words.Copies(happened.Quantity!.Value, format.Count)} for {format.Money(happened.Amount!.Value)}."),
+                Say($"{by} agreed to {Words.Copies(happened.Quantity!.Value, format.Count)} for {format.Sum(happened.Amount!.Value)}, of which {format.Sum(part.Amount)} is their part."),
+            QuoteEventKind.Agreed => Say($"{by} agreed to {Words.Copies(happened.Quantity!.Value, format.Count)} for {format.Sum(happened.Amount!.Value)}."),
             QuoteEventKind.TurnedDown => happened.Words.Length == 0 ? Say($"{by} does not want it.") : Say($"{by} does not want it:"),
             QuoteEventKind.AskedFor =>
                 Say($"{by} asks for {Words.Copies(happened.Quantity!.Value, format.Count)} instead, shown at {format.Money(happened.Amount!.Value)}."),
@@ -96,7 +96,7 @@ public static class QuoteWords
     /// <param name="view">The quote.</param>
     /// <param name="part">Place of the signer's part of the bill; null where they carry none.</param>
     public static string Agreeing(QuoteView view, int? part) => part is { } place
-        ? Say($"I agree to {Copies(view)} for {view.Format.Sum(view.Quote.Landed)}, of which my part is {view.Format.Money(view.Bill[place].Amount)}.")
+        ? Say($"I agree to {Copies(view)} for {view.Format.Sum(view.Quote.Landed)}, of which my part is {view.Format.Sum(view.Bill[place].Amount)}.")
         : Say($"I agree to {Copies(view)} for {view.Format.Sum(view.Quote.Landed)}, of which I pay nothing.");
 
     /// <summary>The last day on which whoever reads it by a link can agree to it: the quote's, or the link's where that ends before.</summary>

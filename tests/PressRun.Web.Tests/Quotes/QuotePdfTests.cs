@@ -55,7 +55,7 @@ public sealed partial class QuotePdfTests
     public void Whoever_has_not_answered_signs_for_the_whole_and_for_their_own_part_of_it()
     {
         var view = AQuote.View();
-        var (landed, mine, theirs) = (view.Format.Sum(view.Quote.Landed).Replace('\u00a0', ' '), view.Format.Money(view.Bill[1].Amount), view.Format.Money(view.Bill[0].Amount));
+        var (landed, mine, theirs) = (Sum(view.Quote.Landed), Sum(view.Bill[1].Amount), Sum(view.Bill[0].Amount));
         var (bo, cy) = (AQuote.Link with { Id = Guid.NewGuid(), Name = "Bo", Part = 0 }, AQuote.Link with { Id = Guid.NewGuid(), Name = "Cy", Part = null });
         var three = AQuote.Again(view, view.Whole with { Links = [AQuote.Link, bo, cy with { Answer = QuoteAnswer.Agreed }] });
 
@@ -69,6 +69,8 @@ public sealed partial class QuotePdfTests
         var unsent = Read(QuotePdf.Of(AQuote.Again(view, view.Whole with { Links = [], State = QuoteState.Held }), allLines: true));
         Assert.Equal(1, unsent.Split("I agree").Length - 1);
         Assert.Contains($"my part is {mine}.", unsent, StringComparison.Ordinal);
+
+        string Sum(decimal amount) => view.Format.Sum(amount).Replace('\u00a0', ' ');
     }
 
     // PDF 2.0 (ISO 32000-2), 14.9.2: the catalogue's Lang is the language of all its text, by which it is read aloud.

@@ -34,7 +34,7 @@ public sealed class QuoteViewTests
     public void What_was_agreed_to_names_the_part_of_the_bill_that_goes_with_it(int? part, string told)
     {
         var view = AQuote.View();
-        var (whole, mine) = (view.Format.Money(view.Quote.Landed), view.Format.Money(view.Bill[1].Amount));
+        var (whole, mine) = (view.Format.Sum(view.Quote.Landed), view.Format.Sum(view.Bill[1].Amount));
 
         Assert.Equal(
             "Ada " + told.Replace("305.83", whole, StringComparison.Ordinal).Replace("101.94", mine, StringComparison.Ordinal),

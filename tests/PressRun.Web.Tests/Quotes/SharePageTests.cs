@@ -93,7 +93,7 @@ public sealed class SharePageTests
         var view = AQuote.View();
         var shown = Render(page, StateOf("Out", view));
 
-        var signed = $"agree to 100 copies for {view.Format.Sum(view.Quote.Landed)}, of which my part is {view.Format.Money(view.Bill[1].Amount)}.";
+        var signed = $"agree to 100 copies for {view.Format.Sum(view.Quote.Landed)}, of which my part is {view.Format.Sum(view.Bill[1].Amount)}.";
         Assert.Contains(signed, shown.Find("#agree .sign .sentence").TextContent, StringComparison.Ordinal);
         Assert.Equal($"I {signed}", shown.Find("#agree .on-paper .sentence").TextContent);
     }

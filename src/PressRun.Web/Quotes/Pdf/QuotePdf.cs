@@ -130,7 +130,7 @@ public static class QuotePdf
         var agreed = view.Whole.Events.Where(happened => happened.Kind == QuoteEventKind.Agreed).ToList();
         foreach (var yes in agreed)
         {
-            sheet.Sentence(Say($"{QuoteWords.By(yes, view)} agreed to {QuoteWords.Copies(view)} for {view.Format.Money(view.Quote.Landed)} on {view.Format.Day(view.Format.DayOf(yes.At))}."), 11);
+            sheet.Sentence(Say($"{QuoteWords.By(yes, view)} agreed to {QuoteWords.Copies(view)} for {view.Format.Sum(view.Quote.Landed)} on {view.Format.Day(view.Format.DayOf(yes.At))}."), 11);
         }
 
         if (view.Whole.State is not (QuoteState.Out or QuoteState.Held))
