@@ -75,10 +75,16 @@ public sealed partial class PayoutsPage
         }
 
         recalling = false;
-        if (await Drafts.RecallAsync(DraftKey) is { } draft && DraftRows.Read(draft, ClaimRow.Fields) is { } typed)
+        if (await Drafts.RecallAsync(DraftKey) is { } draft && DraftRows.ReadOver(draft, ClaimRow.Fields) is { } typed)
         {
-            rows = [.. typed.Select(ClaimRow.Of)];
+            rows = [.. typed.Rows.Select(ClaimRow.Of)];
             recalled = Changed;
+            if (recalled)
+            {
+                // Typed over what was kept then: where somebody else has kept something since, keeping this asks first.
+                read = read with { Version = typed.Over };
+            }
+
             StateHasChanged();
         }
     }
@@ -104,7 +110,7 @@ public sealed partial class PayoutsPage
         (statement, days) = outcome.Succeeded ? (outcome.Value, null) : (statement, SayWhole(outcome.Problems[0].Rule));
     }
 
-    private Task TouchedAsync() => Drafts.KeepAsync(DraftKey, DraftRows.Write(rows.Select(row => row.Texts)));
+    private Task TouchedAsync() => Drafts.KeepAsync(DraftKey, DraftRows.Write(rows.Select(row => row.Texts), read.Version));
 
     private async Task KeepAsync()
     {

@@ -78,4 +78,33 @@ public sealed class PayoutsJourney(Chromium chromium, SampleApp sample)
         await Expect(maker.Field("How much in line 1")).ToHaveValueAsync("0.30");
         maker.WasQuiet();
     }
+
+    [Fact]
+    public async Task Lines_that_come_back_are_not_kept_over_what_somebody_else_has_kept_since_they_were_typed()
+    {
+        var book = await sample.Stored.BookAsync("Fog Manners", 1);
+        await using var maker = await sample.VisitAsync(chromium);
+        await maker.OpenAsync(book.Path + "/payouts");
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Promise somebody something" }).ClickAsync();
+        await maker.Field("Name in line 1").FillAsync("Isa Quay");
+        await maker.Field("How much in line 1").FillAsync("0.25");
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Keep this" }).ClickAsync();
+        await Expect(maker.Page.GetByText("Kept.")).ToBeVisibleAsync();
+        await maker.Field("How much in line 1").FillAsync("0.4");
+
+        await using var other = await sample.VisitAsync(chromium);
+        await other.OpenAsync(book.Path + "/payouts");
+        await other.Field("How much in line 1").FillAsync("0.3");
+        await other.Page.GetByRole(AriaRole.Button, new() { Name = "Keep this" }).ClickAsync();
+        await Expect(other.Page.GetByText("Kept.")).ToBeVisibleAsync();
+
+        await maker.ReloadAsync();
+        await Expect(maker.Field("How much in line 1")).ToHaveValueAsync("0.4");
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Keep this" }).ClickAsync();
+        var two = maker.Page.Locator(".conflict tbody tr");
+        await Expect(two).ToContainTextAsync("0.40 for each copy sold");
+        await Expect(two).ToContainTextAsync("0.30 for each copy sold");
+        await maker.Page.GetByRole(AriaRole.Button, new() { Name = "Take theirs" }).ClickAsync();
+        await Expect(maker.Field("How much in line 1")).ToHaveValueAsync("0.30");
+    }
 }

@@ -65,9 +65,14 @@ public sealed class PayoutTests
     [InlineData("[null]")]
     [InlineData("[[\"a\",null,\"b\"]]")]
     [InlineData("[[\"a\",1,\"b\"]]")]
+    [InlineData("[]")]
+    [InlineData("[[\"much\"],[\"a\",\"1\",\"b\"]]")]
+    [InlineData("[[null],[\"a\",\"1\",\"b\"]]")]
+    [InlineData("[null,[\"a\",\"1\",\"b\"]]")]
     public void A_draft_that_is_no_list_of_rows_is_no_draft(string text)
     {
-        Assert.Null(DraftRows.Read(text, 3));
+        Assert.True(text == "[]" || DraftRows.Read(text, 3) is null);
+        Assert.Null(DraftRows.ReadOver(text, 3));
     }
 
     [Fact]
@@ -76,5 +81,8 @@ public sealed class PayoutTests
         ClaimRow[] rows = [new() { Name = "A \"b\", c", Value = "x", Kind = ClaimKind.OfPrice }, new()];
 
         Assert.Equal(rows.Select(row => row.Texts), DraftRows.Read(DraftRows.Write(rows.Select(row => row.Texts)), ClaimRow.Fields)!.Select(row => ClaimRow.Of(row).Texts));
+        var over = DraftRows.ReadOver(DraftRows.Write(rows.Select(row => row.Texts), 4_000_000_000), ClaimRow.Fields)!.Value;
+        Assert.Equal(4_000_000_000, over.Over);
+        Assert.Equal(rows.Select(row => row.Texts), over.Rows.Select(row => ClaimRow.Of(row).Texts));
     }
 }

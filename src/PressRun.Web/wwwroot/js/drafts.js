@@ -15,11 +15,13 @@ document.addEventListener('input', event => {
   tellServer(field.dataset.draft, field.value, field.dataset.kept);
 });
 
-// A list whose rows come and go is one draft: [data-draft-list] names it, and each [data-draft-row] is a line of its fields.
+// A list whose rows come and go is one draft: [data-draft-list] names it, and each [data-draft-row] is a line of its fields. Where it is kept as a whole, its first line
+// says over what: [data-draft-over], the version that was read.
 document.addEventListener('input', event => {
   const list = event.target.closest?.('[data-draft-list]');
   if (!list) return;
   const rows = [...list.querySelectorAll('[data-draft-row]')].map(row => [...row.querySelectorAll('input, select')].map(field => field.value));
+  if (list.dataset.draftOver !== undefined) rows.unshift([list.dataset.draftOver]);
   const text = JSON.stringify(rows);
   store(s => s.setItem(placeOf(list.dataset.draftList), text));
   tellServer(list.dataset.draftList, text);
