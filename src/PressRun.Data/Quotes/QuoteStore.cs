@@ -14,6 +14,14 @@ namespace PressRun.Data.Quotes;
 /// <param name="Secret">What stands in its address.</param>
 public sealed record MadeLink(QuoteLink Link, string Secret);
 
+/// <summary>An open link that ends with nobody's right, as it is not known who made it.</summary>
+/// <param name="Id">Of the link.</param>
+/// <param name="Quote">Number of the quote that it opens.</param>
+/// <param name="Name">Whom it is for.</param>
+/// <param name="MadeAt">When it was made.</param>
+/// <param name="EndsAt">When it ends by itself.</param>
+public sealed record OrphanLink(Guid Id, int Quote, string Name, DateTimeOffset MadeAt, DateTimeOffset EndsAt);
+
 /// <summary>The quotes of one press, from the maker's side. What is frozen never changes; what happens to it is only added.</summary>
 public sealed class QuoteStore
 {
@@ -49,6 +57,16 @@ public sealed class QuoteStore
                 ? await WholeAsync(db, row, database.Now, cancel)
                 : null,
             cancel);
+
+    /// <summary>The open links of whom nobody knows who made them, by quote: they came with an archive, or were made where nobody signed in.</summary>
+    public async Task<IReadOnlyList<OrphanLink>> OrphansAsync(PressId press, CancellationToken cancel = default) => await database.ReadAsync(
+        press,
+        db => Opening(db, database.Now).Where(link => link.MadeBy == null)
+            .Join(db.Quotes, link => link.QuoteId, quote => quote.Id, (link, quote) => new { link, quote.Number })
+            .OrderBy(both => both.Number).ThenBy(both => both.link.MadeAt).ThenBy(both => both.link.Id)
+            .Select(both => new OrphanLink(both.link.Id, both.Number, both.link.Name, both.link.MadeAt, both.link.EndsAt)).ToListAsync(cancel),
+        cancel,
+        PressRole.Owner);
 
     /// <summary>Marks everything up to a change as seen.</summary>
     public Task SeeAsync(PressId press, Guid quoteId, int changes, CancellationToken cancel = default) =>
@@ -189,7 +207,7 @@ public sealed class QuoteStore
         }
     }
 
-    /// <summary>Numbers of the quotes to which somebody has made open links, one for each link, by who made it; links of whom nobody knows who made them are left out.</summary>
+    /// <summary>Numbers of the quotes to which somebody has made open links, one for each link, by who made it; those of whom nobody knows who made them stand in <see cref="OrphansAsync"/>.</summary>
     internal static async Task<ILookup<Guid, int>> OpenAsync(PressRunDbContext db, DateTimeOffset now, CancellationToken cancel) =>
         (await Opening(db, now).Where(link => link.MadeBy != null)
             .Join(db.Quotes, link => link.QuoteId, quote => quote.Id, (link, quote) => new { Maker = link.MadeBy!.Value, quote.Number })

@@ -1,5 +1,6 @@
 using PressRun.Data.Access;
 using PressRun.Data.People;
+using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.People;
 
@@ -12,6 +13,15 @@ internal static class AccountWords
 
     /// <summary>Said to somebody whose account is gone.</summary>
     public const string Deleted = "Deleted";
+
+    /// <summary>The roles that somebody can be given, the least first.</summary>
+    public static IReadOnlyList<PressRole> Roles { get; } = [PressRole.Reader, PressRole.Editor, PressRole.Owner];
+
+    /// <summary>Said where something was asked on the page of another press; null where it was this one's. The press of a page is the one that was chosen last, in whatever
+    /// tab: what was asked on the page of another is not done for this one.</summary>
+    public static string? Elsewhere(PressView press, Guid asked) => asked == press.Record.Id.Value
+        ? null
+        : Say($"This was asked on the page of another press, and in another tab {press.Name} was chosen meanwhile: nothing was made. What stands here is of {press.Name}.");
 
     /// <summary>A role as people say it.</summary>
     public static string Of(PressRole role) => role switch

@@ -45,6 +45,15 @@ public static class LinkWords
         return view.Whole.ReplacedBy is null ? $"{ends} {Say($"You can make them another link, with an address of its own.")}" : ends;
     }
 
+    /// <summary>When it was made and by whom: it tells links of one name apart.</summary>
+    public static string Made(QuoteLink link, QuoteView view)
+    {
+        var day = view.Format.Day(view.Format.DayOf(link.MadeAt));
+        return view.Whole.Events.FirstOrDefault(happened => happened.Kind == QuoteEventKind.LinkMade && happened.LinkId == link.Id) is { } made
+            ? Say($"made on {day} by {Apart.Of(made.By)}")
+            : Say($"made on {day}");
+    }
+
     /// <summary>Where it stands.</summary>
     public static string Stands(QuoteLink link, QuoteView view, DateTimeOffset now) => link switch
     {

@@ -149,6 +149,25 @@ public sealed class PeopleJourney(Chromium chromium, PeopleApp people)
     }
 
     [Fact]
+    public async Task An_owner_finds_the_links_that_end_with_nobody_and_ends_one_on_its_quote()
+    {
+        await people.ReadyAsync();
+        await people.Stored.ShareAsync(3, "Ursa Unmade");
+        await using var owner = await people.SignInAsync(chromium, PeopleApp.Owner);
+        await owner.Page.GotoAsync("people");
+        await owner.Page.GetByRole(AriaRole.Row).Filter(new() { HasText = "Ursa Unmade" }).GetByRole(AriaRole.Link, new() { Name = "quote 3" }).ClickAsync();
+        await owner.AnswersAsync();
+        var link = owner.Page.Locator(".link-list li").Filter(new() { HasText = "Ursa Unmade" });
+        await link.GetByRole(AriaRole.Button).ClickAsync();
+        await link.GetByRole(AriaRole.Button, new() { Name = "End it for good" }).ClickAsync();
+        await Expect(link).ToContainTextAsync("ended");
+
+        await owner.Page.GotoAsync("people");
+        await Expect(owner.Page.GetByRole(AriaRole.Heading, new() { Name = "Who is here" })).ToBeVisibleAsync();
+        await Expect(owner.Page.GetByText("Ursa Unmade")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
     public async Task A_key_opens_the_http_interface_until_it_is_revoked()
     {
         await people.ReadyAsync();

@@ -110,6 +110,29 @@ public sealed class LinkMakerTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task An_owner_sees_the_open_links_that_end_with_nobody_as_it_is_not_known_who_made_them()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true);
+        var (small, other) = (await Household.PressAsync(stores), await Household.PressAsync(stores));
+        var (owner, editor) = (await Household.MemberAsync(stores, small.Id, "Own", PressRole.Owner), await Household.MemberAsync(stores, small.Id, "Ed", PressRole.Editor));
+        var quote = await Household.AsAsync(owner, () => SmallQuote.FreezeAsync(stores, small));
+        await LinkAsync(stores, editor, small.Id, quote, "Ada");
+        var orphans = new List<Guid>();
+        foreach (var reader in new[] { "Bo", "Cy" })
+        {
+            orphans.Add(SmallPress.Saved(await Household.AsAsync(
+                new Visitor.Program(), () => stores.Quotes.LinkAsync(small.Id, quote.Id, SmallQuote.ForAda with { Name = reader }, "Low Tide Press"))).Link.Id);
+        }
+
+        await Household.AsAsync(new Visitor.Program(), () => SmallQuote.SharedAsync(stores, other));
+        SmallPress.Saved(await Household.AsAsync(owner, () => stores.Quotes.EndAsync(small.Id, quote.Id, orphans[1], "")));
+
+        var link = Assert.Single(await Household.AsAsync(owner, () => stores.Quotes.OrphansAsync(small.Id)));
+        Assert.Equal((orphans[0], quote.Number, "Bo"), (link.Id, link.Quote, link.Name));
+        await Assert.ThrowsAsync<AccessRefusedException>(() => Household.AsAsync(editor, () => stores.Quotes.OrphansAsync(small.Id)));
+    }
+
+    [Fact]
     public async Task A_link_that_is_made_while_its_maker_is_taken_out_does_not_outlive_them()
     {
         await using var stores = await Stores.NewAsync(postgres, signIn: true);

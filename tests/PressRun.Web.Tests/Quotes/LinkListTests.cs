@@ -80,6 +80,21 @@ public sealed class LinkListTests
     }
 
     [Fact]
+    public async Task Links_of_one_name_are_told_apart_by_the_day_on_which_each_was_made_and_by_whom()
+    {
+        await using var page = new BunitContext();
+        var later = AQuote.Link with { Id = Guid.NewGuid(), MadeAt = AQuote.MadeAt.AddDays(2) };
+        var view = AQuote.View(events: [
+            new QuoteEvent(1, AQuote.MadeAt, QuoteEventKind.LinkMade, AQuote.Link.Id, "Ed"), new QuoteEvent(2, later.MadeAt, QuoteEventKind.LinkMade, later.Id, "Olga")]);
+        view = AQuote.Again(view, view.Whole with { Links = [AQuote.Link, later] });
+
+        var links = page.Render<LinkList>(with => with.Add(list => list.View, view).Add(list => list.Now, AQuote.MadeAt)).FindAll("li .note").Select(note => note.TextContent).ToArray();
+
+        Assert.EndsWith("made on 2 March 2026 by Ed", links[0].Trim(), StringComparison.Ordinal);
+        Assert.EndsWith("made on 4 March 2026 by Olga", links[1].Trim(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_bill_adds_up_what_was_paid_and_is_open_and_says_what_was_paid_too_much()
     {
         await using var page = new BunitContext();
