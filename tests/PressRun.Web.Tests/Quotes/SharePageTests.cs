@@ -114,6 +114,21 @@ public sealed class SharePageTests
         Assert.Contains(", of which I pay nothing.", shown.Find("#agree .on-paper .sentence").TextContent, StringComparison.Ordinal);
     }
 
+    // Which number is the better one stands first: "more than 300" reads as 300 of the currency.
+    [Fact]
+    public async Task What_more_copies_cost_is_told_of_the_number_that_is_quoted_and_saves_what_the_run_would_cost_less()
+    {
+        await using var page = new BunitContext();
+        var view = AQuote.View();
+        var band = view.Worked!.Bands[0];
+        var within = AQuote.Again(view, view.Whole with { Quote = view.Quote with { Quantity = band.From, Landed = view.Worked.Curve.At(band.From) } });
+        var (less, costs) = (view.Worked.Curve.At(band.From) - view.Worked.Curve.At(band.Better), view.Format.Money(view.Worked.Curve.At(band.Better)));
+
+        Assert.True(less > 0m);
+        Assert.EndsWith($"{band.Better} copies cost {costs}, which is {view.Format.Money(less)} less than {band.From} copies cost.", Render(page, StateOf("Out", within)).Find(".try-bands li").TextContent, StringComparison.Ordinal);
+        Assert.Matches($@"{band.Better} copies cost no more than {band.From}( to {band.To})? do\.$", Render(page, StateOf("Out", view)).Find(".try-bands li").TextContent);
+    }
+
     [Fact]
     public async Task Sentences_stand_apart_and_letters_of_the_picture_are_explained_below_it()
     {
