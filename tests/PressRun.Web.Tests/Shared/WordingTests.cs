@@ -1,6 +1,7 @@
 using System.Globalization;
 using PressRun.Data.Presses;
 using PressRun.Engine.Measures;
+using PressRun.Web.Quotes.Pdf;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 using PressRun.Web.Tests.Support;
@@ -31,8 +32,27 @@ public class WordingTests
     [InlineData("CHF", "de-DE", "2.5", "2,50\u00a0CHF")]
     [InlineData("JPY", "en-GB", "250", "JPY\u00a0250")]
     [InlineData("GBP", "de-DE", "2.5", "2,50\u00a0£")]
+    [InlineData("BRL", "pt-BR", "2.5", "R$\u00a02,50")]
+    [InlineData("PLN", "pl-PL", "2.5", "2,50\u00a0zł")]
+    [InlineData("ILS", "en-IL", "2.5", "ILS\u00a02.50")]
+    [InlineData("AED", "en-AE", "2.5", "AED\u00a02.50")]
     public void A_sum_that_stands_by_itself_carries_its_currency_as_the_locale_writes_it(string currency, string culture, string amount, string written) =>
         Assert.Equal(written, new PressFormat(Currency.Find(currency)!, UnitSystem.Metric, CultureInfo.GetCultureInfo(culture)).Sum(decimal.Parse(amount, CultureInfo.InvariantCulture)));
+
+    // The faces have no letter that runs from the right: what they have turns nothing around. Figures are as the locale writes them.
+    [Fact]
+    public void A_currency_is_told_in_every_locale_by_what_sentences_and_documents_can_set()
+    {
+        foreach (var culture in CultureInfo.GetCultures(CultureTypes.SpecificCultures))
+        {
+            foreach (var currency in Currency.All)
+            {
+                var format = new PressFormat(currency, UnitSystem.Metric, culture);
+                var sign = format.Sum(250m).Replace(format.Money(250m), "", StringComparison.Ordinal);
+                Assert.False(Face.Lacks(sign) || sign.Any(letter => char.GetUnicodeCategory(letter) == UnicodeCategory.Format || letter is >= '\u0590' and <= '\u08ff' or >= '\ufb1d' and <= '\ufefc'), $"{culture.Name} writes {currency.Code} as {sign}");
+            }
+        }
+    }
 
     [Theory]
     [InlineData("")]

@@ -1,7 +1,9 @@
 using System.Globalization;
+using System.Text;
 using PressRun.Data.Presses;
 using PressRun.Data.Running;
 using PressRun.Engine.Measures;
+using PressRun.Web.Quotes.Pdf;
 
 namespace PressRun.Web.Shared.Wording;
 
@@ -36,7 +38,7 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     {
         "EUR" => "€",
         "GBP" => "£",
-        var code when !culture.IsNeutralCulture && culture.Name.Length > 0 && new RegionInfo(culture.Name) is var home && home.ISOCurrencySymbol == code => home.CurrencySymbol,
+        var code when !culture.IsNeutralCulture && culture.Name.Length > 0 && new RegionInfo(culture.Name) is var home && home.ISOCurrencySymbol == code && IsPlain(home.CurrencySymbol) => home.CurrencySymbol,
         var code => code,
     };
 
@@ -140,6 +142,9 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
 
     /// <summary>The day that a moment falls on, where days are counted.</summary>
     public DateOnly DayOf(DateTimeOffset at) => here.DayOf(at);
+
+    // Letters that run from the right, which no face of documents has, and signs that only direct text would turn the sentence around them, and what the faces lack would be a mark there: the code says as much.
+    private static bool IsPlain(string sign) => !Face.Lacks(sign) && sign.EnumerateRunes().All(letter => Rune.GetUnicodeCategory(letter) != UnicodeCategory.Format);
 
     // A figure that is shown has a minus sign; a hyphen is what a keyboard has instead. Typed figures are read with either.
     private static NumberFormatInfo WithMinus(CultureInfo culture)
