@@ -31,7 +31,7 @@ public sealed class RefusalsTests : IDisposable
             refusals.Tell(From("192.0.2.1"), Refusals.Key);
         }
 
-        Assert.InRange(told.Lines.Count, MaxRetry, Refusals.MostOfPlace);
+        Assert.InRange(told.Lines.Count, MaxRetry, Refusals.MostOfAddress);
         Assert.All(told.Lines, line => Assert.Equal("Refused sign-in from 192.0.2.1: wrong key", line));
         refusals.Tell(From("192.0.2.2"), Refusals.Password);
         Assert.Equal("Refused sign-in from 192.0.2.2: wrong address or password", told.Lines.Last());
@@ -45,7 +45,7 @@ public sealed class RefusalsTests : IDisposable
             refusals.Tell(From($"2001:db8:0:1::{guess:x}"), Refusals.Secret);
         }
 
-        Assert.Equal(Refusals.MostOfPlace, told.Lines.Count);
+        Assert.Equal(Refusals.MostOfHousehold, told.Lines.Count);
         clock.Pass(Refusals.Within);
         refusals.Tell(From("2001:db8:0:1::7"), Refusals.Secret);
         Assert.Equal("Refused sign-in from 2001:db8:0:1::7: wrong code, invitation or passkey", told.Lines.Last());
@@ -54,15 +54,64 @@ public sealed class RefusalsTests : IDisposable
     [Fact]
     public void More_places_than_are_counted_share_the_lines_of_one_until_all_are_counted_anew()
     {
-        for (var place = 0; place < 20_000; place++)
+        for (var place = 0; place < 60_000; place++)
         {
             refusals.Tell(From(new IPAddress([10, 0, (byte)(place / 256), (byte)place]).ToString()), Refusals.Key);
         }
 
-        Assert.Equal(10_000 + Refusals.MostOfPlace, told.Lines.Count);
+        Assert.Equal(50_000 + Refusals.MostOfAddress, told.Lines.Count);
         clock.Pass(Refusals.Within);
         refusals.Tell(From("192.0.2.3"), Refusals.Key);
         Assert.Equal("Refused sign-in from 192.0.2.3: wrong key", told.Lines.Last());
+    }
+
+    [Fact]
+    public void What_costs_nothing_to_get_wrong_hides_nothing_else_that_a_place_tries()
+    {
+        for (var guess = 0; guess < 1000; guess++)
+        {
+            refusals.Tell(From("192.0.2.1"), Refusals.Secret);
+        }
+
+        refusals.Tell(From("192.0.2.1"), Refusals.Password);
+        Assert.Equal("Refused sign-in from 192.0.2.1: wrong address or password", told.Lines.Last());
+    }
+
+    [Fact]
+    public void That_an_account_is_closed_is_told_however_many_lines_there_are()
+    {
+        for (var place = 0; place < 60_000; place++)
+        {
+            refusals.Tell(From(new IPAddress([10, 0, (byte)(place / 256), (byte)place]).ToString()), Refusals.Key);
+        }
+
+        refusals.Tell(From("192.0.2.4"), Refusals.AccountEverywhere("eda@example.org"));
+        Assert.Equal("Refused sign-in from 192.0.2.4: too many tries of the account e...@example.org, which is closed to new devices for up to an hour", told.Lines.Last());
+    }
+
+    [Fact]
+    public void Addresses_of_one_household_that_are_tried_in_turn_are_each_told_of_often_enough_to_be_barred()
+    {
+        for (var guess = 0; guess < 66; guess++)
+        {
+            refusals.Tell(From($"2001:db8:0:1::{guess % 3}"), Refusals.Secret);
+        }
+
+        Assert.All(told.Lines.CountBy(line => line), each => Assert.InRange(each.Value, MaxRetry, Refusals.MostOfAddress));
+        Assert.Equal(3, told.Lines.Distinct().Count());
+    }
+
+    [Fact]
+    public void One_address_that_guesses_on_and_on_hides_no_other_of_its_household()
+    {
+        for (var guess = 0; guess < 1000; guess++)
+        {
+            refusals.Tell(From("2001:db8:0:1::1"), Refusals.Secret);
+        }
+
+        Assert.Equal(Refusals.MostOfAddress, told.Lines.Count);
+        refusals.Tell(From("2001:db8:0:1::2"), Refusals.Secret);
+        Assert.Equal("Refused sign-in from 2001:db8:0:1::2: wrong code, invitation or passkey", told.Lines.Last());
     }
 
     public void Dispose() => logging.Dispose();
