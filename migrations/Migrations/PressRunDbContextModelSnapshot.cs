@@ -209,6 +209,12 @@ namespace PressRun.Migrations.Migrations
                     b.HasIndex("PressId", "ChannelId")
                         .HasDatabaseName("ix_copy_movements_press_id_channel_id");
 
+                    b.HasIndex("PressId", "EditionId")
+                        .HasDatabaseName("ix_copy_movements_printed")
+                        .HasFilter("kind = 'Printed'");
+
+                    NpgsqlIndexBuilderExtensions.IncludeProperties(b.HasIndex("PressId", "EditionId"), new[] { "Copies", "Amount" });
+
                     b.HasIndex("PressId", "ImportId")
                         .HasDatabaseName("ix_copy_movements_press_id_import_id");
 
