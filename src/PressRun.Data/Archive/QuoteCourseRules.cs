@@ -52,14 +52,15 @@ internal sealed class QuoteCourseRules(ArchivedQuote quote, QuoteFacts facts, in
         var byReader = archived.Link is not null && !happened.IsAboutLink;
         var name = byReader ? QuoteRules.NameProblem(happened.By) : PlainText.IsStill(happened.By) ? null : "Write a name on one line.";
         var words = happened.Words.Length == 0 && happened.Kind != QuoteEventKind.Remarked ? null : QuoteRules.RemarkProblem(happened.Words);
-        return name ?? words ?? (SaysAll(happened, archived.Link is not null) ? null : Rule(happened.Kind));
+        return name ?? words ?? (SaysAll(happened, archived.Link) ? null : Rule(happened.Kind));
     }
 
-    private bool SaysAll(QuoteEvent happened, bool byLink) => happened.Kind switch
+    private bool SaysAll(QuoteEvent happened, int? link) => happened.Kind switch
     {
-        QuoteEventKind.LinkMade or QuoteEventKind.LinkEnded or QuoteEventKind.LinkEndedWithMaker or QuoteEventKind.TurnedDown => byLink,
-        QuoteEventKind.Agreed => byLink && happened.Quantity == quote.Quantity && happened.Amount == quote.Landed && happened.Fingerprint.AsSpan().SequenceEqual(fingerprint),
-        QuoteEventKind.AskedFor => byLink && happened.Quantity is { } quantity && JobRules.Copies.Holds(quantity) && happened.Amount is >= 0m,
+        QuoteEventKind.LinkMade or QuoteEventKind.LinkEnded or QuoteEventKind.LinkEndedWithMaker or QuoteEventKind.TurnedDown => link is not null,
+        QuoteEventKind.Agreed => link is not null && happened.Quantity == quote.Quantity && happened.Amount == quote.Landed && happened.Fingerprint.AsSpan().SequenceEqual(fingerprint)
+            && (happened.Part is null || (link is { } place && happened.Part == quote.Links[place].Link.Part)),
+        QuoteEventKind.AskedFor => link is not null && happened.Quantity is { } quantity && JobRules.Copies.Holds(quantity) && happened.Amount is >= 0m,
         QuoteEventKind.Remarked => true,
         QuoteEventKind.Paid => happened is { Amount: { } amount, Day: not null } && amount != 0m && Math.Abs(amount) <= QuoteRules.MostPaid && happened.Part < facts.Bill.Count,
         QuoteEventKind.Replaced => successor is not null && happened.Quantity == successor,
@@ -69,7 +70,7 @@ internal sealed class QuoteCourseRules(ArchivedQuote quote, QuoteFacts facts, in
     private static string Rule(QuoteEventKind kind) => kind switch
     {
         QuoteEventKind.LinkMade or QuoteEventKind.LinkEnded or QuoteEventKind.LinkEndedWithMaker or QuoteEventKind.TurnedDown => "Name the link by its place.",
-        QuoteEventKind.Agreed => "Name the link, and the quantity, the landed cost and the fingerprint of this quote: nothing else was agreed to.",
+        QuoteEventKind.Agreed => "Name the link, and the quantity, the landed cost and the fingerprint of this quote, and no part but the link's: nothing else was agreed to.",
         QuoteEventKind.AskedFor => "Name the link, the quantity that was asked for, from 1 to 1,000,000 copies, and what it was shown to cost.",
         QuoteEventKind.Paid => "Name the part of the bill, the amount, which is not 0, and the day on which it was paid.",
         _ => "Write as quantity the number of the quote that replaces this one.",

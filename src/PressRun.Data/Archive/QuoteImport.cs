@@ -77,6 +77,7 @@ internal sealed class QuoteImport(
             // It opens the quote that stands here and not this one; nobody has said that its reader is not asked any more.
             EndsAt = isClosed && now < link.EndsAt ? now : link.EndsAt,
             EndedAt = link.EndedAt,
+            EndedOn = link.EndedOn,
             MakerGoneAt = link.MakerGoneAt,
             Answer = link.Answer,
         };

@@ -117,8 +117,15 @@ internal sealed class QuoteReader(IReadOnlyList<ArchivedTitle> titles, ProblemLi
             block.Choice("answer", ArchiveWords.Answers, Need.Must) ?? default,
             Moments.Read(block, "madeAt"))
         {
+            EndedOn = Moments.Day(block, "endedOn", Need.May),
             MakerGoneAt = block.Has("makerGoneAt") ? Moments.Read(block, "makerGoneAt") : null,
         };
+        // No place on earth is a whole day away from universal time.
+        if (link.EndedOn is { } day && Math.Abs(day.DayNumber - DateOnly.FromDateTime((link.EndedAt ?? default).UtcDateTime).DayNumber) > 1)
+        {
+            problems.Add(path.Member("endedOn"), $"{day:yyyy-MM-dd}", "Write the day of endedAt, or of the day before or after it where the server stood far from universal time.");
+        }
+
         var hash = Hash(block, "secretHash");
         if (!hashes.Add(Convert.ToHexStringLower(hash)))
         {

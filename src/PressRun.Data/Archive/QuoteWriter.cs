@@ -55,6 +55,11 @@ internal static class QuoteWriter
             json.WriteString("endedAt", Moments.Written(ended));
         }
 
+        if (link.EndedOn is { } endedOn)
+        {
+            json.WriteString("endedOn", FormattableString.Invariant($"{endedOn:yyyy-MM-dd}"));
+        }
+
         if (link.MakerGoneAt is { } gone)
         {
             json.WriteString("makerGoneAt", Moments.Written(gone));

@@ -21,7 +21,7 @@ internal sealed class QuoteCourseWriting(PressRunDbContext db, DateTimeOffset no
     public bool Replaced { get; private set; }
 
     /// <summary>Where it stands at this moment.</summary>
-    public QuoteState State => QuoteCourse.Of(Replaced, [.. Links.Select(link => link.ToReader(now, Quote.Until, db.Zone))], Quote.Until, db.Zone.DayOf(now));
+    public QuoteState State => QuoteCourse.Of(Replaced, [.. Links.Select(link => link.ToReader(now, Quote.Until))], Quote.Until, db.Zone.DayOf(now));
 
     /// <summary>Takes hold of a quote; false where the press has none by this id.</summary>
     public async Task<bool> HoldAsync(Guid quoteId, CancellationToken cancel)

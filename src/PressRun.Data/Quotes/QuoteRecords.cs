@@ -142,6 +142,9 @@ public sealed record NewLink(string Name, LinkRights Rights, DateTimeOffset Ends
 public sealed record QuoteLink(
     Guid Id, string Name, LinkRights Rights, DateTimeOffset EndsAt, DateTimeOffset? EndedAt, int? Part, QuoteAnswer Answer, DateTimeOffset MadeAt)
 {
+    /// <summary>The day on which the maker ended it, where the server stood; null where not, or where that was not noted.</summary>
+    public DateOnly? EndedOn { get; init; }
+
     /// <summary>When it ended because whoever made it, and knows its secret, lost the right to change the press; null where not.</summary>
     public DateTimeOffset? MakerGoneAt { get; init; }
 

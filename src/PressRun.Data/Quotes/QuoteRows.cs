@@ -88,21 +88,24 @@ internal sealed class QuoteLinkRow : IOfPress
 
     public DateTimeOffset? EndedAt { get; set; }
 
+    /// <summary>The day that it was where the server stood when its maker ended it: whether that was in time stays as it was, wherever the server stands later. Null where
+    /// it was ended before that was noted, when days were those of universal time.</summary>
+    public DateOnly? EndedOn { get; set; }
+
     /// <summary>When it ended with its maker's right to change the press. Nobody decided then that its reader is not asked any more, as <see cref="EndedAt"/> says.</summary>
     public DateTimeOffset? MakerGoneAt { get; set; }
 
     public QuoteAnswer Answer { get; set; }
 
-    public QuoteLink ToRecord() => new(Id, Name, new LinkRights(TryFrom, TryTo, MayRemark, MayAgree), EndsAt, EndedAt, Part, Answer, MadeAt) { MakerGoneAt = MakerGoneAt };
+    public QuoteLink ToRecord() => new(Id, Name, new LinkRights(TryFrom, TryTo, MayRemark, MayAgree), EndsAt, EndedAt, Part, Answer, MadeAt) { EndedOn = EndedOn, MakerGoneAt = MakerGoneAt };
 
     public bool IsOpen(DateTimeOffset now) => ToRecord().IsOpen(now);
 
     /// <summary>Whoever holds it, as the course of its quote goes by them.</summary>
     /// <param name="now">The moment that is asked about.</param>
     /// <param name="until">The quote's last day.</param>
-    /// <param name="zone">Where days are counted.</param>
-    public QuoteReader ToReader(DateTimeOffset now, DateOnly until, TimeZoneInfo zone) => new(
-        IsOpen(now), MayAgree, Answer, EndedAt is { } ended && zone.DayOf(ended) <= until);
+    public QuoteReader ToReader(DateTimeOffset now, DateOnly until) => new(
+        IsOpen(now), MayAgree, Answer, EndedAt is { } ended && (EndedOn ?? TimeZoneInfo.Utc.DayOf(ended)) <= until);
 }
 
 internal sealed class QuoteEventRow : IOfPress

@@ -144,6 +144,7 @@ public sealed class QuoteStore
             if (row.EndedAt is null)
             {
                 row.EndedAt = database.Now;
+                row.EndedOn = db.Zone.DayOf(database.Now);
                 await course.AddAsync(new QuoteEvent(0, default, QuoteEventKind.LinkEnded, row.Id, await PersonAsync(db, cancel) ?? by), seen: true, cancel);
             }
 
@@ -227,7 +228,7 @@ public sealed class QuoteStore
         var links = await db.QuoteLinks.AsNoTracking().Where(link => link.QuoteId == row.Id).OrderBy(link => link.MadeAt).ThenBy(link => link.Id).ToListAsync(cancel);
         var events = await db.QuoteEvents.AsNoTracking().Where(happened => happened.QuoteId == row.Id).OrderBy(happened => happened.Sequence).ToListAsync(cancel);
         var later = await db.Quotes.Where(other => other.ReplacesId == row.Id).Select(other => (int?)other.Number).SingleOrDefaultAsync(cancel);
-        var state = QuoteCourse.Of(later is not null, [.. links.Select(link => link.ToReader(now, row.Until, db.Zone))], row.Until, db.Zone.DayOf(now));
+        var state = QuoteCourse.Of(later is not null, [.. links.Select(link => link.ToReader(now, row.Until))], row.Until, db.Zone.DayOf(now));
         var changes = await db.QuoteMarks.Where(mark => mark.QuoteId == row.Id).Select(mark => mark.Changes).SingleAsync(cancel);
         return new QuoteWhole(Record(row), state, later, links.ConvertAll(link => link.ToRecord()), events.ConvertAll(happened => happened.ToRecord()), changes);
     }
@@ -322,7 +323,7 @@ public sealed class QuoteStore
         return rows.ConvertAll(row =>
         {
             var facts = QuoteShape.Read(row.Facts);
-            List<QuoteReader> readers = [.. links[row.Id].Select(link => link.ToReader(now, row.Until, db.Zone))];
+            List<QuoteReader> readers = [.. links[row.Id].Select(link => link.ToReader(now, row.Until))];
             var agreed = readers.Count(reader => reader.Answer == QuoteAnswer.Agreed);
             return new QuoteSummary(
                 row.Id, row.Number, row.EditionId, facts.Title, facts.Printing, row.Quantity, row.Landed,

@@ -46,8 +46,8 @@ public sealed record ShareState(QuoteView View, QuoteLink Link, string Secret, s
     /// <summary>What a tried quantity costs; null where none is tried.</summary>
     public Estimate? Tried { get; init; }
 
-    /// <summary>True where another quantity can be asked for: what is over or stands for nothing any more answers no wish.</summary>
-    public bool MayAsk => View.Whole.State is not (QuoteState.Replaced or QuoteState.Lapsed);
+    /// <summary>True where another quantity can be asked for: of what is settled, over or replaced a new quote is asked for otherwise.</summary>
+    public bool MayAsk => View.Whole.State is QuoteState.Out or QuoteState.Held;
 
     /// <summary>About which form <see cref="Problem"/> is.</summary>
     public ShareForm About { get; init; }

@@ -52,6 +52,8 @@ public sealed class QuoteStoreTests(PostgresFixture postgres)
     [InlineData("TRUNCATE quotes CASCADE")]
     [InlineData("UPDATE quote_links SET try_to = 9")]
     [InlineData("UPDATE quote_links SET made_by = gen_random_uuid()")]
+    [InlineData("UPDATE quote_links SET ended_on = now()")]
+    [InlineData("UPDATE quote_links SET ended_at = now(), ended_on = now(); UPDATE quote_links SET ended_on = NULL")]
     [InlineData("UPDATE quote_links SET maker_gone_at = now(); UPDATE quote_links SET maker_gone_at = NULL")]
     public async Task The_database_itself_holds_what_is_frozen(string change)
     {

@@ -276,9 +276,35 @@ public sealed class SharedQuoteStoreTests(PostgresFixture postgres)
         Assert.IsType<SaveResult<QuoteEvent>.Saved>(await stores.Shared.ReplyAsync(ada, SmallQuote.AgreeTo(quote)));
     }
 
+    // A press moves to another server, or its host sets another zone.
+    [Theory]
+    [InlineData("America/Los_Angeles", "Pacific/Kiritimati", QuoteState.Agreed)]
+    [InlineData("Pacific/Kiritimati", "America/Los_Angeles", QuoteState.Lapsed)]
+    public async Task Whether_somebody_was_released_in_time_stays_as_it_was_wherever_the_server_stands_later(string first, string later, QuoteState stands)
+    {
+        var (here, start) = (TimeZoneInfo.FindSystemTimeZoneById(first), TimeProvider.System.GetUtcNow());
+        var lastDay = here.DayOf(start).AddDays(3);
+        var clock = new AheadClock { Zone = here };
+        await using var stores = await Stores.NewAsync(postgres, time: clock);
+        var small = await SmallPress.CreateAsync(stores);
+        var quote = await SmallQuote.FreezeAsync(stores, small, terms: SmallQuote.Terms with { Until = lastDay });
+        var ada = (await SmallQuote.LookAsync(stores, SmallPress.Saved(await stores.Quotes.LinkAsync(small.Id, quote.Id, SmallQuote.ForAda, "Press")).Secret))!;
+        var bo = SmallPress.Saved(await stores.Quotes.LinkAsync(small.Id, quote.Id, SmallQuote.ForAda with { Name = "Bo", Part = null }, "Press"));
+        Assert.IsType<SaveResult<QuoteEvent>.Saved>(await stores.Shared.ReplyAsync(ada, SmallQuote.AgreeTo(quote)));
+
+        // An hour before or after midnight here it is the other day there.
+        clock.Ahead = here.EndOf(lastDay).AddHours(stands == QuoteState.Agreed ? -1 : 1) - start;
+        SmallPress.Saved(await stores.Quotes.EndAsync(small.Id, quote.Id, bo.Link.Id, "Press"));
+        Assert.Equal(stands, (await stores.Quotes.FindAsync(small.Id, 1))!.State);
+        (clock.Zone, clock.Ahead) = (TimeZoneInfo.FindSystemTimeZoneById(later), clock.Ahead + TimeSpan.FromDays(2));
+
+        Assert.Equal(stands, (await stores.Quotes.FindAsync(small.Id, 1))!.State);
+        Assert.Equal(stands, Assert.Single(await stores.Quotes.ListAsync(small.Id)).State);
+    }
+
     private sealed class AheadClock : TimeProvider
     {
-        public TimeZoneInfo Zone { get; init; } = TimeZoneInfo.Local;
+        public TimeZoneInfo Zone { get; set; } = TimeZoneInfo.Local;
 
         public override TimeZoneInfo LocalTimeZone => Zone;
 

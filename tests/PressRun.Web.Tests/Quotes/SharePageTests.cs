@@ -187,7 +187,9 @@ public sealed class SharePageTests
 
     [Theory]
     [InlineData(QuoteState.Out, true)]
-    [InlineData(QuoteState.Agreed, true)]
+    [InlineData(QuoteState.Held, true)]
+    [InlineData(QuoteState.Agreed, false)]
+    [InlineData(QuoteState.TurnedDown, false)]
     [InlineData(QuoteState.Replaced, false)]
     [InlineData(QuoteState.Lapsed, false)]
     public async Task Another_quantity_is_asked_for_of_a_quote_that_may_still_be_made_anew(QuoteState state, bool offered)
