@@ -144,7 +144,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         "StockStore.ImportAsync", "MailerStore.ImportAsync", "PostageServiceStore.ImportAsync", "ChannelStore.ImportAsync", // make rows of their own
         "StockStore.TakeBackAsync", "MailerStore.TakeBackAsync", "PostageServiceStore.TakeBackAsync", "ChannelStore.TakeBackAsync", // see the test below
         "DraftStore.KeepAsync", "DraftStore.DropAsync", // by the person's own key; see the test on drafts below
-        "QuoteStore.UnseenAsync", // the press is all that it is asked for
+        "QuoteStore.UnseenAsync", "QuoteStore.OrphansAsync", // the press is all that they are asked for
         "QuoteStore.SeeAsync", // see the test on quotes below
         "OutlookStore.KeepAsync", // see the tests of the outlooks
         "ShelfQuery.MarksAsync", "ShelfQuery.StandingAsync", // the press and a day are all that they are asked for; see the tests of the shelf

@@ -5,10 +5,13 @@ namespace PressRun.Web.People.Elsewhere;
 /// <summary>Tells the log why the other server cannot be asked, in words of our own: what it answers, it chose. And why it did not say who came back from it.</summary>
 public sealed partial class OtherServerAway(TimeProvider time, ILogger<OtherServerAway> logger)
 {
+    private const int MostBack = 20;
+    private const int MostPlaces = 10_000;
     private static readonly TimeSpan Pause = TimeSpan.FromMinutes(1);
+    private static readonly TimeSpan Within = TimeSpan.FromMinutes(15);
 
     private readonly Seldom seldom = new(time, Pause);
-    private readonly Seldom seldomBack = new(time, Pause);
+    private readonly FewOfEach fewBack = new(time, MostBack, Within, MostPlaces);
 
     /// <summary>Tells it, at most once a minute: anybody may press the button.</summary>
     /// <param name="server">The server.</param>
@@ -22,11 +25,12 @@ public sealed partial class OtherServerAway(TimeProvider time, ILogger<OtherServ
         }
     }
 
-    /// <summary>Tells that somebody came back and who they are was not told, at most once a minute: anybody may open the address to which people come back.</summary>
+    /// <summary>Tells that somebody came back and who they are was not told, at most twenty times of one place within a quarter of an hour: anybody may open the address to which people come back.</summary>
+    /// <param name="place">From where.</param>
     /// <param name="why">Why, in words that nobody but the standards and the framework chose.</param>
-    public void TellNotTold(string why)
+    public void TellNotTold(string place, string why)
     {
-        if (seldomBack.May())
+        if (fewBack.May(place))
         {
             LogNotTold(logger, why);
         }

@@ -90,7 +90,7 @@ internal static partial class OtherServerSetup
 
     private static Task SendBack(HandleRequestContext<RemoteAuthenticationOptions> context, string why)
     {
-        context.HttpContext.RequestServices.GetRequiredService<OtherServerAway>().TellNotTold(why);
+        context.HttpContext.RequestServices.GetRequiredService<OtherServerAway>().TellNotTold(Place.Of(context.HttpContext.Connection.RemoteIpAddress), why);
         context.HandleResponse();
         context.Response.Redirect(NotTold(context.Request));
         return Task.CompletedTask;
