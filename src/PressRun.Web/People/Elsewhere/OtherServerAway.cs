@@ -11,7 +11,7 @@ public sealed partial class OtherServerAway(TimeProvider time, ILogger<OtherServ
     private static readonly TimeSpan Within = TimeSpan.FromMinutes(15);
 
     private readonly Seldom seldom = new(time, Pause);
-    private readonly FewOfEach fewBack = new(time, MostBack, Within, MostPlaces);
+    private readonly FewOfEach fewBack = new(time, MostBack, MostBack, Within, MostPlaces);
 
     /// <summary>Tells it, at most once a minute: anybody may press the button.</summary>
     /// <param name="server">The server.</param>
@@ -30,7 +30,7 @@ public sealed partial class OtherServerAway(TimeProvider time, ILogger<OtherServ
     /// <param name="why">Why, in words that nobody but the standards and the framework chose.</param>
     public void TellNotTold(string place, string why)
     {
-        if (fewBack.May(place))
+        if (fewBack.May(place, place))
         {
             LogNotTold(logger, why);
         }
