@@ -11,7 +11,7 @@ public enum AccessChange
     /// <summary>It has ended.</summary>
     Ended,
 
-    /// <summary>It may do other things than before.</summary>
+    /// <summary>It may do other things than before in some press: the page looks whether in its own.</summary>
     Rights,
 
     /// <summary>It may be so, and nobody was told: the page looks for itself.</summary>

@@ -35,6 +35,9 @@ public sealed partial class StartPage
     private bool working;
     private bool mayMake;
 
+    [SupplyParameterFromQuery(Name = "gone")]
+    private string? GoneAsked { get; set; }
+
     [Inject]
     private StartService Service { get; set; } = default!;
 

@@ -80,6 +80,30 @@ public sealed class PeopleJourney(Chromium chromium, PeopleApp people)
         Assert.True(await other.Page.EvaluateAsync<bool>("() => window.stayed === true"));
     }
 
+    [Fact]
+    public async Task A_page_stays_while_another_press_changes_what_somebody_may_there_and_leads_to_the_start_once_its_own_press_is_gone()
+    {
+        await people.ReadyAsync();
+        var email = await people.PersonAsync("Twyla", people.Other, PressRole.Reader);
+        var (invitations, members) = (people.Stored.Services.GetRequiredService<InvitationStore>(), people.Stored.Services.GetRequiredService<PeopleStore>());
+        var twyla = (await members.ListAsync(people.Other)).Single(member => member.Email == email).UserId;
+        Assert.NotNull(await invitations.AcceptAsync(await invitations.InviteAsync(people.Stored.Press.Id, "Twyla", PressRole.Reader), twyla));
+        await using var visit = await people.SignInAsync(chromium, email);
+        await visit.OpenAsync("papers");
+        await Expect(visit.Page.Locator(".masthead .press")).ToContainTextAsync(PeopleApp.OtherPress);
+        await visit.Page.EvaluateAsync("() => { window.stayed = true; }");
+
+        await members.ChangeAsync(people.Stored.Press.Id, twyla, PressRole.Editor);
+        await Task.Delay(TimeSpan.FromSeconds(2), TestContext.Current.CancellationToken);
+        Assert.True(await visit.Page.EvaluateAsync<bool>("() => window.stayed === true"));
+
+        // The same address is a page of the other press too.
+        await members.RemoveAsync(people.Other, twyla);
+        await Expect(visit.Page.GetByText("The press that was open here is not there for you any more.")).ToBeVisibleAsync(new() { Timeout = 15_000 });
+        await Expect(visit.Page.GetByRole(AriaRole.Button, new() { Name = people.Stored.Press.Name })).ToBeVisibleAsync();
+        visit.WasQuiet();
+    }
+
     // A proxy's log has the referrer of whatever a page loads, and the address of an open invitation is its key.
     [Fact]
     public async Task Nothing_that_a_page_loads_tells_of_the_invitation_that_is_open()
