@@ -184,7 +184,8 @@ public sealed class PeopleJourney(Chromium chromium, PeopleApp people)
         var link = owner.Page.Locator(".link-list li").Filter(new() { HasText = "Ursa Unmade" });
         await link.GetByRole(AriaRole.Button).ClickAsync();
         await link.GetByRole(AriaRole.Button, new() { Name = "End it for good" }).ClickAsync();
-        await Expect(link).ToContainTextAsync("ended");
+        // The question before it speaks of an ended link too.
+        await Expect(owner.Page.Locator(".course")).ToContainTextAsync("ended the link of Ursa Unmade");
 
         await owner.Page.GotoAsync("people");
         await Expect(owner.Page.GetByRole(AriaRole.Heading, new() { Name = "Who is here" })).ToBeVisibleAsync();
