@@ -54,6 +54,19 @@ public class WordingTests
         }
     }
 
+    [Fact]
+    public void A_figure_below_zero_is_whole_in_documents_and_runs_one_way_in_every_locale()
+    {
+        foreach (var culture in CultureInfo.GetCultures(CultureTypes.AllCultures))
+        {
+            var format = new PressFormat(Currency.Find("EUR")!, UnitSystem.Metric, culture);
+            var (shown, filed) = (format.Money(-1234.5m), format.ForFile(-1234.5m));
+
+            Assert.False(Face.Lacks(shown) || shown.Any(letter => char.GetUnicodeCategory(letter) == UnicodeCategory.Format), $"{culture.Name} writes {shown}");
+            Assert.True(filed.StartsWith('-'), $"{culture.Name} files {filed}");
+        }
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("Ada", "Ada")]

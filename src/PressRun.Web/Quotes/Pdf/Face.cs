@@ -38,8 +38,15 @@ public sealed class Face
         }
     }
 
-    // Signs that only direct text (UAX #9) have no shape.
-    private static string Plain(string words) => string.Concat(words.EnumerateRunes().Where(letter => Rune.GetUnicodeCategory(letter) != UnicodeCategory.Format));
+    // Signs that only direct text (UAX #9) have no shape. What stands between digits in French, Arabic and Adlam is in none of the faces, and a figure with a mark within it is none:
+    // it is told as Unicode CLDR tells it with these digits.
+    private static string Plain(string words) => string.Concat(words.EnumerateRunes().Where(letter => Rune.GetUnicodeCategory(letter) != UnicodeCategory.Format).Select(letter => letter.Value switch
+    {
+        '\u202f' => new Rune('\u00a0'),
+        '\u066b' => new Rune('.'),
+        '\u066c' or '\u2e41' => new Rune(','),
+        _ => letter,
+    }));
 
     private List<(string Words, XFont Font)> Runs(string words)
     {

@@ -28,7 +28,9 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
 
     private readonly TimeZoneInfo here = zone ?? TimeZoneInfo.Local;
 
-    private readonly NumberFormatInfo figures = WithMinus(culture);
+    private readonly NumberFormatInfo figures = WithMinus(culture, "\u2212");
+
+    private readonly NumberFormatInfo filed = WithMinus(culture, "-");
 
     /// <summary>Of all amounts.</summary>
     public Currency Currency { get; } = currency;
@@ -74,7 +76,7 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
 
     /// <summary>An amount in a table for a spreadsheet: every digit it has and at least the currency's, with a hyphen for minus and without marks between thousands,
     /// which not every spreadsheet reads back: <c>1305.80</c>.</summary>
-    public string ForFile(decimal amount) => amount.ToString($"0.{new string('0', Currency.MinorDigits)}{new string('#', 28 - Currency.MinorDigits)}", Culture);
+    public string ForFile(decimal amount) => amount.ToString($"0.{new string('0', Currency.MinorDigits)}{new string('#', 28 - Currency.MinorDigits)}", filed);
 
     /// <summary>A fraction as per cent: <c>5 %</c>.</summary>
     public string Percent(decimal fraction) => (fraction * 100m).ToString("0.##", figures) + "\u00a0%";
@@ -147,10 +149,11 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     private static bool IsPlain(string sign) => !Face.Lacks(sign) && sign.EnumerateRunes().All(letter => Rune.GetUnicodeCategory(letter) != UnicodeCategory.Format);
 
     // A figure that is shown has a minus sign; a hyphen is what a keyboard has instead. Typed figures are read with either.
-    private static NumberFormatInfo WithMinus(CultureInfo culture)
+    private static NumberFormatInfo WithMinus(CultureInfo culture, string sign)
     {
         var figures = (NumberFormatInfo)culture.NumberFormat.Clone();
-        figures.NegativeSign = figures.NegativeSign.Replace('-', '\u2212');
+        // Some have signs beside it that direct text, and turn the figure around in a sentence that runs the other way.
+        figures.NegativeSign = sign;
         return figures;
     }
 
