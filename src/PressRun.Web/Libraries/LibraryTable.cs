@@ -97,16 +97,11 @@ public sealed class LibraryTable<T>(
     {
         Held = [];
         var rows = Filled();
-        var read = Read(rows);
-        var problems = read.Problems.DistinctBy(problem => (problem.Row, problem.Column))
-            .ToDictionary(problem => (rows[problem.Row].Key, problem.Column), problem => problem.Rule);
-        var notes = new Dictionary<string, string>();
-        var right = read.Things.SelectMany(thing => Enumerable.Range(thing.Row, thing.RowCount)).ToHashSet();
-        var unsaved = Enumerable.Range(0, rows.Count).Where(row => !right.Contains(row)).Select(row => rows[row].Key).ToHashSet(StringComparer.Ordinal);
-        var settled = await SaveAsync(read, rows, problems, notes, unsaved);
-        await DeleteMissingAsync(settled.Identities, [.. rows.Where(row => unsaved.Contains(row.Key)).Select(row => row.Cells[id])], notes);
-        Document.Settle(settled.Texts, kept);
-        State = new GridState(problems, notes, unsaved);
+        var look = new LibraryLook<T>(shape, rows, Read(rows), manners);
+        await SaveAsync(look);
+        await DeleteMissingAsync(look, [.. rows.Where(row => look.Unsaved.Contains(row.Key)).Select(row => row.Cells[id])]);
+        Document.Settle(look.Texts, kept);
+        State = new GridState(look.Problems, look.Notes, look.Unsaved);
         Remember();
     }
 
@@ -145,29 +140,24 @@ public sealed class LibraryTable<T>(
         return shape.Texts(thing, manners).Select((texts, step) => new GridRow($"{key}|{table}|{step}", texts));
     }
 
-    private async Task<(Dictionary<string, IReadOnlyList<string>> Texts, HashSet<(string Id, string Table)> Identities)> SaveAsync(
-        TableRead<LibraryItem<T>> read,
-        List<GridRow> rows,
-        Dictionary<(string Row, int Column), string> problems,
-        Dictionary<string, string> notes,
-        HashSet<string> unsaved)
+    private async Task SaveAsync(LibraryLook<T> look)
     {
-        var identities = new HashSet<(string Id, string Table)>();
-        var texts = new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal);
         var toSave = new List<(ReadThing<LibraryItem<T>> Read, LibraryItem<T> Item)>();
-        foreach (var thing in read.Things)
+        foreach (var thing in look.Things)
         {
             var identity = store.IdentityOf(thing.Thing.Item);
             var old = stored.GetValueOrDefault(identity);
             if (old is not null && Same(old, thing.Thing))
             {
-                Settle(thing, old);
+                look.Settle(thing, old);
+                look.Present.Add(identity);
             }
             else if (told.TryGetValue(identity, out var before) && before.Texts.Any(texts => texts.SequenceEqual(Flat(thing.Thing))))
             {
                 // Only who looks at this row again decides over what somebody else did; an edit of another row does not. Whoever went back and types the same again has looked.
                 told[identity] = ([Flat(thing.Thing)], before.Note);
-                Stand(thing, identity, before.Note);
+                look.Present.Add(identity);
+                look.Wait(thing, before.Note);
             }
             else
             {
@@ -176,88 +166,48 @@ public sealed class LibraryTable<T>(
         }
 
         var results = toSave.Count == 0 ? [] : await store.SaveAllAsync(press, [.. toSave.Select(save => save.Item)]);
-        for (var index = 0; index < results.Count; index++)
+        foreach (var ((read, item), result) in toSave.Zip(results))
         {
-            Take(toSave[index].Read, toSave[index].Item, results[index]);
-        }
-
-        return (texts, identities);
-
-        void Settle(ReadThing<LibraryItem<T>> thing, LibraryItem<T> now)
-        {
-            identities.Add(store.IdentityOf(now.Item));
-            foreach (var (line, step) in shape.Texts(now, manners).Select((line, step) => (line, step)))
-            {
-                texts[rows[thing.Row + step].Key] = line;
-            }
-        }
-
-        void Take(ReadThing<LibraryItem<T>> thing, LibraryItem<T> item, SaveResult<LibraryItem<T>> result)
-        {
-            var identity = store.IdentityOf(item.Item);
-            switch (result)
-            {
-                case SaveResult<LibraryItem<T>>.Saved saved:
-                    told.Remove(identity);
-                    stored[store.IdentityOf(saved.Now.Item)] = saved.Now;
-                    Settle(thing, saved.Now);
-                    break;
-                case SaveResult<LibraryItem<T>>.Refused refused:
-                    Wait(thing, identity);
-                    Place(refused.Problems, rows[thing.Row].Key, problems, notes);
-                    break;
-                case SaveResult<LibraryItem<T>>.Conflict conflict:
-                    Tell(thing, item, ChangedTo(conflict.Theirs));
-                    stored[identity] = conflict.Theirs;
-                    break;
-                default:
-                    Tell(thing, item, Say($"Somebody else took this out in between. Change it once more to add it again."));
-                    stored.Remove(identity);
-                    break;
-            }
-        }
-
-        void Tell(ReadThing<LibraryItem<T>> thing, LibraryItem<T> item, string note)
-        {
-            var identity = store.IdentityOf(item.Item);
-            told[identity] = ([Flat(item), .. stored.GetValueOrDefault(identity) is { } old ? new[] { Flat(old) } : []], note);
-            Stand(thing, identity, note);
-        }
-
-        void Stand(ReadThing<LibraryItem<T>> thing, (string Id, string Table) identity, string note)
-        {
-            Wait(thing, identity);
-            notes[rows[thing.Row].Key] = note;
-        }
-
-        void Wait(ReadThing<LibraryItem<T>> thing, (string Id, string Table) identity)
-        {
-            unsaved.UnionWith(Enumerable.Range(thing.Row, thing.RowCount).Select(row => rows[row].Key));
-            identities.Add(identity);
+            Take(look, read, item, result);
         }
     }
 
-    // A rule that only the library knows names its field by the path in the contract: $.mailer.
-    private void Place(IReadOnlyList<Problem> refused, string row, Dictionary<(string Row, int Column), string> problems, Dictionary<string, string> notes)
+    private void Take(LibraryLook<T> look, ReadThing<LibraryItem<T>> thing, LibraryItem<T> item, SaveResult<LibraryItem<T>> result)
     {
-        foreach (var problem in refused)
+        var identity = store.IdentityOf(item.Item);
+        look.Present.Add(result is SaveResult<LibraryItem<T>>.Saved now ? store.IdentityOf(now.Now.Item) : identity);
+        switch (result)
         {
-            var column = ColumnOf(shape, problem.Path.Split('.', '[').ElementAtOrDefault(1) ?? "");
-            if (column >= 0 && shape.Columns[column].Role == ColumnRole.Shown)
-            {
-                problems[(row, column)] = problem.Rule;
-            }
-            else
-            {
-                notes[row] = SayWhole(problem.Rule);
-            }
+            case SaveResult<LibraryItem<T>>.Saved saved:
+                told.Remove(identity);
+                stored[store.IdentityOf(saved.Now.Item)] = saved.Now;
+                look.Settle(thing, saved.Now);
+                break;
+            case SaveResult<LibraryItem<T>>.Refused refused:
+                look.Refuse(thing, refused.Problems);
+                break;
+            case SaveResult<LibraryItem<T>>.Conflict conflict:
+                look.Wait(thing, Tell(item, identity, ChangedTo(conflict.Theirs)));
+                stored[identity] = conflict.Theirs;
+                break;
+            default:
+                look.Wait(thing, Tell(item, identity, Say($"Somebody else took this out in between. Change it once more to add it again.")));
+                stored.Remove(identity);
+                break;
         }
     }
 
-    private async Task DeleteMissingAsync(HashSet<(string Id, string Table)> present, HashSet<string> wrong, Dictionary<string, string> notes)
+    // By neither of these texts is anything to be saved: the one that was refused, and the one that undo brings back.
+    private string Tell(LibraryItem<T> refused, (string Id, string Table) identity, string note)
+    {
+        told[identity] = ([Flat(refused), .. stored.GetValueOrDefault(identity) is { } old ? new[] { Flat(old) } : []], note);
+        return note;
+    }
+
+    private async Task DeleteMissingAsync(LibraryLook<T> look, HashSet<string> wrong)
     {
         var held = new List<HeldThing<T>>();
-        foreach (var (identity, thing) in stored.Where(pair => !present.Contains(pair.Key) && !wrong.Contains(pair.Key.Id)).ToList())
+        foreach (var (identity, thing) in stored.Where(pair => !look.Present.Contains(pair.Key) && !wrong.Contains(pair.Key.Id)).ToList())
         {
             switch (await store.DeleteAsync(press, thing))
             {
@@ -271,7 +221,7 @@ public sealed class LibraryTable<T>(
                     stored[identity] = theirs;
                     var back = RowsOf(theirs).ToList();
                     Document.PutBack(back);
-                    notes[back[0].Key] = Say($"Somebody saved this in between, so it stays. Look at it again, and then take it out.");
+                    look.Notes[back[0].Key] = Say($"Somebody saved this in between, so it stays. Look at it again, and then take it out.");
                     break;
                 default:
                     stored.Remove(identity);
