@@ -2,9 +2,10 @@ using PdfSharp.Drawing;
 using PressRun.Data.Presses;
 using PressRun.Engine.Bench;
 using PressRun.Web.Bindery.Drawn;
-using PressRun.Web.Quotes.Pdf;
+using PressRun.Web.Pdf;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
+using PressRun.Web.Shared.Faces;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Bindery;

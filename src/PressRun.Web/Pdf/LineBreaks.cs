@@ -1,4 +1,4 @@
-namespace PressRun.Web.Quotes.Pdf;
+namespace PressRun.Web.Pdf;
 
 /// <summary>Breaks words into lines.</summary>
 internal static class LineBreaks

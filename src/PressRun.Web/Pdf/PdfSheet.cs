@@ -1,8 +1,9 @@
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
+using PressRun.Web.Shared.Faces;
 using PressRun.Web.Shared.Wording;
 
-namespace PressRun.Web.Quotes.Pdf;
+namespace PressRun.Web.Pdf;
 
 /// <summary>Sets text down a page, and on the next where one is full. Lengths are in points, from the upper left.</summary>
 public sealed class PdfSheet : IDisposable

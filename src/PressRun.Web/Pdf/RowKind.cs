@@ -1,4 +1,4 @@
-namespace PressRun.Web.Quotes.Pdf;
+namespace PressRun.Web.Pdf;
 
 /// <summary>How a row of a table stands.</summary>
 public enum RowKind

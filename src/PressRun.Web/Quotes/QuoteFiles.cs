@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using PressRun.Web.Layout;
-using PressRun.Web.Quotes.Pdf;
+using PressRun.Web.Pdf;
 
 namespace PressRun.Web.Quotes;
 

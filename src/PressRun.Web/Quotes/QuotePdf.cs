@@ -2,11 +2,12 @@ using System.Globalization;
 using PressRun.Data.Presses;
 using PressRun.Data.Quotes;
 using PressRun.Engine.Quoting;
+using PressRun.Web.Pdf;
 using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
-namespace PressRun.Web.Quotes.Pdf;
+namespace PressRun.Web.Quotes;
 
 /// <summary>A quote on paper.</summary>
 public static class QuotePdf

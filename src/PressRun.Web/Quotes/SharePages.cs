@@ -2,7 +2,7 @@ using Microsoft.AspNetCore.Http.Features;
 using PressRun.Data.Quotes;
 using PressRun.Web.Layout;
 using PressRun.Web.People;
-using PressRun.Web.Quotes.Pdf;
+using PressRun.Web.Pdf;
 using PressRun.Web.Running;
 using PressRun.Web.Shared.Wording;
 

@@ -5,7 +5,6 @@ using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Quoting;
 using PressRun.Web.Quotes;
-using PressRun.Web.Quotes.Pdf;
 using PressRun.Web.Tests.Support;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Tokens;

@@ -1,8 +1,8 @@
 using System.Globalization;
 using PressRun.Data.Presses;
 using PressRun.Engine.Measures;
-using PressRun.Web.Quotes.Pdf;
 using PressRun.Web.Shared;
+using PressRun.Web.Shared.Faces;
 using PressRun.Web.Shared.Wording;
 using PressRun.Web.Tests.Support;
 

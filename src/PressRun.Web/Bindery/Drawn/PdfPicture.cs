@@ -1,6 +1,6 @@
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
-using PressRun.Web.Quotes.Pdf;
+using PressRun.Web.Shared.Faces;
 using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Bindery.Drawn;

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using PdfSharp.Drawing;
 
-namespace PressRun.Web.Quotes.Pdf;
+namespace PressRun.Web.Shared.Faces;
 
 /// <summary>A face in a size. A letter that it lacks is set in another that has it; where none has it, and for scripts that this file cannot join or turn
 /// around, a mark stands in its place, and never an empty box.</summary>

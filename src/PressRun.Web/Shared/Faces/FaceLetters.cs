@@ -1,7 +1,7 @@
 using System.Buffers.Binary;
 using System.Collections;
 
-namespace PressRun.Web.Quotes.Pdf;
+namespace PressRun.Web.Shared.Faces;
 
 /// <summary>Which letters a face has: read from its table <c>cmap</c>, in the two formats that fonts of today bring (OpenType 1.9, cmap, formats 4 and 12).</summary>
 internal sealed class FaceLetters

@@ -2,7 +2,7 @@ using System.Reflection;
 using System.Text;
 using PdfSharp.Fonts;
 
-namespace PressRun.Web.Quotes.Pdf;
+namespace PressRun.Web.Shared.Faces;
 
 /// <summary>The app's own faces for documents, embedded as far as a document uses them (licences beside the files): a book face with Latin, Greek and Cyrillic, a
 /// sans with Latin, and a third one for the scripts of East Asia.</summary>

@@ -3,7 +3,7 @@ using System.Text;
 using PressRun.Data.Presses;
 using PressRun.Data.Running;
 using PressRun.Engine.Measures;
-using PressRun.Web.Quotes.Pdf;
+using PressRun.Web.Shared.Faces;
 
 namespace PressRun.Web.Shared.Wording;
 
