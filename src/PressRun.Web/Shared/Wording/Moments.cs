@@ -6,11 +6,11 @@ namespace PressRun.Web.Shared.Wording;
 /// <summary>Moments as they are told: by the clock where the server stands, with how far that is from universal time, since a reader may be elsewhere.</summary>
 public static class Moments
 {
-    /// <summary>The day of a moment in a list, as the viewer writes days.</summary>
-    public static string Day(DateTimeOffset at) => TimeZoneInfo.Local.DayOf(at).ToString("d", CultureInfo.CurrentCulture);
+    /// <summary>The day of a moment in a list, as days stand in every table: <c>3 Mar 2026</c>.</summary>
+    public static string Day(DateTimeOffset at) => PressFormat.Written(TimeZoneInfo.Local.DayOf(at));
 
-    /// <summary>A moment in a list, as the viewer writes them.</summary>
-    public static string Short(DateTimeOffset at) => Told(at, "g", CultureInfo.CurrentCulture, TimeZoneInfo.Local);
+    /// <summary>A moment of these weeks in a list: <c>3 Mar, 14:05 UTC+1</c>.</summary>
+    public static string Short(DateTimeOffset at) => Told(at, Say($"d MMM, HH:mm"), Texts.Language, TimeZoneInfo.Local);
 
     /// <summary>A moment: <c>3 Mar, 14:05 UTC+1</c>.</summary>
     /// <param name="at">The moment.</param>
