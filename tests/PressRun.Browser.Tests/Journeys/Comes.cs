@@ -18,8 +18,8 @@ internal static class Comes
     {
         var estimate = Reckoned.At(source);
         var totals = estimate.Totals;
-        await Expect(To(page, "The run costs")).ToContainTextAsync(Whole(format.Money(totals.LandedCost)));
-        await Expect(To(page, "A copy costs")).ToContainTextAsync(Whole(format.Money(estimate.UnitCost)));
+        await Expect(To(page, "The run costs, planned")).ToContainTextAsync(Whole(format.Money(totals.LandedCost)));
+        await Expect(To(page, "A copy costs, planned")).ToContainTextAsync(Whole(format.Money(estimate.UnitCost)));
         await Expect(To(page, "Sheets")).ToContainTextAsync(Whole(format.Count(estimate.Parts.Sum(part => part.OnSheets!.Sheets))));
         await Expect(To(page, "A copy weighs")).ToContainTextAsync(Whole(format.Mass(estimate.Copy.Mass).ToString()));
         await Expect(To(page, "It is thick")).ToContainTextAsync(Whole(format.Thickness(estimate.Copy.Thickness).ToString()));

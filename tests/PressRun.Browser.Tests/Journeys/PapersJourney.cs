@@ -104,7 +104,7 @@ public sealed class PapersJourney(Chromium chromium, SampleApp sample)
             var posted = Reckoned.At(plan).Postage.Single(choice => choice.ChannelId == way.Id);
             await visit.Field("Reaches the reader by").SelectOptionAsync(new SelectOptionValue { Label = way.Name });
             await Expect(visit.Page.Locator("p.sentence")).ToContainTextAsync(
-                posted.Price is { } price ? $"for {Format.Money(price)}, with " : "taken by no service");
+                posted.Price is { } price ? $"for {Format.Sum(price)}, with " : "taken by no service");
             await Expect(visit.Page.Locator("p.sentence")).ToContainTextAsync(plan.Mailers.Single(mailer => mailer.Id == way.MailerId).Name);
         }
 

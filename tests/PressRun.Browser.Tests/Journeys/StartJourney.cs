@@ -62,7 +62,7 @@ public sealed class StartJourney(Chromium chromium, SampleApp sample)
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Notes on Rain");
         await Expect(visit.Field("Pages of inside")).ToHaveValueAsync("36");
         var reckoned = Reckon(first with { InsidePages = 36, Quantity = 80 }, euro.Currency);
-        await Expect(Comes.To(page, "The run costs")).ToContainTextAsync(euro.Money(reckoned.Totals.LandedCost));
+        await Expect(Comes.To(page, "The run costs, planned")).ToContainTextAsync(euro.Money(reckoned.Totals.LandedCost));
 
         await using var stored = await Stored.OpenAsync(app);
         Assert.Equal(("Lantern Row", "CHF", UnitSystem.Metric), (stored.Press.Name, stored.Press.Currency, stored.Press.Units));

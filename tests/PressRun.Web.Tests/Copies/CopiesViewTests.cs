@@ -87,7 +87,7 @@ public class CopiesViewTests
     public async Task The_sentence_holds_what_sales_brought_against_what_the_copies_cost()
     {
         var said = await SaidAsync(ALedger.Line(0, MovementKind.Printed, 50, 100m), ALedger.Line(1, MovementKind.Sold, -10, 60m));
-        Assert.Contains("40 of 50 copies printed are on hand, at 2.00 each. Sales of 10 copies brought 60.00; those copies had cost 20.00.", said, StringComparison.Ordinal);
+        Assert.Contains("40 of 50 copies printed are on hand, at USD 2.00 each. Sales of 10 copies brought 60.00; those copies had cost 20.00.", said, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -15,7 +15,7 @@ public class PlanAgainstTests
         var plan = ALedger.View().Plan!;
         var said = await SaidAsync(plan, Actual);
 
-        Assert.Contains($"cost {Written.Metric.Money(Actual.LandedCost(2))}, ", said, StringComparison.Ordinal);
+        Assert.Contains($"cost {Written.Metric.Sum(Actual.LandedCost(2)).Replace('\u00a0', ' ')}, ", said, StringComparison.Ordinal);
         Assert.Contains($"planned {Written.Metric.Money(plan.Estimate.UnitCost)}.", said, StringComparison.Ordinal);
         Assert.Contains("fewer came out good", said, StringComparison.Ordinal);
         Assert.Contains("The rest of the invoice", said, StringComparison.Ordinal);

@@ -60,7 +60,7 @@ public class ReprintTablesTests
         await using var page = APage();
         var words = Text(page.Render<ReprintSentence>(set => Set(set, advice).Add(part => part.Cash, 60m)));
 
-        Assert.StartsWith($"Print {advice.Answer.Point.Quantity}, the best that the cash of 60.00 pays for: on hand are none;", words, StringComparison.Ordinal);
+        Assert.StartsWith($"Print {advice.Answer.Point.Quantity}, the best that the cash of $60.00 pays for: on hand are none;", words, StringComparison.Ordinal);
         Assert.Contains(
             $"With {Format.Money(advice.WithMoreCash!.Value.More)} more to pay out, {advice.Best.Point.Quantity} would be best, and keep {Format.Money(advice.WithMoreCash.Value.Gains)} more.", words, StringComparison.Ordinal);
         Assert.Contains($"takes {Format.Money(advice.OwnBeyondCash!.Value)} more cash than there is", words, StringComparison.Ordinal);
@@ -91,7 +91,7 @@ public class ReprintTablesTests
         var words = Text(page.Render<ReprintSentence>(set => Set(set, advice)));
 
         Assert.StartsWith("Print none: on hand are 300;", words, StringComparison.Ordinal);
-        Assert.Contains($"What is on hand keeps {Format.Money(advice.Answer.Point.ExpectedProfit)} on average, and no printing keeps more.", words, StringComparison.Ordinal);
+        Assert.Contains($"What is on hand keeps {Format.Sum(advice.Answer.Point.ExpectedProfit)} on average, and no printing keeps more.", words, StringComparison.Ordinal);
     }
 
     [Fact]

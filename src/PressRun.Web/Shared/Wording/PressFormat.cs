@@ -35,8 +35,8 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     /// <summary>Of all amounts.</summary>
     public Currency Currency { get; } = currency;
 
-    // A sign that several currencies have says which one only where the viewer is at home in it; elsewhere the code does.
-    private string Sign { get; } = currency.Code switch
+    /// <summary>How the currency is told beside a figure. A sign that several currencies have says which one only where the viewer is at home in it; elsewhere the code does.</summary>
+    public string CurrencySign { get; } = currency.Code switch
     {
         "EUR" => "€",
         "GBP" => "£",
@@ -66,8 +66,8 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     public string Sum(decimal amount)
     {
         var (number, pattern) = (Money(Math.Abs(amount)), Culture.NumberFormat.CurrencyPositivePattern);
-        var gap = pattern is AfterGap or BeforeGap || char.IsLetter(Sign[^1]) || char.IsLetter(Sign[0]) ? "\u00a0" : "";
-        var sum = pattern is Before or BeforeGap ? Sign + gap + number : number + gap + Sign;
+        var gap = pattern is AfterGap or BeforeGap || char.IsLetter(CurrencySign[^1]) || char.IsLetter(CurrencySign[0]) ? "\u00a0" : "";
+        var sum = pattern is Before or BeforeGap ? CurrencySign + gap + number : number + gap + CurrencySign;
         return Currency.Round(amount) < 0m ? figures.NegativeSign + sum : sum;
     }
 
