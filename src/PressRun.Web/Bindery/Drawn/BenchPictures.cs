@@ -44,8 +44,19 @@ public static class BenchPictures
             foreach (var (place, page) in pages.Index())
             {
                 var (x, y) = (left + (width * ((2 * place) + 1) / (2 * pages.Count)), top + ((height - Band) / 2));
-                marks.Add(ink == Ink.None ? new TextMark(Words.Of(Ink.None), x, y + 4, 8) : new TextMark($"{page}", x, y + 4, 17, Strong: true));
+                if (ink != Ink.None)
+                {
+                    marks.Add(new TextMark($"{page}", x, y + 4, 17, Strong: true));
+                }
+
                 marks.Add(new HeadMark(x, Math.Max(top + 6, y - 12), 8));
+            }
+
+            if (ink == Ink.None)
+            {
+                // Once for the whole face: beside each other such words would be too small to read.
+                var unprinted = Words.Of(Ink.None);
+                marks.Add(new TextMark(unprinted, left + (width / 2), top + ((height - Band) / 2) + 4, Math.Min(13, TextMark.LargestIn(width, unprinted))));
             }
         }
     }

@@ -45,7 +45,22 @@ public sealed record BoxMark(Pen Pen, double X, double Y, double Width, double H
 /// <param name="QuarterTurns">Clockwise from upright, 0 to 3.</param>
 /// <param name="Strong">True for what is read from afar.</param>
 /// <param name="Wrong">True for what has come out wrong.</param>
-public sealed record TextMark(string Words, double X, double Y, double Size, int QuarterTurns = 0, bool Strong = false, bool Wrong = false) : Mark;
+/// <param name="Room">Of a note: the length that it may take; 0 for what is no note.</param>
+public sealed record TextMark(string Words, double X, double Y, double Size, int QuarterTurns = 0, bool Strong = false, bool Wrong = false, double Room = 0) : Mark
+{
+    // What a letter takes of its height, on average.
+    private const double LetterWidth = 0.56;
+
+    // Of a picture as wide as a phone a letter this large is read without a glass.
+    private const double PartOfWidth = 14.0 / 320;
+
+    /// <summary>Height of a note's letters on a phone: larger than on a table, as far as there is room.</summary>
+    /// <param name="pictureWidth">Width of the picture.</param>
+    public double SizeOnPhone(double pictureWidth) => Math.Max(Size, Math.Min(pictureWidth * PartOfWidth, LargestIn(Room, Words)));
+
+    /// <summary>The largest letters in which words fit into a length.</summary>
+    public static double LargestIn(double room, string words) => room / (LetterWidth * Math.Max(1, words.Length));
+}
 
 /// <summary>A triangle that points to the head: this way up.</summary>
 /// <param name="X">Middle across.</param>

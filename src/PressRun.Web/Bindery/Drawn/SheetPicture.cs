@@ -60,7 +60,7 @@ public static class SheetPicture
             var box = face.Places.First(place => place.Letter == stack.Place.Letter).Box;
             marks.Add(new TextMark(
                 stack.Pile is null ? Say($"{stack.Place.Letter} stays blank") : BenchWords.To(stack),
-                Mm(box.Middle.Across), Mm(box.Bottom) - Math.Max(3, Smaller(box) * 0.05), Math.Min(7, Smaller(box) * 0.06)));
+                Mm(box.Middle.Across), Mm(box.Bottom) - Math.Max(3, Smaller(box) * 0.05), Math.Min(7, Smaller(box) * 0.06), Room: Mm(box.Width)));
         }
 
         var pages = string.Join(", ", face.Pages.Select(page => page.Page));
@@ -78,7 +78,7 @@ public static class SheetPicture
         }
 
         var (x, y, size, up, across) = Stands(page);
-        return Number(page).Append(new TextMark(note, x - (across * size * 0.85), y - (up * size * 0.85), size * 0.22, page.QuarterTurns));
+        return Number(page).Append(new TextMark(note, x - (across * size * 0.85), y - (up * size * 0.85), size * 0.22, page.QuarterTurns, Room: Mm(page.QuarterTurns % 2 == 0 ? page.Area.Width : page.Area.Height)));
     }
 
     // Its number in its middle, and over it the triangle that points to its head.

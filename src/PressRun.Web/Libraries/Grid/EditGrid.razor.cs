@@ -12,6 +12,9 @@ public sealed partial class EditGrid
     // A table of fewer columns is no wider than they need.
     private const int WideFrom = 6;
 
+    // So many do not fit beside each other on a tablet.
+    private const int ManyFrom = 10;
+
     private readonly string id = "g" + Guid.NewGuid().ToString("N")[..8];
     private ElementReference root;
     private string? said;
