@@ -79,9 +79,20 @@ public sealed partial class Staircase
         new[]
         {
             row.Chosen ? Say($"this run.") : null,
-            row.Jump is null ? null : row.Jump.Value.Change < 0m ? Say($"the cost falls.") : Say($"the cost jumps."),
+            row.Jump is null ? null : Step(row.Rung),
             row.Better is { } better ? Say(better, $"{Format.Count(better)} costs no more", $"{Format.Count(better)} cost no more") : null,
         }.OfType<string>());
+
+    // What the step at a jump is, beside the number before it.
+    private string Step(Rung rung)
+    {
+        var more = rung.LandedCost - Curve.At(rung.Quantity - 1);
+        return more < 0m
+            ? Say($"a step: {Format.Money(-more)} less.")
+            : Say($"a step: {Format.Money(more)} more.");
+    }
+
+    private StaircaseLoupe? Near(StaircaseDrawing drawing) => StaircaseLoupe.Of(Curve, Bands, Inside, drawing);
 
     /// <inheritdoc/>
     protected override (int From, int To) Range => (Curve.From, Curve.To);

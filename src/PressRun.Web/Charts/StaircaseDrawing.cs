@@ -18,10 +18,10 @@ public sealed record StaircaseFrame(double Width, double Height, double Left, do
     public double LoupeWidth { get; init; } = 0.3;
 
     /// <summary>Beside its notes on a table.</summary>
-    public static StaircaseFrame Wide { get; } = new(760, 356, 52, 30, 742, 316, 10, 4);
+    public static StaircaseFrame Wide { get; } = new(760, 376, 52, 42, 742, 328, 10, 4);
 
     /// <summary>On a phone, one unit a pixel at 390.</summary>
-    public static StaircaseFrame Narrow { get; } = new(330, 300, 38, 28, 320, 262, 4, 4) { LoupeWidth = 0.42 };
+    public static StaircaseFrame Narrow { get; } = new(330, 318, 38, 40, 320, 274, 4, 4) { LoupeWidth = 0.42 };
 }
 
 /// <summary>A dot at a jump: closed where the amount holds, open where it does not hold any more.</summary>
