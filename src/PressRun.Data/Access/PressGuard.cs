@@ -103,10 +103,16 @@ internal sealed class PressGuard(bool signIn, TimeProvider time)
     }
 
     /// <summary>Makes whoever made the press of the context its owner.</summary>
+    /// <exception cref="AccessRefusedException">Their sign-in has ended meanwhile.</exception>
     public async Task GiveToMakerAsync(PressRunDbContext db, CancellationToken cancel)
     {
         if (signIn && Visiting.Now is Visitor.Person person && await db.Presses.AnyAsync(press => press.Id == db.Press, cancel))
         {
+            if (!await SessionStore.HoldAsync(db, person, time.GetUtcNow(), cancel))
+            {
+                throw new AccessRefusedException();
+            }
+
             db.Memberships.Add(new MembershipRow { PressId = db.Press, UserId = person.UserId, Role = PressRole.Owner, Since = time.GetUtcNow() });
             await db.SaveChangesAsync(cancel);
         }

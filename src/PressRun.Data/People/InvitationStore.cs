@@ -106,6 +106,11 @@ public sealed class InvitationStore
 
         // In turn with every other change to the press's people, as it looks at more of its invitations than this one.
         await db.Database.ExecuteSqlAsync($"SELECT 1 FROM presses WHERE id = {row.PressId.Value} FOR UPDATE", cancel);
+        if (Visiting.Now is Visitor.Person person && person.UserId == user && !await SessionStore.HoldAsync(db, person, now, cancel))
+        {
+            return null;
+        }
+
         if (await Holding(db, hash, now).ExecuteUpdateAsync(set => set.SetProperty(used => used.UsedAt, now), cancel) == 0)
         {
             return null;

@@ -45,13 +45,20 @@ public sealed class PasswordCodeStore
             : null,
         cancel);
 
-    /// <summary>Takes a code, which then opens nothing any more.</summary>
+    /// <summary>Takes a code, which then opens nothing any more, in a transaction of the caller's, which ends all sign-ins of its person.</summary>
     /// <returns>Whose it is; null where it holds no more, or never did.</returns>
     internal static async Task<Guid?> TakeAsync(PressRunDbContext db, string code, DateTimeOffset now, CancellationToken cancel)
     {
         var hash = Secret.HashTyped(code);
         var holding = db.PasswordCodes.Where(row => row.SecretHash == hash && row.ExpiresAt > now);
-        if (await holding.AsNoTracking().SingleOrDefaultAsync(cancel) is not { } row || await holding.ExecuteDeleteAsync(cancel) == 0)
+        if (await holding.AsNoTracking().SingleOrDefaultAsync(cancel) is not { } row)
+        {
+            return null;
+        }
+
+        // Whoever joins another press meanwhile has done so and is seen here, or waits and then finds their sign-in ended. Another code for them need not wait.
+        await db.Database.ExecuteSqlAsync($"SELECT 1 FROM users WHERE id = {row.UserId} FOR NO KEY UPDATE", cancel);
+        if (await holding.ExecuteDeleteAsync(cancel) == 0)
         {
             return null;
         }

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Access;
 using PressRun.Data.Running;
 
 namespace PressRun.Data.People;
@@ -104,6 +105,14 @@ public sealed class SessionStore
     {
         var idleSince = now - LongestIdle;
         return db.Sessions.Where(row => row.UserId == user && row.EndedAt == null && row.ExpiresAt > now && row.SeenAt > idleSince);
+    }
+
+    /// <summary>True while a sign-in lasts by which somebody is about to come into a press, in a transaction of the caller's: what ends it, as a code for a forgotten password does, waits until that is done, or
+    /// is seen here.</summary>
+    internal static async Task<bool> HoldAsync(PressRunDbContext db, Visitor.Person person, DateTimeOffset now, CancellationToken cancel)
+    {
+        await db.Database.ExecuteSqlAsync($"SELECT 1 FROM users WHERE id = {person.UserId} FOR SHARE", cancel);
+        return await Lasting(db, person.UserId, now).AnyAsync(row => row.Id == person.SessionId, cancel);
     }
 
     private Task<DateTimeOffset?> SeenAsync(Guid user, Guid session, CancellationToken cancel) => database.ReadServerAsync(

@@ -1,7 +1,10 @@
+using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Access;
 using PressRun.Data.People;
 using PressRun.Data.Presses;
 using PressRun.Data.Tests.Fixtures;
+using PressRun.Engine.Measures;
+using PressRun.Engine.Paper;
 
 namespace PressRun.Data.Tests.People;
 
@@ -71,6 +74,64 @@ public sealed class PasswordCodeTests(PostgresFixture postgres)
         Assert.Null(await TakeAsync(stores, kept.Code!));
     }
 
+    [Fact]
+    public async Task A_code_waits_for_whoever_just_joins_another_press_and_then_opens_nothing()
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true, clock);
+        var (press, owner, member) = await PressAsync(stores);
+        var (elsewhere, them, _) = await PressAsync(stores);
+        var code = (await MakeAsync(stores, owner, press, member)).Code!;
+        var link = await Household.AsAsync(them, () => stores.Invitations.InviteAsync(elsewhere, "Member", PressRole.Reader));
+        await using var db = stores.Context(default);
+        await using var joining = await db.Database.BeginTransactionAsync(TestContext.Current.CancellationToken);
+        Assert.NotNull(await Household.AsAsync(member, () => InvitationStore.AcceptAsync(db, link, member.UserId, clock.GetUtcNow(), TestContext.Current.CancellationToken)));
+
+        var taking = TakeAsync(stores, code);
+        await Eventually.HoldsAsync(async () => taking.IsCompleted || await IsWaitingAsync(stores));
+        await joining.CommitAsync(TestContext.Current.CancellationToken);
+
+        Assert.Null(await taking);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task Nobody_joins_or_makes_a_press_by_a_sign_in_that_a_code_is_just_ending(bool joins)
+    {
+        await using var stores = await Stores.NewAsync(postgres, signIn: true, clock);
+        var (press, owner, _) = await PressAsync(stores);
+        var (elsewhere, them, _) = await PressAsync(stores);
+        var other = await Household.MemberAsync(stores, press, "Other" + Guid.NewGuid(), PressRole.Owner);
+        var code = (await MakeAsync(stores, owner, press, other)).Code!;
+        var link = await Household.AsAsync(them, () => stores.Invitations.InviteAsync(elsewhere, "Other", PressRole.Reader));
+        await using var db = stores.Context(default);
+        await using var taking = await db.Database.BeginTransactionAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(other.UserId, await PasswordCodeStore.TakeAsync(db, code, clock.GetUtcNow(), TestContext.Current.CancellationToken));
+
+        var coming = Household.AsAsync(other, ComeAsync);
+        await Eventually.HoldsAsync(async () => coming.IsCompleted || await IsWaitingAsync(stores));
+        await SessionStore.EndOthersAsync(db, other.UserId, null, clock.GetUtcNow(), TestContext.Current.CancellationToken);
+        await taking.CommitAsync(TestContext.Current.CancellationToken);
+
+        Assert.False(await coming);
+        await using var after = stores.Context(default);
+        Assert.Equal(press, Assert.Single(after.Memberships.IgnoreQueryFilters(), row => row.UserId == other.UserId).PressId);
+
+        async Task<bool> ComeAsync()
+        {
+            try
+            {
+                return joins
+                    ? await stores.Invitations.AcceptAsync(link, other.UserId, TestContext.Current.CancellationToken) is not null
+                    : await stores.Presses.CreateAsync(new NewPress("Late Light", "EUR", UnitSystem.Metric, PaperRegion.Iso), TestContext.Current.CancellationToken) is SaveResult<PressRecord>.Saved;
+            }
+            catch (AccessRefusedException)
+            {
+                return false;
+            }
+        }
+    }
+
     // A press with an owner and a reader. The owner of the first is called Own, that of a second Them.
     private static async Task<(PressId Press, Visitor.Person Owner, Visitor.Person Member)> PressAsync(Stores stores)
     {
@@ -86,6 +147,15 @@ public sealed class PasswordCodeTests(PostgresFixture postgres)
     private async Task<Guid?> TakeAsync(Stores stores, string code)
     {
         await using var db = stores.Context(default);
-        return await PasswordCodeStore.TakeAsync(db, code, clock.GetUtcNow(), TestContext.Current.CancellationToken);
+        await using var all = await db.Database.BeginTransactionAsync(TestContext.Current.CancellationToken);
+        var whose = await PasswordCodeStore.TakeAsync(db, code, clock.GetUtcNow(), TestContext.Current.CancellationToken);
+        await all.CommitAsync(TestContext.Current.CancellationToken);
+        return whose;
+    }
+
+    private static async Task<bool> IsWaitingAsync(Stores stores)
+    {
+        await using var db = stores.Context(default);
+        return await db.Database.SqlQuery<bool>($"SELECT EXISTS (SELECT 1 FROM pg_stat_activity WHERE datname = current_database() AND wait_event_type = 'Lock') AS \"Value\"").SingleAsync();
     }
 }
