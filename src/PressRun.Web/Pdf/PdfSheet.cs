@@ -246,9 +246,7 @@ public sealed class PdfSheet : IDisposable
             font.Draw(over, number, brush, width - Margin - font.Width(over, number), base1);
         }
 
-        using var stream = new MemoryStream();
-        document.Save(stream, closeStream: false);
-        return stream.ToArray();
+        return PdfFile.Of(document);
     }
 
     /// <inheritdoc/>

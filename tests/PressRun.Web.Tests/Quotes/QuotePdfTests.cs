@@ -4,6 +4,7 @@ using PressRun.Data.Quotes;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Quoting;
+using PressRun.Web.Bindery.Drawn;
 using PressRun.Web.Quotes;
 using PressRun.Web.Tests.Support;
 using UglyToad.PdfPig;
@@ -89,6 +90,32 @@ public sealed partial class QuotePdfTests
         finally
         {
             CultureInfo.CurrentUICulture = before;
+        }
+    }
+
+    // PDF 2.0 (ISO 32000-2), 7.9.4: a date has the year of the Gregorian calendar first.
+    [Theory]
+    [InlineData("ar-SA")]
+    [InlineData("fa-IR")]
+    [InlineData("th-TH")]
+    public void A_file_says_when_it_was_made_by_the_calendar_of_files_and_not_by_its_readers(string culture)
+    {
+        var before = CultureInfo.CurrentCulture;
+        CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
+        try
+        {
+            using var quote = PdfDocument.Open(QuotePdf.Of(AQuote.View(culture: culture), allLines: true));
+            using var picture = PdfDocument.Open(PdfPicture.AtTrueSize("A sheet", [new Picture(100, 100, [], "A sheet")]));
+
+            Assert.StartsWith($"D:{AQuote.MadeAt.UtcDateTime.Year.ToString(CultureInfo.InvariantCulture)}", quote.Information.CreationDate, StringComparison.Ordinal);
+            Assert.All(
+                new[] { quote, picture }.SelectMany(document => new[] { document.Information.CreationDate, document.Information.ModifiedDate }).OfType<string>(),
+                date => Assert.Matches(@"^D:20[0-9]{2}[0-9+Z\-']*$", date));
+            Assert.Same(CultureInfo.GetCultureInfo(culture), CultureInfo.CurrentCulture);
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
         }
     }
 

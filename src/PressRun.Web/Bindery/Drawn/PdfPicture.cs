@@ -1,5 +1,6 @@
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
+using PressRun.Web.Pdf;
 using PressRun.Web.Shared.Faces;
 using PressRun.Web.Shared.Wording;
 
@@ -31,9 +32,7 @@ public static class PdfPicture
             Draw(graphics, picture, 0, 0, PointsPerMillimetre);
         }
 
-        using var stream = new MemoryStream();
-        document.Save(stream, closeStream: false);
-        return stream.ToArray();
+        return PdfFile.Of(document);
     }
 
     /// <summary>Draws a picture.</summary>
