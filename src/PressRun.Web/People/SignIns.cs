@@ -47,7 +47,7 @@ public sealed class SignIns(Accounts accounts, AccountRemoval removal, SessionSt
         var counted = await CountedAsync(address);
         foreach (var (limit, of) in counted)
         {
-            if (!await MayAsync(limit, of, Reason(limit, address)))
+            if (!await MayAsync(limit, of, Telling(limit, address)))
             {
                 return TooMany;
             }
@@ -72,7 +72,7 @@ public sealed class SignIns(Accounts accounts, AccountRemoval removal, SessionSt
     /// counted and not kept waiting: secrets are too long to be guessed, and somebody else in the same place may be trying.</summary>
     public async Task<bool> MissAsync()
     {
-        var may = await MayAsync(OfSecrets, Place.Of(Http.Connection.RemoteIpAddress), Refusals.Place);
+        var may = await MayAsync(OfSecrets, Place.Of(Http.Connection.RemoteIpAddress), () => refusals.Tell(Http, Refusals.Place));
         if (may)
         {
             refusals.Tell(Http, Refusals.Secret);
@@ -96,7 +96,7 @@ public sealed class SignIns(Accounts accounts, AccountRemoval removal, SessionSt
 
     /// <summary>Counts a try of one's own password by somebody who has signed in; false where it is one too many. Whoever sits at a device that
     /// was left open keeps nobody out elsewhere.</summary>
-    private Task<bool> MayChangeAsync(Guid session) => MayAsync(OfChange, session.ToString(), Refusals.Change);
+    private Task<bool> MayChangeAsync(Guid session) => MayAsync(OfChange, session.ToString(), () => refusals.Tell(Http, Refusals.Change));
 
     /// <summary>Changes somebody's password, ends their other sign-ins, and goes on knowing the device.</summary>
     /// <param name="user">Whose.</param>
@@ -204,21 +204,22 @@ public sealed class SignIns(Accounts accounts, AccountRemoval removal, SessionSt
         new AuthenticationProperties { IsPersistent = true, IssuedUtc = time.GetUtcNow(), ExpiresUtc = time.GetUtcNow() + SessionStore.Longest });
 
     // One try too many is told to programs as well as to people: by the status of the page that says so, and by when to come back.
-    private async Task<bool> MayAsync(AttemptLimit limit, string of, string reason)
+    private async Task<bool> MayAsync(AttemptLimit limit, string of, Action tell)
     {
         if (await attempts.TakeAsync(limit, of))
         {
             return true;
         }
 
-        refusals.Tell(Http, reason);
+        tell();
         Http.Response.StatusCode = StatusCodes.Status429TooManyRequests;
         Http.Response.Headers.RetryAfter = limit.Within.TotalSeconds.ToString("0", CultureInfo.InvariantCulture);
         return false;
     }
 
-    private static string Reason(AttemptLimit limit, string address) =>
-        limit == OfPlace ? Refusals.Place : limit == OfDevices ? Refusals.AccountOnDevices : limit == OfAddress ? Refusals.AccountEverywhere(address) : Refusals.AccountHere;
+    private Action Telling(AttemptLimit limit, string address) => limit == OfAddress
+        ? () => refusals.TellClosed(Http, address)
+        : () => refusals.Tell(Http, limit == OfPlace ? Refusals.Place : limit == OfDevices ? Refusals.AccountOnDevices : Refusals.AccountHere);
 
     // Of whatever page: one that is open to everybody asks nobody who they are, and the sign-in is their browser's all the same.
     private async Task EndOwnAsync()

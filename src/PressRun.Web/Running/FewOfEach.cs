@@ -1,12 +1,26 @@
 namespace PressRun.Web.Running;
 
-/// <summary>Lets something be told a few times of each of many, and of several that belong together not much more often, however often it happens: so that a program may count it, and strangers don't fill the log.</summary>
+/// <summary>What to do with something that is counted.</summary>
+internal enum Telling
+{
+    /// <summary>Not to tell of it.</summary>
+    No,
+
+    /// <summary>To tell of it.</summary>
+    Yes,
+
+    /// <summary>To tell that more of all is left out from now on; said once.</summary>
+    LeftOut,
+}
+
+/// <summary>Lets something be told a few times of each of many, of several that belong together not much more often, and of all together only so often, however often it happens: so that a program may count it, and
+/// strangers don't fill the log.</summary>
 /// <param name="time">The clock.</param>
 /// <param name="most">How often of one.</param>
 /// <param name="mostTogether">How often of all that belong together.</param>
+/// <param name="mostOfAll">How often in all; of no more it is known how often.</param>
 /// <param name="within">Within this time; then all are counted anew.</param>
-/// <param name="mostKept">Of how many it is known how often. Those of one group that come when there are more count as one, and so do all groups that come then.</param>
-internal sealed class FewOfEach(TimeProvider time, int most, int mostTogether, TimeSpan within, int mostKept)
+internal sealed class FewOfEach(TimeProvider time, int most, int mostTogether, int mostOfAll, TimeSpan within)
 {
     private readonly Dictionary<string, int> groups = [];
 
@@ -16,10 +30,12 @@ internal sealed class FewOfEach(TimeProvider time, int most, int mostTogether, T
 
     private long since = time.GetTimestamp();
 
-    /// <summary>True where it may be told now of this one; that counts as a telling.</summary>
+    private int all;
+
+    /// <summary>What to do now with this one; it is counted where it is told.</summary>
     /// <param name="group">What it belongs to.</param>
     /// <param name="member">Itself.</param>
-    public bool May(string group, string member)
+    public Telling Count(string group, string member)
     {
         lock (turn)
         {
@@ -27,29 +43,29 @@ internal sealed class FewOfEach(TimeProvider time, int most, int mostTogether, T
             {
                 groups.Clear();
                 members.Clear();
-                since = time.GetTimestamp();
+                (all, since) = (0, time.GetTimestamp());
             }
-
-            var counted = IsKept(groups, group) ? group : "";
-            var together = groups.GetValueOrDefault(counted);
 
             // Only who was told of is kept: whoever takes one address after another of a household uses up no more than its lines.
-            var apart = counted.Length > 0 && member != group && IsKept(members, member);
-            var alone = apart ? members.GetValueOrDefault(member) : together;
-            if (alone >= most || together >= mostTogether)
+            var together = groups.GetValueOrDefault(group);
+            var alone = member == group ? together : members.GetValueOrDefault(member);
+            if (alone >= most || together >= mostTogether || all > mostOfAll)
             {
-                return false;
+                return Telling.No;
             }
 
-            groups[counted] = together + 1;
-            if (apart)
+            if (all++ == mostOfAll)
+            {
+                return Telling.LeftOut;
+            }
+
+            groups[group] = together + 1;
+            if (member != group)
             {
                 members[member] = alone + 1;
             }
 
-            return true;
+            return Telling.Yes;
         }
     }
-
-    private bool IsKept(Dictionary<string, int> counts, string of) => counts.Count < mostKept || counts.ContainsKey(of);
 }

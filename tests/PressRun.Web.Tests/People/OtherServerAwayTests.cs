@@ -54,6 +54,22 @@ public sealed class OtherServerAwayTests
         Assert.Equal(23, told.Lines.Count);
     }
 
+    [Fact]
+    public void However_many_places_come_back_the_log_has_room_and_says_once_that_more_is_left_out()
+    {
+        using var told = new HeardLines();
+        using var logging = new LoggerFactory([told]);
+        var away = new OtherServerAway(new HandClock(), logging.CreateLogger<OtherServerAway>());
+
+        for (var place = 0; place < 20_000; place++)
+        {
+            away.TellNotTold($"place {place}", "access_denied");
+        }
+
+        Assert.Equal(1_001, told.Lines.Count);
+        Assert.Equal("More came back from the other server so than is told here: further lines are left out for up to a quarter of an hour", told.Lines.Last());
+    }
+
     [Theory]
     [InlineData(HttpRequestError.ConnectionError, "nobody answers there")]
     [InlineData(HttpRequestError.NameResolutionError, "its name is not known")]

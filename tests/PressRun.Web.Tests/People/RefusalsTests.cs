@@ -52,14 +52,18 @@ public sealed class RefusalsTests : IDisposable
     }
 
     [Fact]
-    public void More_places_than_are_counted_share_the_lines_of_one_until_all_are_counted_anew()
+    public void However_many_places_try_the_log_has_room_and_says_once_that_more_is_left_out_and_guesses_at_keys_hide_none_at_passwords()
     {
-        for (var place = 0; place < 60_000; place++)
-        {
-            refusals.Tell(From(new IPAddress([10, 0, (byte)(place / 256), (byte)place]).ToString()), Refusals.Key);
-        }
+        TellOfMany(Refusals.Key);
+        Assert.Equal(Refusals.MostOfSecrets + 1, told.Lines.Count);
+        Assert.Equal("More was refused than is told here: further lines of codes, invitations, passkeys and keys are left out for up to a quarter of an hour", told.Lines.Last());
+        TellOfMany(Refusals.Secret);
+        Assert.Equal(Refusals.MostOfSecrets + 1, told.Lines.Count);
 
-        Assert.Equal(50_000 + Refusals.MostOfAddress, told.Lines.Count);
+        TellOfMany(Refusals.Password);
+        Assert.Equal(Refusals.MostOfSecrets + Refusals.MostOfPasswords + 2, told.Lines.Count);
+        Assert.Equal("More was refused than is told here: further lines of passwords are left out for up to a quarter of an hour", told.Lines.Last());
+
         clock.Pass(Refusals.Within);
         refusals.Tell(From("192.0.2.3"), Refusals.Key);
         Assert.Equal("Refused sign-in from 192.0.2.3: wrong key", told.Lines.Last());
@@ -78,15 +82,20 @@ public sealed class RefusalsTests : IDisposable
     }
 
     [Fact]
-    public void That_an_account_is_closed_is_told_however_many_lines_there_are()
+    public void That_an_account_is_closed_is_told_however_many_lines_there_are_and_these_have_an_end_too()
     {
-        for (var place = 0; place < 60_000; place++)
+        TellOfMany(Refusals.Key);
+        TellOfMany(Refusals.Password);
+
+        refusals.TellClosed(From("192.0.2.4"), "eda@example.org");
+        Assert.Equal("Refused sign-in from 192.0.2.4: too many tries of the account e...@example.org, which is closed to new devices for up to an hour", told.Lines.Last());
+        for (var account = 0; account < 60_000; account++)
         {
-            refusals.Tell(From(new IPAddress([10, 0, (byte)(place / 256), (byte)place]).ToString()), Refusals.Key);
+            refusals.TellClosed(From("192.0.2.5"), $"eda@{account}.example");
         }
 
-        refusals.Tell(From("192.0.2.4"), Refusals.AccountEverywhere("eda@example.org"));
-        Assert.Equal("Refused sign-in from 192.0.2.4: too many tries of the account e...@example.org, which is closed to new devices for up to an hour", told.Lines.Last());
+        Assert.Equal(20_003, told.Lines.Count);
+        Assert.Equal("More was refused than is told here: further lines of closed accounts are left out for up to a quarter of an hour", told.Lines.Last());
     }
 
     [Fact]
@@ -115,6 +124,14 @@ public sealed class RefusalsTests : IDisposable
     }
 
     public void Dispose() => logging.Dispose();
+
+    private void TellOfMany(string reason)
+    {
+        for (var place = 0; place < 60_000; place++)
+        {
+            refusals.Tell(From(new IPAddress([10, 0, (byte)(place / 256), (byte)place]).ToString()), reason);
+        }
+    }
 
     private static DefaultHttpContext From(string address)
     {

@@ -6,12 +6,12 @@ namespace PressRun.Web.People.Elsewhere;
 public sealed partial class OtherServerAway(TimeProvider time, ILogger<OtherServerAway> logger)
 {
     private const int MostBack = 20;
-    private const int MostPlaces = 10_000;
+    private const int MostOfAll = 1_000;
     private static readonly TimeSpan Pause = TimeSpan.FromMinutes(1);
     private static readonly TimeSpan Within = TimeSpan.FromMinutes(15);
 
     private readonly Seldom seldom = new(time, Pause);
-    private readonly FewOfEach fewBack = new(time, MostBack, MostBack, Within, MostPlaces);
+    private readonly FewOfEach fewBack = new(time, MostBack, MostBack, MostOfAll, Within);
 
     /// <summary>Tells it, at most once a minute: anybody may press the button.</summary>
     /// <param name="server">The server.</param>
@@ -25,14 +25,21 @@ public sealed partial class OtherServerAway(TimeProvider time, ILogger<OtherServ
         }
     }
 
-    /// <summary>Tells that somebody came back and who they are was not told, at most twenty times of one place within a quarter of an hour: anybody may open the address to which people come back.</summary>
+    /// <summary>Tells that somebody came back and who they are was not told, at most twenty times of one place and a thousand times in all within a quarter of an hour: anybody may open the address to which people come back.</summary>
     /// <param name="place">From where.</param>
     /// <param name="why">Why, in words that nobody but the standards and the framework chose.</param>
     public void TellNotTold(string place, string why)
     {
-        if (fewBack.May(place, place))
+        switch (fewBack.Count(place, place))
         {
-            LogNotTold(logger, why);
+            case Telling.Yes:
+                LogNotTold(logger, why);
+                break;
+            case Telling.LeftOut:
+                LogLeftOut(logger);
+                break;
+            default:
+                break;
         }
     }
 
@@ -53,4 +60,7 @@ public sealed partial class OtherServerAway(TimeProvider time, ILogger<OtherServ
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "Somebody came back from the other server, and who they are was not told: {Reason}")]
     private static partial void LogNotTold(ILogger logger, string reason);
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "More came back from the other server so than is told here: further lines are left out for up to a quarter of an hour")]
+    private static partial void LogLeftOut(ILogger logger);
 }
