@@ -14,4 +14,13 @@ public static class PressChoice
         await using var table = await js.InvokeAsync<IJSObjectReference>("import", "./js/table.js");
         await table.InvokeVoidAsync("choosePress", CurrentPress.CookieName, press.ToString());
     }
+
+    /// <summary>Has the browser remember a press, and stays where one is.</summary>
+    /// <param name="js">The browser.</param>
+    /// <param name="press">Which.</param>
+    public static async Task KeepAsync(IJSRuntime js, PressId press)
+    {
+        await using var cookies = await js.InvokeAsync<IJSObjectReference>("import", "./js/cookies.js");
+        await cookies.InvokeVoidAsync("keepChoice", CurrentPress.CookieName, press.ToString());
+    }
 }
