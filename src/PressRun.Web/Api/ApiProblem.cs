@@ -49,6 +49,20 @@ internal static class ApiProblem
         "The request body is too large",
         string.Create(CultureInfo.InvariantCulture, $"It has at most {mostBytes:N0} bytes."));
 
+    /// <summary>The request broke off, came too slowly or is none: the web server has refused it while it was read.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="status">The status that the web server has for it.</param>
+    public static Task Broken(HttpContext context, int status)
+    {
+        var (type, title, detail) = status switch
+        {
+            StatusCodes.Status413PayloadTooLarge => ("too-large", "The request body is too large", "Send less at once."),
+            StatusCodes.Status408RequestTimeout => ("too-slow", "The request came too slowly", "Send it again, on a better line."),
+            _ => ("broken", "The request is broken", "It broke off, or its head or the parts of its body are not what HTTP has them be. Nothing was done; send it again whole."),
+        };
+        return Write(context, status, type, title, detail);
+    }
+
     /// <summary>The body is of another kind.</summary>
     public static Task WrongKind(HttpContext context) => Write(
         context,

@@ -1,3 +1,4 @@
+using Microsoft.Extensions.Options;
 using PressRun.JobFile.Results;
 using Scalar.AspNetCore;
 
@@ -20,7 +21,8 @@ public static class PressRunApi
     /// <summary>Adds what the interface needs. <see cref="ApiLimits"/> come from the section <c>PressRun:Api</c> of the configuration.</summary>
     public static IServiceCollection AddPressRunApi(this IServiceCollection services)
     {
-        services.AddOptions<ApiLimits>().BindConfiguration(ApiLimits.Section).ValidateDataAnnotations().ValidateOnStart();
+        services.AddOptions<ApiLimits>().BindConfiguration(ApiLimits.Section).ValidateOnStart();
+        services.AddSingleton<IValidateOptions<ApiLimits>, ApiLimitsCheck>();
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<JobDesk>();
         services.AddOpenApi(Document, ApiDescription.Configure);

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Connections.Features;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Features;
 using PressRun.Data.Running;
+using PressRun.Web.Api;
 using PressRun.Web.Layout;
 using PressRun.Web.Quotes;
 
@@ -13,7 +14,8 @@ namespace PressRun.Web.Running;
 public static class BrokenRequests
 {
     private const int MostPort = 65_535;
-    private static readonly PathString[] WithOwnLimit = ["/_blazor", "/api/v1", "/fair/entries", "/tally", SharePages.Folder];
+    private static readonly PathString Programs = "/api/v1";
+    private static readonly PathString[] WithOwnLimit = ["/_blazor", Programs, "/fair/entries", "/tally", SharePages.Folder];
 
     /// <summary>Refuses requests without a host, as HTTP/1.0 allows them, or with a port that is none: no address of a page could be told from
     /// them; only whether the server lives may be asked so. What is found broken while a body is read gets the status that the web server has for it.</summary>
@@ -24,7 +26,7 @@ public static class BrokenRequests
         var isNamed = context.Request.Host.HasValue || Health.IsAsked(context.Request.Path, pathBase);
         if (!isNamed || context.Request.Host.Port is < 0 or > MostPort)
         {
-            context.Response.StatusCode = StatusCodes.Status400BadRequest;
+            await AnswerAsync(context, pathBase, StatusCodes.Status400BadRequest);
             return;
         }
 
@@ -35,10 +37,17 @@ public static class BrokenRequests
         catch (Exception problem) when (!context.Response.HasStarted && StatusOf(problem, context.Request) is { } status)
         {
             context.Response.Clear();
-            context.Response.StatusCode = status;
             CloseLine(context, problem);
+            await AnswerAsync(context, pathBase, status);
         }
     });
+
+    // A program reads why by the members of problem details; a browser that sends such a thing has nobody who reads.
+    private static Task AnswerAsync(HttpContext context, PathString pathBase, int status)
+    {
+        context.Response.StatusCode = status;
+        return context.Request.Path.StartsWithSegments(pathBase.Add(Programs)) && !context.RequestAborted.IsCancellationRequested ? ApiProblem.Broken(context, status) : Task.CompletedTask;
+    }
 
     /// <summary>Closes the line of a request that broke off while it was read. Else the web server reads on where nothing comes any more, and its surprise stands in the log at
     /// whatever length: anybody could fill it.</summary>

@@ -31,6 +31,23 @@ public class BrokenRequestTests
         Assert.StartsWith("HTTP/1.1 400 ", await RawRequests.AnswerTo(app, request), StringComparison.Ordinal);
     }
 
+    // RFC 9457: a program reads a refusal by its media type and members, whatever refused it.
+    [Theory]
+    [InlineData("", "Transfer-Encoding: chunked\r\n\r\nzz\r\n", "HTTP/1.1 400 ", "The request is broken")]
+    [InlineData("", "Transfer-Encoding: chunked\r\n\r\nFFFFFFFFFFFFFFFFFF\r\nab\r\n", "HTTP/1.1 400 ", "The request is broken")]
+    [InlineData("", "Content-Length: 1000\r\n\r\n", "HTTP/1.1 413 ", "The request body is too large")]
+    [InlineData("/loft", "Transfer-Encoding: chunked\r\n\r\nzz\r\n", "HTTP/1.1 400 ", "The request is broken")]
+    public async Task A_program_whose_request_is_broken_is_told_so_in_problem_details(string pathBase, string rest, string status, string title)
+    {
+        await using var app = await StartAsync(pathBase: pathBase, mostBytes: 100);
+
+        var answer = await RawRequests.AnswerTo(app, $"POST {pathBase}/api/v1/estimate HTTP/1.1\r\n{Host}Content-Type: application/json\r\n{rest}");
+
+        Assert.StartsWith(status, answer, StringComparison.Ordinal);
+        Assert.Contains("Content-Type: application/problem+json\r\n", answer, StringComparison.Ordinal);
+        Assert.Contains($"\"title\":\"{title}\"", answer, StringComparison.Ordinal);
+    }
+
     // Without more ado the web server writes a stack trace for each of them.
     [Theory]
     [InlineData("/form", false)]
@@ -56,10 +73,12 @@ public class BrokenRequestTests
         Assert.Empty(heard.Lines);
     }
 
-    private async Task<WebApplication> StartAsync(HeardLines? heard = null)
+    private async Task<WebApplication> StartAsync(HeardLines? heard = null, string pathBase = "", long? mostBytes = null)
     {
         var builder = WebApplication.CreateBuilder();
+        builder.Configuration["PathBase"] = pathBase;
         builder.AddPressRunHost();
+        builder.WebHost.ConfigureKestrel(server => server.Limits.MaxRequestBodySize = mostBytes ?? server.Limits.MaxRequestBodySize);
         builder.Services.AddAntiforgery();
         if (heard is not null)
         {
@@ -85,6 +104,7 @@ public class BrokenRequestTests
         app.UseTokensOrNothing();
         app.MapPost("/form", async (HttpContext context) => await context.Request.ReadFormAsync()).DisableAntiforgery();
         app.MapPost("/token", () => Results.Ok()).WithMetadata(new RequireAntiforgeryTokenAttribute());
+        app.MapPost("/api/v1/estimate", async (HttpContext context) => await context.Request.Body.CopyToAsync(Stream.Null));
         app.MapPost("/", async (HttpContext context) => await context.Request.Body.CopyToAsync(Stream.Null));
         await app.StartAsync(TestContext.Current.CancellationToken);
         return app;

@@ -38,7 +38,10 @@ public sealed class StartFaultsTests
 
     [Theory]
     [InlineData("PressRun:Api:MostWaiting", "many", "PressRun__Api__MostWaiting is many; write a whole number.")]
-    [InlineData("PressRun:Api:MostWaiting", "20000", "MostWaiting must be between 0 and 10000")]
+    [InlineData("PressRun:Api:MostWaiting", "20000", "A setting cannot be used. PressRun__Api__MostWaiting is 20000; write a whole number from 0 to 10,000.")]
+    [InlineData("PressRun:Api:MostAtOnce", "0", "A setting cannot be used. PressRun__Api__MostAtOnce is 0; write a whole number from 1 to 1,000.")]
+    [InlineData("PressRun:Api:MostLongAtOnce", "-1", "A setting cannot be used. PressRun__Api__MostLongAtOnce is -1; write a whole number from 1 to 1,000.")]
+    [InlineData("PressRun:Api:LongestSeconds", "601", "A setting cannot be used. PressRun__Api__LongestSeconds is 601; write a whole number from 1 to 600.")]
     public void A_limit_that_cannot_be_used_is_told(string key, string value, string words)
     {
         var services = new ServiceCollection().AddSingleton(Of(key, value)).AddLogging();
@@ -47,7 +50,7 @@ public sealed class StartFaultsTests
 
         var fault = Assert.ThrowsAny<Exception>(() => built.GetRequiredService<IOptions<ApiLimits>>().Value);
 
-        Assert.Contains(words, StartFaults.Sentence(fault), StringComparison.Ordinal);
+        Assert.Equal(words, StartFaults.Sentence(fault));
     }
 
     [Theory]
