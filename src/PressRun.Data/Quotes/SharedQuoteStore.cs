@@ -84,7 +84,7 @@ public sealed class SharedQuoteStore
 
     /// <summary>
     /// Adds what a reader says. Agreeing is for exactly what is frozen: another quantity or fingerprint is refused. The same answer of the same
-    /// name given again is answered and not added; another answer after it is refused.
+    /// name given again is answered and not added; another answer after it is refused. A quantity that was asked for by the same link is not asked for again.
     /// </summary>
     /// <returns>Saved, Refused, or Gone where the link has ended.</returns>
     public Task<SaveResult<QuoteEvent>> ReplyAsync(SharedLook look, Reply reply, CancellationToken cancel = default) =>
@@ -117,6 +117,11 @@ public sealed class SharedQuoteStore
                     return new SaveResult<QuoteEvent>.Refused([new Problem("$", null, problem)]);
                 }
 
+                if (reply is Reply.AskFor ask && await AskedBeforeAsync(db, link, ask.Quantity, cancel) is { } asked)
+                {
+                    return new SaveResult<QuoteEvent>.Saved(asked.ToRecord());
+                }
+
                 if (await course.WithinADayAsync(link.Id, cancel) >= QuoteRules.MostADay)
                 {
                     return new SaveResult<QuoteEvent>.Refused([new Problem("$", null, "That is enough for one day by this link. Come back tomorrow, or write to the press.")]);
@@ -129,6 +134,10 @@ public sealed class SharedQuoteStore
                 return new SaveResult<QuoteEvent>.Saved(row.ToRecord());
             },
             cancel);
+
+    // The press knows of it: a later quote would stand in the place of this one, and then nothing is asked of this one any more.
+    private static Task<QuoteEventRow?> AskedBeforeAsync(PressRunDbContext db, QuoteLinkRow link, int quantity, CancellationToken cancel) =>
+        db.QuoteEvents.AsNoTracking().Where(row => row.QuoteId == link.QuoteId && row.LinkId == link.Id && row.Kind == QuoteEventKind.AskedFor && row.Quantity == quantity).FirstOrDefaultAsync(cancel);
 
     // A button pressed twice, or a page sent again: an answer is given once.
     private static async Task<QuoteEventRow?> SaidBeforeAsync(PressRunDbContext db, QuoteLinkRow link, Reply reply, CancellationToken cancel)

@@ -137,7 +137,7 @@ public static class QuoteWords
         }
 
         var madeFor = view.Whole.Links.FirstOrDefault(link => link.Id == happened.LinkId)?.Name ?? "";
-        return string.Equals(madeFor, happened.By, StringComparison.OrdinalIgnoreCase) && !string.Equals(madeFor, view.Facts.Press, StringComparison.OrdinalIgnoreCase)
+        return SignersName.Same(madeFor, happened.By) && !string.Equals(madeFor, view.Facts.Press, StringComparison.OrdinalIgnoreCase)
             ? Apart.Of(happened.By)
             : Say($"{Apart.Of(happened.By)} (by the link for {Apart.Of(madeFor)})");
     }

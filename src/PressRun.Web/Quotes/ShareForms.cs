@@ -8,6 +8,9 @@ namespace PressRun.Web.Quotes;
 /// <summary>What the forms of a shared quote send, and what its page then shows.</summary>
 internal static class ShareForms
 {
+    /// <summary>What the address says where a quantity had been asked for before.</summary>
+    public const string AskedBefore = "asked";
+
     /// <summary>Which form it is, and what was said by it; no reply where there is no such form.</summary>
     public static (ShareForm About, Reply? Reply) ReplyOf(string form, IFormCollection typed)
     {
@@ -59,19 +62,20 @@ internal static class ShareForms
     {
         "agree" => QuoteEventKind.Agreed,
         "turn-down" => QuoteEventKind.TurnedDown,
-        "ask" => QuoteEventKind.AskedFor,
+        "ask" or AskedBefore => QuoteEventKind.AskedFor,
         "remark" => QuoteEventKind.Remarked,
         _ => null,
     };
 
     /// <summary>That a form has done it.</summary>
-    /// <param name="kind">What it did.</param>
+    /// <param name="said">The word in the address.</param>
     /// <param name="press">The press's name, held apart from what stands around it.</param>
-    public static string Done(QuoteEventKind kind, string press) => kind switch
+    public static string Done(string said, string press) => said switch
     {
-        QuoteEventKind.Agreed => Say($"You have agreed. {press} has been told."),
-        QuoteEventKind.TurnedDown => Say($"You have turned it down. {press} has been told."),
-        QuoteEventKind.AskedFor => Say($"{press} has been told which quantity you would like, and sends you a new quote if that is well."),
+        "agree" => Say($"You have agreed. {press} has been told."),
+        "turn-down" => Say($"You have turned it down. {press} has been told."),
+        "ask" => Say($"{press} has been told which quantity you would like, and sends you a new quote if that is well."),
+        AskedBefore => Say($"This quantity has been asked for by this link already. {press} knows of it, and sends you a new quote if that is well."),
         _ => Say($"Your remark stands below."),
     };
 

@@ -73,7 +73,7 @@ public static class SharePages
             // Only what this link did is said to be done, whatever the address says.
             await ShowOneAsync(http, quotes, look, secret, state => state with
             {
-                Done = state.View.Whole.Events.Any(before => before.Kind == kind && before.LinkId == state.Link.Id) ? ShareForms.Done(kind, Apart.Of(state.View.Facts.Press)) : null,
+                Done = state.View.Whole.Events.Any(before => before.Kind == kind && before.LinkId == state.Link.Id) ? ShareForms.Done(said, Apart.Of(state.View.Facts.Press)) : null,
             });
         }
         else if (await quotes.PageAsync(look, secret, PlainPage.BasePath(http), http.RequestAborted) is { } page)
@@ -139,15 +139,15 @@ public static class SharePages
             return;
         }
 
-        switch (await quotes.ReplyAsync(look, reply, http.RequestAborted))
+        switch (await quotes.ReplyAsync(look, reply, typed["as"].ToString().Trim(), http.RequestAborted))
         {
-            case (true, _):
+            case { Words: null } taken:
                 http.Response.StatusCode = StatusCodes.Status303SeeOther;
-                http.Response.Headers.Location = $"{PlainPage.BasePath(http)}{Folder[1..]}/{secret}?said={form}#said";
+                http.Response.Headers.Location = $"{PlainPage.BasePath(http)}{Folder[1..]}/{secret}?said={(taken.Outcome == ShareOutcome.SaidBefore ? ShareForms.AskedBefore : form)}#said";
                 break;
             // What stands in the way may have happened since the quote was read.
-            case (_, { } problem) when await quotes.LoadAsync(look, http.RequestAborted) is var (now, mine):
-                await SendAsync(http, StatusCodes.Status422UnprocessableEntity, await quotes.RenderAsync(ShareForms.Refused(new ShareState(now, mine, secret, PlainPage.BasePath(http)), about, problem, typed)));
+            case { Words: { } problem } kept when await quotes.LoadAsync(look, http.RequestAborted) is var (now, mine):
+                await SendAsync(http, StatusCodes.Status422UnprocessableEntity, await quotes.RenderAsync(ShareForms.Refused(new ShareState(now, mine, secret, PlainPage.BasePath(http)) { IsAsked = kept.Outcome == ShareOutcome.Asked }, about, problem, typed)));
                 break;
             default:
                 await EndedAsync(http, typed);

@@ -55,6 +55,9 @@ public sealed record ShareState(QuoteView View, QuoteLink Link, string Secret, s
     /// <summary>What stands in the way of what was sent.</summary>
     public string? Problem { get; init; }
 
+    /// <summary>True where <see cref="Problem"/> asks whether they mean it, and they may send the same again.</summary>
+    public bool IsAsked { get; init; }
+
     /// <summary>What was just done, as a sentence.</summary>
     public string? Done { get; init; }
 

@@ -10,10 +10,33 @@ using PressRun.Data;
 using PressRun.Data.People;
 using PressRun.Data.Quotes;
 using PressRun.Engine.Costing;
+using PressRun.Engine.Quoting;
 using PressRun.Web.People;
 using PressRun.Web.Shared;
+using PressRun.Web.Shared.Wording;
 
 namespace PressRun.Web.Quotes;
+
+/// <summary>What became of something that a reader sent.</summary>
+public enum ShareOutcome
+{
+    /// <summary>It stands there.</summary>
+    Taken,
+
+    /// <summary>It stood there before, and once is enough.</summary>
+    SaidBefore,
+
+    /// <summary>They are asked whether they mean it.</summary>
+    Asked,
+
+    /// <summary>Something stands in the way.</summary>
+    Refused,
+}
+
+/// <summary>What became of something that a reader sent, and what is said of it.</summary>
+/// <param name="Outcome">What became of it.</param>
+/// <param name="Words">What they are asked, or what stands in the way; null for neither.</param>
+public sealed record ShareTaken(ShareOutcome Outcome, string? Words = null);
 
 /// <summary>What is worked out for one link alone. Each is counted by itself, so that a reader who tried many quantities may still answer.</summary>
 public enum LinkWork
@@ -122,22 +145,20 @@ public sealed class SharedQuotes : IDisposable
         return Encoding.UTF8.GetBytes(html);
     }
 
-    /// <summary>Adds what a reader says, a quantity that is asked for with what it was shown to cost; a sentence where it is refused. Null where the link has ended.</summary>
-    public async Task<(bool Taken, string? Problem)?> ReplyAsync(SharedLook look, Reply reply, CancellationToken cancel)
+    /// <summary>Adds what a reader says, a quantity that is asked for with what it was shown to cost.</summary>
+    /// <param name="look">By which link.</param>
+    /// <param name="reply">What they say.</param>
+    /// <param name="meant">The name by which they mean to agree though their link was made for another one; empty where nobody asked them.</param>
+    /// <param name="cancel">Gives up waiting.</param>
+    /// <returns>Null where the link has ended.</returns>
+    public async Task<ShareTaken?> ReplyAsync(SharedLook look, Reply reply, string meant, CancellationToken cancel) => reply switch
     {
-        if (reply is not Reply.AskFor ask)
-        {
-            return await SayAsync(look, reply, cancel);
-        }
-
-        if (await LoadAsync(look, cancel) is not var (view, link))
-        {
-            return null;
-        }
-
-        var (shown, problem) = Try(view, link, ask.Quantity);
-        return shown is null ? (false, problem) : await SayAsync(look, ask with { Landed = shown.Totals.LandedCost }, cancel);
-    }
+        Reply.Remark { Words.Length: > QuoteRules.LongestRemark and var length } => TooLong(length),
+        Reply.TurnDown { Words.Length: > QuoteRules.LongestRemark and var length } => TooLong(length),
+        Reply.Agree agree => await AgreeAsync(look, agree, meant, cancel),
+        Reply.AskFor ask => await AskAsync(look, ask, cancel),
+        _ => await SayAsync(look, reply, cancel),
+    };
 
     /// <summary>What a quantity costs that a reader may try; a sentence where they may not, or it cannot be worked out.</summary>
     public static (Estimate? Estimate, string? Problem) Try(QuoteView view, QuoteLink link, int? copies)
@@ -156,10 +177,50 @@ public sealed class SharedQuotes : IDisposable
         return estimate.Succeeded ? (estimate.Value, null) : (null, Say($"The shop does not make so many."));
     }
 
-    private async Task<(bool Taken, string? Problem)?> SayAsync(SharedLook look, Reply reply, CancellationToken cancel) => await store.ReplyAsync(look, reply, cancel) switch
+    private static ShareTaken TooLong(int length) => new(
+        ShareOutcome.Refused,
+        Say($"That has {Counted(length)} characters, and {Counted(QuoteRules.LongestRemark)} go at most; shorten it by {Counted(length - QuoteRules.LongestRemark)}."));
+
+    private static string Counted(int number) => number.ToString("N0", CultureInfo.CurrentCulture);
+
+    // A link is often read by two, and what is signed cannot be taken back. Where something else stands in the way, that is what is said.
+    private async Task<ShareTaken?> AgreeAsync(SharedLook look, Reply.Agree agree, string meant, CancellationToken cancel)
     {
-        SaveResult<QuoteEvent>.Saved => (true, null),
-        SaveResult<QuoteEvent>.Refused refused => (false, Words.Standing(refused.Problems)),
+        if (!SignersName.Same(agree.Name, meant))
+        {
+            if (await store.LoadAsync(look, cancel) is not var (whole, link))
+            {
+                return null;
+            }
+
+            var isOpen = link is { Rights.Agree: true, Answer: QuoteAnswer.None } && whole.State is QuoteState.Out or QuoteState.Held
+                && agree.Quantity == whole.Quote.Quantity && agree.Fingerprint.AsSpan().SequenceEqual(whole.Quote.Fingerprint);
+            if (isOpen && agree.Name.Length is > 0 and <= QuoteRules.LongestName && SignersName.IsOther(link.Name, agree.Name))
+            {
+                return new(ShareOutcome.Asked, Say($"This link was made for {Apart.Of(link.Name)}. Agree as {Apart.Of(agree.Name)}?"));
+            }
+        }
+
+        return await SayAsync(look, agree, cancel);
+    }
+
+    private async Task<ShareTaken?> AskAsync(SharedLook look, Reply.AskFor ask, CancellationToken cancel)
+    {
+        if (await LoadAsync(look, cancel) is not var (view, link))
+        {
+            return null;
+        }
+
+        var (shown, problem) = Try(view, link, ask.Quantity);
+        return shown is null ? new(ShareOutcome.Refused, problem) : await SayAsync(look, ask with { Landed = shown.Totals.LandedCost }, cancel);
+    }
+
+    // What stood there when the link was looked up was said before.
+    private async Task<ShareTaken?> SayAsync(SharedLook look, Reply reply, CancellationToken cancel) => await store.ReplyAsync(look, reply, cancel) switch
+    {
+        SaveResult<QuoteEvent>.Saved { Now: { Kind: QuoteEventKind.AskedFor } asked } when asked.Sequence <= look.Changes => new(ShareOutcome.SaidBefore),
+        SaveResult<QuoteEvent>.Saved => new(ShareOutcome.Taken),
+        SaveResult<QuoteEvent>.Refused refused => new(ShareOutcome.Refused, Words.Standing(refused.Problems)),
         _ => null,
     };
 

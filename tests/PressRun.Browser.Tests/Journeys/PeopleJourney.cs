@@ -104,6 +104,27 @@ public sealed class PeopleJourney(Chromium chromium, PeopleApp people)
         visit.WasQuiet();
     }
 
+    [Fact]
+    public async Task A_page_whose_role_changed_comes_again_as_a_page_of_its_own_press_though_the_browser_has_chosen_another_meanwhile()
+    {
+        await people.ReadyAsync();
+        var email = await people.PersonAsync("Una", people.Other, PressRole.Editor);
+        var (invitations, members) = (people.Stored.Services.GetRequiredService<InvitationStore>(), people.Stored.Services.GetRequiredService<PeopleStore>());
+        var una = (await members.ListAsync(people.Other)).Single(member => member.Email == email).UserId;
+        Assert.NotNull(await invitations.AcceptAsync(await invitations.InviteAsync(people.Stored.Press.Id, "Una", PressRole.Reader), una));
+        await using var visit = await people.SignInAsync(chromium, email);
+        await visit.OpenAsync("papers");
+        await Expect(visit.Page.Locator(".masthead .press")).ToContainTextAsync(PeopleApp.OtherPress);
+        await visit.Page.EvaluateAsync($"() => {{ document.cookie = 'press={people.Stored.Press.Id}; path=/'; }}");
+
+        await members.ChangeAsync(people.Other, una, PressRole.Reader);
+
+        await Expect(visit.Page.Locator(".masthead .press")).ToContainTextAsync("you may read", new() { Timeout = 15_000 });
+        await Expect(visit.Page.Locator(".masthead .press")).ToContainTextAsync(PeopleApp.OtherPress);
+        Assert.EndsWith("/papers", visit.Page.Url, StringComparison.Ordinal);
+        visit.WasQuiet();
+    }
+
     // A proxy's log has the referrer of whatever a page loads, and the address of an open invitation is its key.
     [Fact]
     public async Task Nothing_that_a_page_loads_tells_of_the_invitation_that_is_open()

@@ -160,6 +160,80 @@ public sealed class ShareAnswerTests(SampleApp sample)
         }
     }
 
+    [Fact]
+    public async Task A_quantity_that_was_asked_for_by_a_link_is_asked_for_once()
+    {
+        var secret = await sample.Stored.ShareAsync(3, "Ola Brandt");
+        using var reader = new HttpPerson(sample.Address);
+        foreach (var (copies, said, words) in new[] { ("60", "ask", "has been told which quantity"), ("60", "asked", "This quantity has been asked for by this link already."), ("61", "ask", "has been told which quantity") })
+        {
+            using var form = new FormUrlEncodedContent([new("name", "Ola Brandt"), new("copies", copies)]);
+            using var answer = await reader.AskAsync("POST", $"q/{secret}/ask", form);
+            Assert.Equal((copies, HttpStatusCode.SeeOther, $"q/{secret}?said={said}#said"), (copies, answer.StatusCode, answer.Headers.Location!.OriginalString.TrimStart('/')));
+            Assert.Contains(words, await PageAsync(reader, $"q/{secret}?said={said}"), StringComparison.Ordinal);
+        }
+
+        Assert.Equal([60, 61], (await SaidAsync(secret, QuoteEventKind.AskedFor)).Select(asked => asked.Quantity));
+    }
+
+    [Theory]
+    [InlineData("Someone Different", true)]
+    [InlineData("Ada Brandt", true)]
+    [InlineData("ola  brándt", false)]
+    [InlineData("Brandt, Ola", false)]
+    [InlineData("OlaBrandt", false)]
+    [InlineData("Ola B. Brandt", false)]
+    public async Task Whoever_agrees_by_another_name_than_the_links_is_asked_once_whether_they_mean_it(string name, bool isAsked)
+    {
+        var (waiting, secret) = (await sample.Stored.ShareAsync(3, "Somebody who waits"), await sample.Stored.ShareAsync(3, "Ola Brandt"));
+        Assert.NotEqual(waiting, secret);
+        var quote = (await Quotes.FindAsync(sample.Stored.Press.Id, 3))!.Quote;
+        using var reader = new HttpPerson(sample.Address);
+
+        using var first = await AgreeAsync("");
+        var page = await first.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(isAsked ? HttpStatusCode.UnprocessableEntity : HttpStatusCode.SeeOther, first.StatusCode);
+        if (isAsked)
+        {
+            Assert.Empty(await SaidAsync(secret, QuoteEventKind.Agreed));
+            Assert.Contains($"This link was made for Ola Brandt. Agree as {name}?", page, StringComparison.Ordinal);
+            Assert.Contains($"""name="as" value="{name}">""", page, StringComparison.Ordinal);
+            using var other = await AgreeAsync("Yet Another");
+            Assert.Equal(HttpStatusCode.UnprocessableEntity, other.StatusCode);
+            using var meant = await AgreeAsync(name);
+            Assert.Equal(HttpStatusCode.SeeOther, meant.StatusCode);
+        }
+
+        Assert.Equal([name], (await SaidAsync(secret, QuoteEventKind.Agreed)).Select(agreed => agreed.By));
+
+        async Task<HttpResponseMessage> AgreeAsync(string meant)
+        {
+            using var form = new FormUrlEncodedContent(
+                [new("name", name), new("copies", quote.Quantity.ToString(System.Globalization.CultureInfo.InvariantCulture)), new("fingerprint", Convert.ToHexStringLower(quote.Fingerprint)), new("as", meant)]);
+            return await reader.AskAsync("POST", $"q/{secret}/agree", form);
+        }
+    }
+
+    [Theory]
+    [InlineData("remark")]
+    [InlineData("turn-down")]
+    public async Task Words_that_are_too_many_come_back_whole_with_their_number(string form)
+    {
+        var secret = await sample.Stored.ShareAsync(3, "Ola Brandt");
+        using var reader = new HttpPerson(sample.Address);
+        Assert.DoesNotContain("maxlength=\"2000\"", await PageAsync(reader, $"q/{secret}"), StringComparison.Ordinal);
+
+        var words = string.Concat(Enumerable.Repeat("Could it be a little lighter? ", 74));
+        using var filled = new FormUrlEncodedContent([new("name", "Ola Brandt"), new("words", words)]);
+        using var answer = await reader.AskAsync("POST", $"q/{secret}/{form}", filled);
+
+        var page = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.Contains("That has 2,219 characters, and 2,000 go at most; shorten it by 219.", page, StringComparison.Ordinal);
+        Assert.Contains(words.Trim(), page, StringComparison.Ordinal);
+        Assert.Empty(await SaidAsync(secret, form == "remark" ? QuoteEventKind.Remarked : QuoteEventKind.TurnedDown));
+    }
+
     // Unicode CLDR: all of these write a comma before the cents.
     [Fact]
     public async Task Whoever_asks_in_ever_more_languages_is_answered_and_has_no_more_pages_set_than_a_few()
@@ -183,6 +257,18 @@ public sealed class ShareAnswerTests(SampleApp sample)
     }
 
     private QuoteStore Quotes => sample.Stored.Services.GetRequiredService<QuoteStore>();
+
+    private async Task<IReadOnlyList<QuoteEvent>> SaidAsync(string secret, QuoteEventKind kind)
+    {
+        var look = (await sample.Stored.Services.GetRequiredService<SharedQuoteStore>().LookAsync(Data.People.Secret.Hash(secret)))!;
+        return [.. (await Quotes.FindAsync(sample.Stored.Press.Id, 3))!.Events.Where(said => said.LinkId == look.LinkId && said.Kind == kind)];
+    }
+
+    private static async Task<string> PageAsync(HttpPerson reader, string path)
+    {
+        using var answer = await reader.AskAsync("GET", path);
+        return await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+    }
 
     private async Task<string> EndedAsync()
     {

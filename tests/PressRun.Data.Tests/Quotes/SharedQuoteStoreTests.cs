@@ -236,6 +236,21 @@ public sealed class SharedQuoteStoreTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task A_quantity_is_asked_for_once_by_one_link_and_not_any_more_once_the_quote_is_settled()
+    {
+        await using var stores = await Stores.NewAsync(postgres);
+        var small = await SmallPress.CreateAsync(stores);
+        var (quote, _, look) = await SmallQuote.SharedAsync(stores, small);
+        var first = SmallPress.Saved(await stores.Shared.ReplyAsync(look, new Reply.AskFor("Ada", 300, 512.5m)));
+
+        Assert.Equal(first, SmallPress.Saved(await stores.Shared.ReplyAsync(look, new Reply.AskFor("Ada", 300, 512.5m))));
+        SmallPress.Saved(await stores.Shared.ReplyAsync(look, new Reply.AskFor("Ada", 299, 511m)));
+        Assert.Equal(2, (await stores.Quotes.FindAsync(small.Id, 1))!.Events.Count(happened => happened.Kind == QuoteEventKind.AskedFor));
+        SmallPress.Saved(await stores.Shared.ReplyAsync(look, SmallQuote.AgreeTo(quote)));
+        Assert.IsType<SaveResult<QuoteEvent>.Refused>(await stores.Shared.ReplyAsync(look, new Reply.AskFor("Ada", 300, 512.5m)));
+    }
+
+    [Fact]
     public async Task By_one_link_only_so_much_happens_within_a_day()
     {
         await using var stores = await Stores.NewAsync(postgres);
