@@ -46,9 +46,9 @@ public sealed record BenchCaution(BenchCautionCode Code, PartPieces? Part, Lengt
             .Where(part => part.Stock.Weight.GramsPerSquareMetre > limits.GrainOver && AgainstGrain(prepared, estimate, part, mixtures))
             .Select(part => new BenchCaution(foldedByShop ? BenchCautionCode.AgainstGrainScored : BenchCautionCode.AgainstGrain, part, default, default)));
         var allowed = block.Edition.Trim.ForeEdge + limits.CreepBeyondTrim;
-        if (block.Creep.Settled() > allowed)
+        if (estimate.MostCreep.Settled() > allowed)
         {
-            cautions.Add(new BenchCaution(BenchCautionCode.CreepBeyondTrim, null, block.Creep, allowed));
+            cautions.Add(new BenchCaution(BenchCautionCode.CreepBeyondTrim, null, estimate.MostCreep, allowed));
         }
 
         if (!byShop.Contains(WorkKind.Staple) && UnderStaple(prepared) is var paper && paper.Settled() > limits.StapleHolds)

@@ -1,4 +1,5 @@
 using PressRun.Engine.Ladder;
+using PressRun.Engine.Measures;
 using PressRun.Engine.Postage;
 
 namespace PressRun.Engine.Costing;
@@ -49,6 +50,9 @@ public sealed record Estimate(
     /// <summary>The second half's copies, where half of the run has a part on another stock; <see cref="Copy"/>, <see cref="Postage"/> and <see cref="Channels"/> are then those of the
     /// first. Null where all copies are alike.</summary>
     public SecondHalfEstimate? SecondHalf { get; init; }
+
+    /// <summary>How far the innermost leaf of a copy stands out before trimming, in the half whose copies have more of it.</summary>
+    public Length MostCreep => Length.Max(Copy.Creep, SecondHalf?.Copy.Creep ?? Length.Zero);
 
     /// <summary>Where a part stands among <see cref="Parts"/>; of one whose halves are on stocks of their own the first half, behind which the second stands.</summary>
     /// <param name="part">Place of the part in the edition, from 0.</param>

@@ -39,7 +39,7 @@ public sealed partial class PreparedJob
             }
         }
 
-        var breakEven = BreakEvenCopies(figures.Totals.LandedCost, forSale);
+        var (breakEven, half) = (BreakEvenCopies(figures.Totals.LandedCost, forSale), SecondHalfAt(quantity));
         return Outcome<Estimate>.Of(new Estimate(
             quantity,
             figures.Started,
@@ -51,9 +51,9 @@ public sealed partial class PreparedJob
             postage,
             ofChannels,
             breakEven,
-            Warnings.For(this, forSale, figures, ofChannels, channels, breakEven))
+            Warnings.For(this, forSale, figures, half, ofChannels, channels, breakEven))
         {
-            SecondHalf = SecondHalfAt(quantity),
+            SecondHalf = half,
         });
     }
 

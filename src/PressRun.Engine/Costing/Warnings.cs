@@ -8,19 +8,19 @@ namespace PressRun.Engine.Costing;
 internal static class Warnings
 {
     public static List<Warning> For(
-        PreparedJob prepared, int forSale, in OrderFigures figures, List<ChannelEstimate> estimates, PreparedChannel[] channels, BreakEven breakEven)
+        PreparedJob prepared, int forSale, in OrderFigures figures, SecondHalfEstimate? half, List<ChannelEstimate> estimates, PreparedChannel[] channels, BreakEven breakEven)
     {
-        var (job, block, copy) = (prepared.Job, prepared.Block, prepared.Copy);
+        var job = prepared.Job;
         var warnings = new List<Warning>();
-        var foreEdge = job.Edition.Trim.ForeEdge;
-        if (copy.Creep.Settled() > foreEdge)
+        var (foreEdge, creep) = (job.Edition.Trim.ForeEdge, Length.Max(prepared.Copy.Creep, half?.Copy.Creep ?? Length.Zero));
+        if (creep.Settled() > foreEdge)
         {
-            Add(WarningCode.CreepExceedsTrim, $"The innermost leaves stand out by {Text.Mm(copy.Creep)} and the fore-edge trim takes off {Text.Mm(foreEdge)}.");
+            Add(WarningCode.CreepExceedsTrim, $"The innermost leaves stand out by {Text.Mm(creep)} and the fore-edge trim takes off {Text.Mm(foreEdge)}.");
         }
 
-        if (block.Parts.Any(part => part.Stock.CaliperIsEstimated))
+        var estimated = prepared.Block.Parts.Concat(prepared.OtherHalf?.Parts ?? []).Where(part => part.Stock.CaliperIsEstimated).Select(part => part.Stock.Name).Distinct().ToArray();
+        if (estimated.Length > 0)
         {
-            var estimated = block.Parts.Where(part => part.Stock.CaliperIsEstimated).Select(part => part.Stock.Name).Distinct().ToArray();
             Add(WarningCode.CaliperEstimated, $"Estimated from the finish's usual bulk: the thickness of {string.Join(", ", estimated)}, and every figure built on it.", estimated);
         }
 
@@ -32,12 +32,12 @@ internal static class Warnings
         }
 
         Each(WarningCode.MailerTooSmall, channel => channel.Mailer is { } mailer && !mailer.Holds(job.Edition.Page), "The page does not lie in the mailer of");
-        Each(WarningCode.NoPostage, channel => channel.CannotPost, "No postage service takes the piece of");
+        Each(WarningCode.NoPostage, channel => channel.CannotPost || HalfOf(channel) is { ServiceId: null }, "No postage service takes the piece of");
         if (job.Edition.Weighed?.Mass is null)
         {
             Each(
                 WarningCode.NearPostageStep,
-                channel => channel.Postage is { HeadroomMass: { } headroom } postage && headroom < PostageChoice.PaperVaries * postage.Mass,
+                channel => IsNear(channel.Postage) || IsNear(HalfOf(channel)),
                 $"Paper varies, and the piece is within {Text.Of(100m * PostageChoice.PaperVaries)} % of its postage step's limit; weigh a copy. It concerns");
         }
 
@@ -57,6 +57,10 @@ internal static class Warnings
         }
 
         return warnings;
+
+        PostageChoice? HalfOf(PreparedChannel channel) => half?.Postage.FirstOrDefault(choice => choice.ChannelId == channel.Channel.Id);
+
+        static bool IsNear(PostageChoice? choice) => choice is { HeadroomMass: { } headroom } && headroom < PostageChoice.PaperVaries * choice.Mass;
 
         void Add(WarningCode code, string message, params string[] about) => warnings.Add(new Warning(code, message) { About = about });
 

@@ -49,6 +49,9 @@ public readonly record struct Length : IComparable<Length>
     /// <summary>A length taken <paramref name="factor"/> times.</summary>
     public static Length operator *(decimal factor, Length length) => length * factor;
 
+    /// <summary>The longer of two lengths.</summary>
+    public static Length Max(Length left, Length right) => left > right ? left : right;
+
     /// <summary>True where the left length is the shorter one.</summary>
     public static bool operator <(Length left, Length right) => left.Millimetres < right.Millimetres;
 

@@ -3,6 +3,7 @@ using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Imposing;
 using PressRun.Engine.Measures;
+using PressRun.Web.RunPlans;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
@@ -90,15 +91,15 @@ public static class BenchWords
     private static string Measures(BinderyView view, PressFormat format)
     {
         var (sheet, edition) = (view.Sheet!, view.Prepared!.Job.Edition);
-        var (size, within, creep) = (format.Size(edition.Page), format.Length(CutWithin), view.Prepared.Block.Creep);
-        var standsOut = edition.Binding == Binding.Saddle && edition.Trim.ForeEdge == Length.Zero && creep >= LeastSeen;
+        var (size, within, creep) = (format.Size(edition.Page), format.Length(CutWithin), HalvesWords.Creep(sheet.Estimate, format));
+        var standsOut = edition.Binding == Binding.Saddle && edition.Trim.ForeEdge == Length.Zero && sheet.Estimate.MostCreep >= LeastSeen;
         var cut = sheet.Steps.Any(step => CutsOf(view, step.Kind).Any());
         return (cut, standsOut) switch
         {
             (true, true) =>
-                Say($"It measures {size} after the last cut, give or take {within} at its cover; the innermost leaves stand out by {format.Thickness(creep)}."),
+                Say($"It measures {size} after the last cut, give or take {within} at its cover; the innermost leaves stand out by {creep}."),
             (true, false) => Say($"It measures {size} after the last cut, give or take {within}."),
-            (false, true) => Say($"It measures {size}, give or take {within} at its cover; the innermost leaves stand out by {format.Thickness(creep)}."),
+            (false, true) => Say($"It measures {size}, give or take {within} at its cover; the innermost leaves stand out by {creep}."),
             _ => Say($"It measures {size}, give or take {within}."),
         };
     }

@@ -45,8 +45,8 @@ public sealed record PaperColumn(string Key, string Head, Func<PaperRow, decimal
             columns.AddRange(
             [
                 new("post", Say($"postage"), row => row.Postage?.Price, row => Plain(row.Postage?.Price is { } price ? format.Money(price) : null)),
-                new("grams", Say($"to spare"), row => row.Postage?.HeadroomMass?.Grams, row => row.Postage?.HeadroomMass is { } mass ? format.Mass(mass) : null),
-                new("mm", Say($"thickness to spare"), row => row.Postage?.HeadroomThickness?.Millimetres, row => row.Postage?.HeadroomThickness is { } length ? format.Thickness(length) : null),
+                new("grams", Say($"to spare"), row => row.Postage?.HeadroomMass?.Grams, row => row.Postage?.HeadroomMass is { } mass ? format.Spare(mass) : null),
+                new("mm", Say($"thickness to spare"), row => row.Postage?.HeadroomThickness?.Millimetres, row => row.Postage?.HeadroomThickness is { } length ? format.Spare(length) : null),
                 new("leaves", Say($"leaves to spare"), row => Leaves(row, binding, leavesOf), row => Leaves(row, binding, leavesOf) is { } leaves ? Plain(PostWords.Leaves(leaves, format)) : null),
             ]);
         }

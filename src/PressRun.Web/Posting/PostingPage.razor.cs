@@ -94,8 +94,8 @@ public sealed partial class PostingPage
 
     private RenderFragment Goes(Channel way, PostageChoice piece) => piece.ServiceId is { } service
         ? Put(way.CopiesPerOrder,
-            $"{Piece(way)} weighs {Beside(piece)} and goes as <strong>{View!.ServiceName(service)}</strong> for <strong>{Format.Sum(piece.Price!.Value)}</strong>, with {Format.Mass(piece.HeadroomMass!.Value)} to spare.",
-            $"{Piece(way)} weigh {Beside(piece)} and go as <strong>{View.ServiceName(service)}</strong> for <strong>{Format.Sum(piece.Price!.Value)}</strong>, with {Format.Mass(piece.HeadroomMass!.Value)} to spare.")
+            $"{Piece(way)} weighs {Beside(piece)} and goes as <strong>{View!.ServiceName(service)}</strong> for <strong>{Format.Sum(piece.Price!.Value)}</strong>, with {Format.Spare(piece.HeadroomMass!.Value)} to spare.",
+            $"{Piece(way)} weigh {Beside(piece)} and go as <strong>{View.ServiceName(service)}</strong> for <strong>{Format.Sum(piece.Price!.Value)}</strong>, with {Format.Spare(piece.HeadroomMass!.Value)} to spare.")
         : Put(way.CopiesPerOrder, $"{Piece(way)} is taken by no service.", $"{Piece(way)} are taken by no service.");
 
     // What is to spare is held against the mass: both with as many decimals.

@@ -42,6 +42,15 @@ public static class HalvesWords
             prepared.BoundBy == BoundBy.Shop ? Say($"Keep them apart.") : Say($"Make one kind after the other and keep them apart until they are packed."));
     }
 
+    /// <summary>How far the innermost leaf stands out before trimming: <c>2.0 mm</c>, or of halves that differ <c>2.0 mm in the first half of the run and 2.3 mm in the second</c>.</summary>
+    public static string Creep(Estimate estimate, PressFormat format)
+    {
+        var first = format.Thickness(estimate.Copy.Creep).ToString();
+        return estimate.SecondHalf is { Copy.Creep: var creep } && format.Thickness(creep).ToString() is var second && second != first
+            ? Say($"{first} in the first half of the run and {second} in the second")
+            : first;
+    }
+
     /// <summary>The papers by which the halves of a run differ: the first half's, then the second's; none where all copies are alike.</summary>
     public static IReadOnlyList<string> Papers(Job job) =>
         job.SecondHalf is { } half ? [NameOf(job, job.Edition.Parts[half.Part].StockId), NameOf(job, half.StockId)] : [];

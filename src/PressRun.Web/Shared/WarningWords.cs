@@ -16,9 +16,9 @@ public static class WarningWords
     public static string Of(Warning warning, Estimate estimate, Trim trim, PressFormat format) => warning.Code switch
     {
         WarningCode.CreepExceedsTrim when trim.ForeEdge.Millimetres == 0m =>
-            Say($"The innermost leaves stand out by {format.Thickness(estimate.Copy.Creep)}, and the fore-edge is not trimmed."),
+            Say($"The innermost leaves stand out by {format.Thickness(estimate.MostCreep)}, and the fore-edge is not trimmed."),
         WarningCode.CreepExceedsTrim =>
-            Say($"The innermost leaves stand out by {format.Thickness(estimate.Copy.Creep)}, and the fore-edge trim takes off only {format.Length(trim.ForeEdge)}."),
+            Say($"The innermost leaves stand out by {format.Thickness(estimate.MostCreep)}, and the fore-edge trim takes off only {format.Length(trim.ForeEdge)}."),
         WarningCode.HeavyCarton =>
             Say($"A carton of {format.Mass(estimate.Freight.HeaviestCarton)} is heavier than {format.Mass(FreightEstimate.LiftingLimit)}: lift it in two or with a trolley, and follow local guidance on lifting."),
         WarningCode.CaliperEstimated => Say($"Estimated from the finish's usual bulk: the thickness of {Names(warning)}, and every figure built on it."),

@@ -3,6 +3,7 @@ using PressRun.Engine.Comparing;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Engine.Imposing;
+using PressRun.Engine.Measures;
 using PressRun.Engine.Tests.Support;
 
 namespace PressRun.Engine.Tests.Costing;
@@ -76,6 +77,28 @@ public class SecondHalfTests
 
         Assert.True(PreparedJob.Prepare(same).Value.ShopCollates);
         Assert.False(PreparedJob.Prepare(same with { SecondHalf = new SecondHalf(1, "blue-text") }).Value.ShopCollates);
+    }
+
+    // Of the halves the second may be the thicker, heavier one: what is pointed out is true of all copies.
+    [Fact]
+    public void What_concerns_the_second_half_alone_is_pointed_out_too()
+    {
+        var job = Halved;
+        var thick = job.Stocks.First(stock => stock.Id == "blue-text") with { StatedCaliper = Length.FromMicrometres(400m) };
+        job = job with { Stocks = [.. job.Stocks.Select(stock => stock.Id == thick.Id ? thick : stock)], Edition = job.Edition with { Trim = job.Edition.Trim with { ForeEdge = Length.Zero } } };
+        var (first, second) = (At(job with { SecondHalf = null }), At(job));
+
+        Assert.Equal(first.Copy.Creep, second.Copy.Creep);
+        Assert.True(second.MostCreep > second.Copy.Creep);
+        Assert.Equal(second.SecondHalf!.Copy.Creep, second.MostCreep);
+        var between = job with { Edition = job.Edition with { Trim = job.Edition.Trim with { ForeEdge = second.Copy.Creep + Length.FromMillimetres(0.01m) } } };
+        Assert.DoesNotContain(At(between with { SecondHalf = null }).Warnings, warning => warning.Code == WarningCode.CreepExceedsTrim);
+        Assert.Contains(At(between).Warnings, warning => warning.Code == WarningCode.CreepExceedsTrim);
+        var prepared = PreparedJob.Prepare(between).Value;
+        var caution = Assert.Single(BenchCaution.Of(prepared, At(between), BenchLimits.Usual), caution => caution.Code == BenchCautionCode.CreepBeyondTrim);
+        Assert.Equal(At(between).MostCreep, caution.Has);
+
+        static Estimate At(Job job) => PreparedJob.Prepare(job).Value.Estimate(150).Value;
     }
 
     [Theory]

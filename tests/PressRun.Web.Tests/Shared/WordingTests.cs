@@ -228,4 +228,24 @@ public class WordingTests
         Assert.Equal(
             ["45 copies cost", "1 copy costs", "45 to 60 copies cost"],
             new[] { (45, 45), (1, 1), (45, 60) }.Select(range => Words.CopiesCost(range.Item1, range.Item2, count => count.ToString(CultureInfo.InvariantCulture))));
+
+    [Theory]
+    [InlineData(128.42, "21.5 g", "128.4 g")]
+    [InlineData(62.4, "87.6 g", "62.4 g")]
+    [InlineData(50, "100 g", "50 g")]
+    [InlineData(149.96, "0 g", "150 g")]
+    [InlineData(9.97, "140 g", "10 g")]
+    public void What_is_to_spare_is_never_told_as_more_than_it_is(double grams, string spare, string beside)
+    {
+        var (format, mass) = (ALedger.Press.Format, Mass.FromGrams((decimal)grams));
+        var headroom = Mass.FromGrams(150m - (decimal)grams);
+        Assert.Equal((spare, beside), (format.Spare(headroom).ToString().Replace('\u00a0', ' '), format.MassBeside(mass, headroom).ToString().Replace('\u00a0', ' ')));
+    }
+
+    [Theory]
+    [InlineData(1.99, "1.9 mm")]
+    [InlineData(0.038, "0.03 mm")]
+    [InlineData(589.9, "589 mm")]
+    public void So_is_thickness(double millimetres, string spare) =>
+        Assert.Equal(spare, ALedger.Press.Format.Spare(Length.FromMillimetres((decimal)millimetres)).ToString().Replace('\u00a0', ' '));
 }

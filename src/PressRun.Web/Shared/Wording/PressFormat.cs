@@ -93,7 +93,7 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     /// <summary>The thickness of a book or a paper: too fine for ruler fractions, and with as many decimals beside a round figure as beside another, so that both read as equally sure.</summary>
     public Shown Thickness(Length length) => Units == UnitSystem.Imperial
         ? new Shown(Fixed(length.Inches, 3), null, "in")
-        : new Shown(Fixed(length.Millimetres, length < Millimetre ? 2 : length < Hand ? 1 : 0), null, "mm");
+        : new Shown(Fixed(length.Millimetres, Decimals(length)), null, "mm");
 
     /// <summary>A thickness as somebody gauged and typed it, without its unit.</summary>
     public string Gauged(Length length) => Units == UnitSystem.Imperial ? Number(length.Inches, 4) : Number(length.Millimetres, 3);
@@ -110,8 +110,25 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
         _ => new Shown(Number(mass.Grams, mass.Grams < 10m ? 1 : 0), null, "g"),
     };
 
-    /// <summary>A mass as finely as a smaller one beside it is shown, so that both add up to what a reader expects.</summary>
-    public Shown MassBeside(Mass mass, Mass smaller) => Units == UnitSystem.Metric && smaller.Grams < 10m && mass.Grams is >= 10m and < 1000m
+    /// <summary>How much heavier a piece may get: never told as more than it is, and to the tenth of a gram where grams decide.</summary>
+    public Shown Spare(Mass mass) => Units switch
+    {
+        UnitSystem.Imperial when mass.Pounds >= 1m => new Shown(Number(Down(mass.Pounds, 1), 1), null, "lb"),
+        UnitSystem.Imperial => new Shown(Number(Down(mass.Ounces, 2), 2), null, "oz"),
+        _ when mass.Grams >= 1000m => new Shown(Number(Down(mass.Kilograms, 1), 1), null, "kg"),
+        _ when mass.Grams >= FinelySpare => new Shown(Number(Down(mass.Grams, 0), 0), null, "g"),
+        _ => new Shown(Number(Down(mass.Grams, 1), 1), null, "g"),
+    };
+
+    /// <summary>How much thicker a piece may get: never told as more than it is.</summary>
+    public Shown Spare(Length length)
+    {
+        var decimals = Decimals(length);
+        return Units == UnitSystem.Imperial ? new Shown(Fixed(Down(length.Inches, 3), 3), null, "in") : new Shown(Fixed(Down(length.Millimetres, decimals), decimals), null, "mm");
+    }
+
+    /// <summary>The mass of a piece as finely as what it has to spare is shown beside it, so that both add up to the limit.</summary>
+    public Shown MassBeside(Mass mass, Mass spare) => Units == UnitSystem.Metric && spare.Grams < FinelySpare && mass.Grams is >= 10m and < 1000m
         ? new Shown(Number(mass.Grams, 1), null, "g")
         : Mass(mass);
 
@@ -161,6 +178,13 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
 
     // No pile of paper is gauged to a tenth of a millimetre from here on.
     private static readonly Length Hand = Engine.Measures.Length.FromMillimetres(100m);
+
+    // Grams of postage are counted finely only where few are left.
+    private const decimal FinelySpare = 100m;
+
+    private static int Decimals(Length length) => length < Millimetre ? 2 : length < Hand ? 1 : 0;
+
+    private static decimal Down(decimal number, int decimals) => decimal.Round(number, decimals, MidpointRounding.ToZero);
 
     private string Fixed(decimal number, int decimals) => number.ToString("N" + decimals.ToString(CultureInfo.InvariantCulture), figures);
 
