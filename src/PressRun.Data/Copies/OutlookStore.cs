@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using PressRun.Data.Access;
 using PressRun.Data.Presses;
+using PressRun.Data.RunPlans;
 using PressRun.Data.Titles;
 using PressRun.Engine.Copies;
 
@@ -52,6 +53,20 @@ public sealed class OutlookStore
                 .Select(day => new { day.Key.TitleId, day.Key.Day, day.Key.Kind, Copies = day.Sum(row => (long)row.Copies) }).ToListAsync(cancel),
             cancel);
         return sums.ToLookup(day => day.TitleId, day => new CopyMovement(day.Day, 0, day.Kind, day.Copies, 0m));
+    }
+
+    /// <summary>The events that are ahead of some titles, by title: that of the plan by which the latest printing on the shelf goes. Titles without one are left out.</summary>
+    public async Task<IReadOnlyDictionary<Guid, EventAhead>> EventsAsync(PressId press, IReadOnlyCollection<Guid> titleIds, CancellationToken cancel = default)
+    {
+        var planned = await database.ReadAsync(
+            press,
+            db => db.Editions
+                .Where(edition => titleIds.Contains(edition.TitleId) && !edition.Archived
+                    && !db.Editions.Any(later => later.TitleId == edition.TitleId && !later.Archived && later.Printing > edition.Printing))
+                .Join(db.RunPlans.Where(plan => plan.Chosen && plan.Reprint != null), edition => edition.Id, plan => plan.EditionId, (edition, plan) => new { edition.TitleId, plan.Reprint })
+                .ToListAsync(cancel),
+            cancel);
+        return planned.Where(plan => plan.Reprint!.Event is not null).ToDictionary(plan => plan.TitleId, plan => plan.Reprint!.Event!);
     }
 
     /// <summary>Keeps what was reckoned of titles; null where there is nothing to say. It says no more than the ledger does, so whoever may read may have
@@ -108,6 +123,11 @@ public sealed class OutlookStore
                 .Select(title => new RunningOut(title.Key.TitleId, title.Key.RunsOutOn, title.Select(printing => printing.Plan).FirstOrDefault(plan => plan is not null))),
         ];
     }
+
+    /// <summary>Has the title of a printing reckoned anew, since another event may be ahead of it; one that has no ledger has no outlook either.</summary>
+    internal static Task<int> MarkAsync(PressRunDbContext db, Guid editionId, CancellationToken cancel) =>
+        db.TitleOutlooks.Where(row => db.Editions.Any(edition => edition.Id == editionId && edition.TitleId == row.TitleId))
+            .ExecuteUpdateAsync(row => row.SetProperty(now => now.Moved, now => now.Moved + 1), cancel);
 
     /// <summary>Marks the titles of some editions, into whose ledgers is written.</summary>
     internal static Task MarkAsync(PressRunDbContext db, IReadOnlyCollection<Guid> editionIds, CancellationToken cancel) =>

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using PressRun.Data.Copies;
 using PressRun.Data.Presses;
 using PressRun.Data.Shops;
 
@@ -24,12 +25,18 @@ public sealed class PlanStore
             cancel)).ConvertAll(plan => plan.ToRecord());
 
     /// <summary>Adds a plan to its edition; the first one is chosen by itself.</summary>
-    public Task<SaveResult<PlanRecord>> AddAsync(PressId press, PlanRecord plan, CancellationToken cancel = default) =>
-        database.WriteAsync<SaveResult<PlanRecord>>(press, db => AddAsync(db, plan, cancel), cancel);
+    public async Task<SaveResult<PlanRecord>> AddAsync(PressId press, PlanRecord plan, CancellationToken cancel = default)
+    {
+        var added = await database.WriteAsync<SaveResult<PlanRecord>>(press, db => AddAsync(db, plan, cancel), cancel);
+        await TellShelfAsync(press, plan.EditionId, added is SaveResult<PlanRecord>.Saved { Now: { Chosen: true, Reprint.Event: not null } }, cancel);
+        return added;
+    }
 
     /// <summary>Saves a plan, all but whether it is chosen.</summary>
-    public Task<SaveResult<PlanRecord>> SaveAsync(PressId press, PlanRecord plan, CancellationToken cancel = default) =>
-        database.WriteAsync<SaveResult<PlanRecord>>(
+    public async Task<SaveResult<PlanRecord>> SaveAsync(PressId press, PlanRecord plan, CancellationToken cancel = default)
+    {
+        var otherEvent = false;
+        var result = await database.WriteAsync<SaveResult<PlanRecord>>(
             press,
             async db =>
             {
@@ -51,6 +58,7 @@ public sealed class PlanStore
                     return new SaveResult<PlanRecord>.Refused(problems);
                 }
 
+                otherEvent = row.Chosen && row.Reprint?.Event != plan.Reprint?.Event;
                 row.Take(plan);
                 row.ChangedAt = database.Now;
                 db.Entry(row).Property(changed => changed.ChangedAt).IsModified = true;
@@ -58,6 +66,9 @@ public sealed class PlanStore
                 return new SaveResult<PlanRecord>.Saved((await LoadAsync(db, row.Id, cancel))!);
             },
             cancel);
+        await TellShelfAsync(press, plan.EditionId, otherEvent && result is SaveResult<PlanRecord>.Saved, cancel);
+        return result;
+    }
 
     /// <summary>A copy of a plan under another name, not chosen, to try something beside it.</summary>
     public Task<SaveResult<PlanRecord>> DuplicateAsync(PressId press, Guid id, string name, CancellationToken cancel = default) =>
@@ -69,8 +80,9 @@ public sealed class PlanStore
             cancel);
 
     /// <summary>Makes a plan the one that its edition goes by.</summary>
-    public Task<SaveResult<PlanRecord>> ChooseAsync(PressId press, Guid id, CancellationToken cancel = default) =>
-        database.WriteAsync<SaveResult<PlanRecord>>(
+    public async Task<SaveResult<PlanRecord>> ChooseAsync(PressId press, Guid id, CancellationToken cancel = default)
+    {
+        var result = await database.WriteAsync<SaveResult<PlanRecord>>(
             press,
             async db =>
             {
@@ -88,15 +100,26 @@ public sealed class PlanStore
                 return await LoadAsync(db, id, cancel) is { } chosen ? new SaveResult<PlanRecord>.Saved(chosen) : new SaveResult<PlanRecord>.Gone();
             },
             cancel);
+        if (result is SaveResult<PlanRecord>.Saved { Now: var chosen })
+        {
+            await TellShelfAsync(press, chosen.EditionId, true, cancel);
+        }
+
+        return result;
+    }
 
     /// <summary>Takes out a plan; one that somebody else changed since stays.</summary>
-    public Task<DeleteResult> DeleteAsync(PressId press, PlanRecord plan, CancellationToken cancel = default) =>
-        database.WriteAsync<DeleteResult>(
+    public async Task<DeleteResult> DeleteAsync(PressId press, PlanRecord plan, CancellationToken cancel = default)
+    {
+        var result = await database.WriteAsync<DeleteResult>(
             press,
             async db => await db.RunPlans.Where(row => row.Id == plan.Id && row.Version == plan.Version).ExecuteDeleteAsync(cancel) > 0 ? new DeleteResult.Deleted()
                 : await db.RunPlans.AnyAsync(row => row.Id == plan.Id, cancel) ? new DeleteResult.Changed()
                 : new DeleteResult.Gone(),
             cancel);
+        await TellShelfAsync(press, plan.EditionId, result is DeleteResult.Deleted && plan is { Chosen: true, Reprint.Event: not null }, cancel);
+        return result;
+    }
 
     /// <summary>Puts a plan that was taken out back as it was, under its own id, where it stood.</summary>
     /// <param name="press">Whose plan.</param>
@@ -139,6 +162,11 @@ public sealed class PlanStore
                 return [.. ids.Select(id => sources[id])];
             },
             cancel);
+
+    // In a transaction of its own, after the plan's: ledgers lock a title's outlook before its printings, and plans the other way round. Where the server dies in between, the shelf tells
+    // of the event from the next day on, when it reckons anew by itself.
+    private Task<int> TellShelfAsync(PressId press, Guid editionId, bool otherEvent, CancellationToken cancel) =>
+        otherEvent ? database.WriteAsync(press, db => OutlookStore.MarkAsync(db, editionId, cancel), cancel) : Task.FromResult(0);
 
     private static async Task<PlanRecord?> LoadAsync(PressRunDbContext db, Guid id, CancellationToken cancel) =>
         (await db.RunPlans.AsNoTracking().Whole().SingleOrDefaultAsync(row => row.Id == id, cancel))?.ToRecord();

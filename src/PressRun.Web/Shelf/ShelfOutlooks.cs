@@ -1,11 +1,12 @@
 using PressRun.Data.Copies;
 using PressRun.Data.Presses;
 using PressRun.Data.Running;
+using PressRun.Data.RunPlans;
 using PressRun.Web.Reprint;
 
 namespace PressRun.Web.Shelf;
 
-/// <summary>Keeps what the shelf says of how long copies last: reckoned anew where a ledger moved, and for what is shown once a day.</summary>
+/// <summary>Keeps what the shelf says of how long copies last: reckoned anew where a ledger moved or another event is ahead, and for what is shown once a day.</summary>
 public sealed class ShelfOutlooks(OutlookStore outlooks, TimeProvider time)
 {
     /// <summary>Runs that take longer are reckoned as taking so many days: so far ahead is looked for what runs out.</summary>
@@ -43,15 +44,16 @@ public sealed class ShelfOutlooks(OutlookStore outlooks, TimeProvider time)
 
     private async Task ReckonAsync(PressId press, IReadOnlyList<MovedTitle> moved, CancellationToken cancel)
     {
-        var today = Today;
-        var lines = await outlooks.ByDayAsync(press, [.. moved.Select(title => title.TitleId)], today.AddMonths(-TitleLedger.MonthsBack), cancel);
-        await outlooks.KeepAsync(press, [.. moved.Select(title => (title, Of(TitleLedger.Of([.. lines[title.TitleId]], today))))], cancel);
+        var (today, titles) = (Today, moved.Select(title => title.TitleId).ToList());
+        var lines = await outlooks.ByDayAsync(press, titles, today.AddMonths(-TitleLedger.MonthsBack), cancel);
+        var events = await outlooks.EventsAsync(press, titles, cancel);
+        await outlooks.KeepAsync(press, [.. moved.Select(title => (title, Of(TitleLedger.Of([.. lines[title.TitleId]], today), events.GetValueOrDefault(title.TitleId))))], cancel);
     }
 
     // A title that sells and of which none is on hand has run out already.
-    private static TitleOutlook? Of(TitleLedger ledger) => ledger switch
+    private static TitleOutlook? Of(TitleLedger ledger, EventAhead? ahead) => ledger switch
     {
-        { HasSales: true, Outlook: { } outlook } => new TitleOutlook(ledger.Today, outlook.OnHand, outlook.Days10, outlook.Days50, outlook.Days90, 0),
+        { HasSales: true } when ledger.OutlookWith(ahead) is { } outlook => new TitleOutlook(ledger.Today, outlook.OnHand, outlook.Days10, outlook.Days50, outlook.Days90, 0),
         { HasSales: true, OnHand: 0 } => new TitleOutlook(ledger.Today, 0, 0d, 0d, 0d, 0),
         _ => null,
     };

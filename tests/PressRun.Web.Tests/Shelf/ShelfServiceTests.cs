@@ -7,6 +7,7 @@ using PressRun.Data.Selling;
 using PressRun.Data.Shops;
 using PressRun.Data.Titles;
 using PressRun.Engine.Copies;
+using PressRun.Engine.Reprint;
 using PressRun.Web.Shelf;
 
 namespace PressRun.Web.Tests.Shelf;
@@ -91,6 +92,25 @@ public sealed class ShelfServiceTests(StoredShelf stored)
 
         Task<SaveResult<MovementRecord>> WriteAsync(MovementKind kind, int copies) =>
             stored.Of<CopiesLedgerStore>().WriteAsync(press, new NewMovement(Guid.NewGuid(), planned.Id, DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().Date), kind, copies));
+    }
+
+    [Fact]
+    public async Task Copies_last_as_long_on_the_shelf_as_the_printings_page_says_with_the_event_that_is_ahead()
+    {
+        using var program = Visiting.As(new Visitor.Program());
+        var (press, plans) = (stored.Press.Id, stored.Of<PlanStore>());
+        var before = (await stored.Service.ShowAsync(press, new ShelfFilter())).Titles.First(on => on.Outlook is { Days50: > 60 } && on.Editions[0].Edition.Plan is not null);
+        var plan = (await plans.LoadAsync(press, before.Editions[0].Edition.Plan!.Id))!;
+        var today = stored.Of<ShelfOutlooks>().Today;
+        var settings = new PlanReprint(new ReprintRequest(0, new PoissonDemand(60m, 0), 5m, 0m, 0m, 0m, null, 0, 300, 1), new Horizon(6, HorizonUnit.Months), today, new EventAhead(today.AddDays(10), 60m, 3), null);
+
+        plan = Saved(await plans.SaveAsync(press, plan with { Reprint = settings }));
+        Assert.Equal(before.Outlook!.With(9, 3, 60d), await OutlookAsync());
+
+        Saved(await plans.SaveAsync(press, plan with { Reprint = settings with { Event = null } }));
+        Assert.Equal(before.Outlook, await OutlookAsync());
+
+        async Task<CopiesOutlook?> OutlookAsync() => (await stored.Service.ShowAsync(press, new ShelfFilter())).Titles.Single(on => on.Title.Id == before.Title.Id).Outlook;
     }
 
     private static string Written(ShelfView view) => JsonSerializer.Serialize(view);
