@@ -16,6 +16,12 @@ public sealed record FrozenLine(string Label, decimal Quantity, decimal Each, de
 /// <param name="SheetsPerCopy">Not rounded; null where whole books are priced.</param>
 public sealed record FrozenPart(string Name, decimal? SheetsPerCopy);
 
+/// <summary>What the copies of a run's second half are.</summary>
+/// <param name="Copies">Good copies of it.</param>
+/// <param name="Mass">Of one.</param>
+/// <param name="Thickness">Of one.</param>
+public sealed record FrozenHalf(decimal Copies, Mass Mass, Length Thickness);
+
 /// <summary>
 /// The figures of a quote as they were frozen, read from its result and not worked out again: a later version of the program that would
 /// reckon otherwise changes nothing of a quote that stands.
@@ -44,6 +50,9 @@ public sealed record FrozenFigures(
     Mass Mass,
     Length Thickness)
 {
+    /// <summary>The copies of the second half, where half of the run has a part on another paper; <see cref="Mass"/> and <see cref="Thickness"/> are then those of the first. Null where all are alike.</summary>
+    public FrozenHalf? SecondHalf { get; init; }
+
     private const string Rule = "Write a costing as estimate answers it.";
 
     // A name of a job file, and what it is the name of.
@@ -74,7 +83,7 @@ public sealed record FrozenFigures(
     // Members that are not shown may be whatever they were.
     private static FrozenFigures Read(JsonBlock root)
     {
-        var (mass, thickness) = root.Block("copy", Need.Must, Rule) is { } copy ? (Number(copy, "massG"), Number(copy, "thicknessMm")) : (0m, 0m);
+        var (mass, thickness) = Copy(root);
         return new FrozenFigures(
             root.List("lines", Need.Must, Rule, (element, path) => JsonBlock.Open(element, path, root.Problems, Rule) is { } line
                 ? new FrozenLine(line.Text("label", Need.Must, Label) ?? "", Number(line, "quantity"), Number(line, "each"), Number(line, "amount"), line.Text("code", Need.May, Label) ?? "")
@@ -89,9 +98,27 @@ public sealed record FrozenFigures(
             Number(root, "fixedCosts"),
             Number(root, "landedCost"),
             Number(root, "unitCost"),
-            Mass.FromGrams(mass),
-            Length.FromMillimetres(thickness));
+            mass,
+            thickness)
+        {
+            SecondHalf = root.Block("halves", Need.May, Rule) is { } halves ? Half(halves) : null,
+        };
     }
+
+    private static FrozenHalf? Half(JsonBlock halves)
+    {
+        if (halves.Block("second", Need.Must, Rule) is not { } second)
+        {
+            return null;
+        }
+
+        var (mass, thickness) = Copy(second);
+        return new FrozenHalf(second.Number("copies", Figure, Need.Must) ?? 0m, mass, thickness);
+    }
+
+    private static (Mass Mass, Length Thickness) Copy(JsonBlock of) => of.Block("copy", Need.Must, Rule) is { } copy
+        ? (Mass.FromGrams(Number(copy, "massG")), Length.FromMillimetres(Number(copy, "thicknessMm")))
+        : default;
 
     private static decimal Number(JsonBlock block, string name) => block.Number(name, Figure, Need.Must) ?? 0m;
 }

@@ -59,11 +59,15 @@ public static class QuotePdf
 
         if (view.Job?.Edition is { } book)
         {
-            words.AddRange([view.Format.Size(book.Page), Words.Of(book.Binding), Say($"{view.Format.Mass(view.Figures.Mass)} a copy")]);
+            words.AddRange([view.Format.Size(book.Page), Words.Of(book.Binding), Say($"{Mass(view)} a copy")]);
         }
 
         return string.Join(" · ", words);
     }
+
+    private static string Mass(QuoteView view) => view.Figures.SecondHalf is { } half
+        ? Say($"{view.Format.Mass(view.Figures.Mass)} or {view.Format.Mass(half.Mass)}")
+        : view.Format.Mass(view.Figures.Mass).ToString();
 
     private static void Printed(PdfSheet sheet, QuoteView view)
     {
