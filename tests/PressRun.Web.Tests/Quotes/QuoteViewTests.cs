@@ -66,6 +66,19 @@ public sealed class QuoteViewTests
         Assert.NotNull(SharedQuotes.Try(view, AQuote.Link, 50).Problem);
     }
 
+    [Fact]
+    public void Of_a_run_on_two_papers_both_kinds_of_copies_are_told()
+    {
+        var thin = ARun.Job.Edition.Parts.ToList().FindIndex(part => part.StockId == "thin");
+        var view = AQuote.View(job: job => job with { SecondHalf = new SecondHalf(thin, "green") });
+        var half = PreparedJob.Prepare(view.Job!).Value.Estimate(100).Value.SecondHalf!;
+
+        Assert.Equal((50m, half.Copy.Thickness), (view.Figures.SecondHalf!.Copies, view.Figures.SecondHalf.Thickness));
+        Assert.Equal(half.Copy.Mass.Grams, view.Figures.SecondHalf.Mass.Grams, 4);
+        Assert.True(view.Figures.SecondHalf.Mass > view.Figures.Mass);
+        Assert.Null(AQuote.View().Figures.SecondHalf);
+    }
+
     [Theory]
     [InlineData(24)]
     [InlineData(301)]
