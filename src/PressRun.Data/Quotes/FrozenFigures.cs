@@ -20,7 +20,7 @@ public sealed record FrozenPart(string Name, decimal? SheetsPerCopy);
 /// <param name="Copies">Good copies of it.</param>
 /// <param name="Mass">Of one.</param>
 /// <param name="Thickness">Of one.</param>
-public sealed record FrozenHalf(decimal Copies, Mass Mass, Length Thickness);
+public sealed record FrozenHalf(long Copies, Mass Mass, Length Thickness);
 
 /// <summary>
 /// The figures of a quote as they were frozen, read from its result and not worked out again: a later version of the program that would
@@ -62,6 +62,8 @@ public sealed record FrozenFigures(
 
     // Wider than any sum of what the contract lets a job hold, and narrow enough that sums of these stay what a decimal holds.
     private static readonly NumberRule Figure = new("Write a figure of a costing.", -1_000_000_000_000_000_000_000_000m, 1_000_000_000_000_000_000_000_000m);
+
+    private static readonly NumberRule Copies = new("Write a figure of a costing.", 0m, 1_000_000m, IsWhole: true);
 
     /// <summary>Reads a frozen result.</summary>
     /// <param name="result">JSON as <c>estimate</c> answers it.</param>
@@ -113,7 +115,7 @@ public sealed record FrozenFigures(
         }
 
         var (mass, thickness) = Copy(second);
-        return new FrozenHalf(second.Number("copies", Figure, Need.Must) ?? 0m, mass, thickness);
+        return new FrozenHalf((long)(second.Number("copies", Copies, Need.Must) ?? 0m), mass, thickness);
     }
 
     private static (Mass Mass, Length Thickness) Copy(JsonBlock of) => of.Block("copy", Need.Must, Rule) is { } copy

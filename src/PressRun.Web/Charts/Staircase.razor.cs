@@ -11,7 +11,8 @@ namespace PressRun.Web.Charts;
 /// <param name="Quantity">Copies printed.</param>
 /// <param name="Cost">What they cost.</param>
 /// <param name="Words">What the mark stands for.</param>
-public sealed record PastRun(int Quantity, decimal Cost, string Words);
+/// <param name="Paid">True where the cost is what was paid, and not what a plan came to.</param>
+public sealed record PastRun(int Quantity, decimal Cost, string Words, bool Paid);
 
 public sealed partial class Staircase
 {
@@ -86,10 +87,9 @@ public sealed partial class Staircase
     // What the step at a jump is, beside the number before it.
     private string Step(Rung rung)
     {
-        var more = rung.LandedCost - Curve.At(rung.Quantity - 1);
-        return more < 0m
-            ? Say($"a step: {Format.Money(-more)} less.")
-            : Say($"a step: {Format.Money(more)} more.");
+        var saves = Curve.Buy(rung.Quantity - 1, rung.Quantity).Saves;
+        var by = Format.Money(Math.Abs(saves));
+        return saves > 0m ? Say($"a step: {by} less.") : Say($"a step: {by} more.");
     }
 
     private StaircaseLoupe? Near(StaircaseDrawing drawing) => StaircaseLoupe.Of(Curve, Bands, Inside, drawing);

@@ -63,7 +63,13 @@ public sealed record MarginNote(char? Key, string Strong, string Rest, bool Look
         }
 
         notes.AddRange(past.Select(run => new MarginNote(
-            null, "", Say($"◇ The {run.Words} was {Words.Copies(run.Quantity, format.Count)} for {format.Money(run.Cost)}, by its own plan and prices."), false, null)));
+            null,
+            "",
+            run.Paid
+                ? Say($"◇ The {run.Words} was {Words.Copies(run.Quantity, format.Count)} for {format.Money(run.Cost)}, as its ledger says.")
+                : Say($"◇ The {run.Words} was {Words.Copies(run.Quantity, format.Count)} for {format.Money(run.Cost)}, by its own plan and prices."),
+            false,
+            null)));
         return notes;
     }
 

@@ -1,6 +1,7 @@
 using PressRun.Data.Running;
 using PressRun.Data;
 using PressRun.Data.Bench;
+using PressRun.Data.Copies;
 using PressRun.Data.Presses;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Shops;
@@ -16,7 +17,7 @@ namespace PressRun.Web.RunPlans;
 /// <param name="Title">The title.</param>
 /// <param name="Edition">The edition.</param>
 /// <param name="Plans">In the order in which they were made.</param>
-/// <param name="Past">Earlier printings of the title, by the plans and price lists that they went by.</param>
+/// <param name="Past">Earlier printings of the title, as their ledgers say what was paid, else by the plans and price lists that they went by.</param>
 /// <param name="Shops">Shops that can be chosen.</param>
 /// <param name="Limits">From where on the press wants to be warned of the work at its table.</param>
 public sealed record RunPlanView(
@@ -24,7 +25,7 @@ public sealed record RunPlanView(
 
 /// <summary>Loads, tries and saves the run plans of an edition.</summary>
 public sealed class RunPlanService(
-    TitleStore titles, EditionStore editions, PlanStore plans, ShopStore shops, PriceListStore priceLists, BenchLimitsStore limits, TimeProvider time)
+    TitleStore titles, EditionStore editions, PlanStore plans, ShopStore shops, PriceListStore priceLists, BenchLimitsStore limits, CopiesLedgerStore ledger, TimeProvider time)
 {
     /// <summary>An edition with its plans by its address, or null.</summary>
     public async Task<RunPlanView?> LoadAsync(PressId press, string slug, int printing)
@@ -143,13 +144,19 @@ public sealed class RunPlanService(
         var past = new List<PastRun>();
         foreach (var edition in printed)
         {
+            if (await ledger.PrintedAsync(press, edition.Id) is { Copies: > 0 and <= Job.MostCopies, Cost: > 0m } paid)
+            {
+                past.Add(new PastRun((int)paid.Copies, paid.Cost, Words.Printing(edition.Printing), Paid: true));
+                continue;
+            }
+
             var chosen = (await plans.OfEditionAsync(press, edition.Id)).FirstOrDefault(plan => plan.Chosen);
             if (chosen is not null
                 && await plans.SourceAsync(press, chosen.Id) is { } source
                 && PreparedJob.Prepare(source.Build()) is { Succeeded: true } prepared
                 && prepared.Value.LandedCost(edition.CopiesPrinted!.Value, out var cost) is null)
             {
-                past.Add(new PastRun(edition.CopiesPrinted.Value, cost, Words.Printing(edition.Printing)));
+                past.Add(new PastRun(edition.CopiesPrinted.Value, cost, Words.Printing(edition.Printing), Paid: false));
             }
         }
 

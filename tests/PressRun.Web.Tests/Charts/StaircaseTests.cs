@@ -80,7 +80,7 @@ public class StaircaseTests
         Assert.Contains(staircase.FindAll("svg.wide text.each"), text => text.GetAttribute("x") == Svg.N(figure.X));
         // A mark just where the figure would stand.
         var cost = Enumerable.Range(1, 600).Select(tenth => tenth / 2m).MinBy(money => Math.Abs(drawing.Y(money) - figure.TextY));
-        staircase.Render(set => set.Add(part => part.Past, [new PastRun(30, cost, "the first printing")]));
+        staircase.Render(set => set.Add(part => part.Past, [new PastRun(30, cost, "the first printing", Paid: true)]));
         Assert.DoesNotContain(staircase.FindAll("svg.wide text.each"), text => text.GetAttribute("x") == Svg.N(figure.X));
     }
 

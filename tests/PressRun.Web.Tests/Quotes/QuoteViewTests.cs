@@ -73,7 +73,7 @@ public sealed class QuoteViewTests
         var view = AQuote.View(job: job => job with { SecondHalf = new SecondHalf(thin, "green") });
         var half = PreparedJob.Prepare(view.Job!).Value.Estimate(100).Value.SecondHalf!;
 
-        Assert.Equal((50m, half.Copy.Thickness), (view.Figures.SecondHalf!.Copies, view.Figures.SecondHalf.Thickness));
+        Assert.Equal((50L, half.Copy.Thickness), (view.Figures.SecondHalf!.Copies, view.Figures.SecondHalf.Thickness));
         Assert.Equal(half.Copy.Mass.Grams, view.Figures.SecondHalf.Mass.Grams, 4);
         Assert.True(view.Figures.SecondHalf.Mass > view.Figures.Mass);
         Assert.Null(AQuote.View().Figures.SecondHalf);
