@@ -25,7 +25,8 @@ public sealed class BookShape(ReferenceCell stocks) : TableShape<BookPrice>
     [
         new("binding", "Binding", new ChoiceCell<Binding>(
             ("saddle", Binding.Saddle), ("side", Binding.Side), ("perfect", Binding.Perfect), ("loose", Binding.Loose),
-            ("stapled", Binding.Saddle), ("stitched", Binding.Saddle), ("glued", Binding.Perfect), ("klebebindung", Binding.Perfect)))
+            ("stapled", Binding.Saddle), ("stitched", Binding.Saddle), ("glued", Binding.Perfect), ("klebebindung", Binding.Perfect),
+            ("folded and stapled", Binding.Saddle), ("stapled at the side", Binding.Side), ("glued spine", Binding.Perfect), ("loose leaves", Binding.Loose)))
         {
             Required = true, OfThing = true, Words = Cells.Words("binding|bound|bindung|reliure"),
         },
