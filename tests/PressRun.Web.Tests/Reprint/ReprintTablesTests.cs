@@ -91,7 +91,7 @@ public class ReprintTablesTests
         var words = Text(page.Render<ReprintSentence>(set => Set(set, advice)));
 
         Assert.StartsWith("Print none: on hand are 300;", words, StringComparison.Ordinal);
-        Assert.Contains($"What is on hand keeps {Format.Sum(advice.Answer.Point.ExpectedProfit)} on average, and no printing keeps more.", words, StringComparison.Ordinal);
+        Assert.Contains($"What is on hand keeps {Format.Money(advice.Answer.Point.ExpectedProfit)} on average, and no printing keeps more.", words, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -104,7 +104,7 @@ public class ReprintTablesTests
 
         var words = Text(page.Render<ReprintSentence>(set => Set(set, advice)));
 
-        Assert.Contains($"it would lose {Format.Money(-advice.Own.Point.ExpectedProfit)} on average, {Format.Money(advice.OwnShort)} worse", words, StringComparison.Ordinal);
+        Assert.Contains($"it would lose {Format.Sum(-advice.Own.Point.ExpectedProfit)} on average, {Format.Money(advice.OwnShort)} worse", words, StringComparison.Ordinal);
     }
 
     [Theory]
