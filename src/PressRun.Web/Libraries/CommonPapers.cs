@@ -15,16 +15,16 @@ public static class CommonPapers
 
     private static string[][] Iso =>
     [
-        [Say($"Uncoated 80"), "80 gsm", Uncoated], [Say($"Uncoated 100"), "100 gsm", Uncoated], [Say($"Uncoated 120"), "120 gsm", Uncoated], [Say($"Uncoated 160"), "160 gsm", Uncoated],
-        [Say($"Uncoated card 240"), "240 gsm", Uncoated], [Say($"Silk 115"), "115 gsm", Coated], [Say($"Silk 150"), "150 gsm", Coated], [Say($"Silk card 250"), "250 gsm", Coated],
-        [Say($"Gloss card 300"), "300 gsm", Coated],
+        [Say($"Uncoated 80 g/m²"), "80 gsm", Uncoated], [Say($"Uncoated 100 g/m²"), "100 gsm", Uncoated], [Say($"Uncoated 120 g/m²"), "120 gsm", Uncoated], [Say($"Uncoated 160 g/m²"), "160 gsm", Uncoated],
+        [Say($"Uncoated card 240 g/m²"), "240 gsm", Uncoated], [Say($"Silk 115 g/m²"), "115 gsm", Coated], [Say($"Silk 150 g/m²"), "150 gsm", Coated], [Say($"Silk card 250 g/m²"), "250 gsm", Coated],
+        [Say($"Gloss card 300 g/m²"), "300 gsm", Coated],
     ];
 
     private static string[][] Us =>
     [
-        [Say($"Copy bond 20"), Pounds(20, "bond"), Uncoated], [Say($"Opaque text 60"), Pounds(60, "text"), Uncoated], [Say($"Opaque text 70"), Pounds(70, "text"), Uncoated],
-        [Say($"Silk text 80"), Pounds(80, "text"), Coated], [Say($"Gloss text 100"), Pounds(100, "text"), Coated], [Say($"Opaque cover 65"), Pounds(65, "cover"), Uncoated],
-        [Say($"Silk cover 80"), Pounds(80, "cover"), Coated], [Say($"Gloss cover 100"), Pounds(100, "cover"), Coated], [Say($"Index 110"), Pounds(110, "index"), Uncoated],
+        [Say($"Copy bond 20 lb"), Pounds(20, "bond"), Uncoated], [Say($"Opaque text 60 lb"), Pounds(60, "text"), Uncoated], [Say($"Opaque text 70 lb"), Pounds(70, "text"), Uncoated],
+        [Say($"Silk text 80 lb"), Pounds(80, "text"), Coated], [Say($"Gloss text 100 lb"), Pounds(100, "text"), Coated], [Say($"Opaque cover 65 lb"), Pounds(65, "cover"), Uncoated],
+        [Say($"Silk cover 80 lb"), Pounds(80, "cover"), Coated], [Say($"Gloss cover 100 lb"), Pounds(100, "cover"), Coated], [Say($"Index 110 lb"), Pounds(110, "index"), Uncoated],
     ];
 
     /// <summary>Name, weight and finish of each, for a region.</summary>

@@ -149,6 +149,11 @@ public sealed partial class TextsTests
         Assert.True(lines.Count == 0, string.Join(Environment.NewLine, [.. lines, Mending]));
     }
 
+    // The word of the trade is that of the newspapers there (docs/words.md).
+    [Fact]
+    public void In_German_a_press_is_no_newspaper() =>
+        Assert.DoesNotContain(Translation.Of(System.Globalization.CultureInfo.GetCultureInfo("de"))!.All.Values, told => Regex.IsMatch(told, @"\b(Presse|Pressen|Beispielpresse)\b"));
+
     private static string File(Translation translation) => $"texts.{translation.Language.Name}.xlf";
 
     private static string About((string? About, string Text) text) => text.About is { } about ? $"{text.Text} ({about})" : text.Text;

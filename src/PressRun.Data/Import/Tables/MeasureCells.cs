@@ -13,13 +13,23 @@ internal static class MeasureCells
     // A number with more decimals than this in the press's unit was not stated in it, and is shown in the unit that keeps it short.
     private const int MostDecimals = 4;
 
+    // They mean one thing wherever they are written.
+    private const char ArabicDecimal = '\u066B';
+    private const char ArabicGroup = '\u066C';
+
     private static readonly CultureInfo Comma = CultureInfo.GetCultureInfo("de");
 
     public delegate bool Parse<T>(string text, IFormatProvider culture, out T value);
 
     public static bool TryRead<T>(string text, CellManners manners, string? unit, Parse<T> parse, out T value)
     {
-        var whole = unit is not null && text.Length > 0 && !text.Any(IsUnitSign) ? $"{text} {unit}" : text;
+        var plain = NumberCells.PlainDigits(text);
+        var whole = unit is not null && plain.Length > 0 && !plain.Any(IsUnitSign) ? $"{plain} {unit}" : plain;
+        if (whole.AsSpan().ContainsAny(ArabicDecimal, ArabicGroup))
+        {
+            return parse(whole.Replace(ArabicGroup.ToString(), "", StringComparison.Ordinal).Replace(ArabicDecimal, '.'), CultureInfo.InvariantCulture, out value);
+        }
+
         return parse(whole, manners.Culture, out value) || (!MayGroup(whole) && parse(whole, Other(manners), out value));
     }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using PressRun.JobFile.Reading;
 
 namespace PressRun.Data.Import.Tables;
@@ -8,15 +9,32 @@ public static class NumberCells
 {
     private const int GroupLength = 3;
 
+    // Marks that mean one thing wherever they are written.
+    private const string ArabicDecimal = "\u066B";
+    private const string ArabicGroup = "\u066C";
+
+    private static readonly int[] Thousands = [GroupLength];
+
     /// <summary>
-    /// Reads a decimal number exactly. Where point and comma both stand, the last one is the decimal mark. A lone mark is the culture's decimal
+    /// Reads a decimal number exactly, in the digits of any script. A number as the culture writes it is that number. Else, where point and comma both stand, the last one is the decimal mark. A lone mark is the culture's decimal
     /// mark, or groups thousands where exactly three digits follow it (<c>1,200</c>, but not <c>0,120</c>), or is understood as a decimal mark.
-    /// Spaces and apostrophes between digits group.
+    /// Spaces and apostrophes between digits group; so does the Arabic mark of thousands, and the Arabic decimal mark is one.
     /// </summary>
     public static bool TryParse(string text, CultureInfo culture, out decimal number)
     {
         number = 0m;
-        var digits = string.Concat(text.Where(sign => !char.IsWhiteSpace(sign) && sign is not ('\'' or '\u2019'))).Replace('\u2212', '-');
+        var format = culture.NumberFormat;
+        var digits = Bare(text);
+        if (TryWritten(digits, Bare(format.NumberDecimalSeparator), Bare(format.NumberGroupSeparator), format.NumberGroupSizes, out number))
+        {
+            return true;
+        }
+
+        if (digits.Contains(ArabicDecimal, StringComparison.Ordinal) || digits.Contains(ArabicGroup, StringComparison.Ordinal))
+        {
+            return TryWritten(digits, ArabicDecimal, ArabicGroup, Thousands, out number);
+        }
+
         var point = digits.LastIndexOf('.');
         var comma = digits.LastIndexOf(',');
         if (point >= 0 && comma >= 0)
@@ -46,6 +64,46 @@ public static class NumberCells
     {
         var plain = NumberText.Plain(number);
         return culture.NumberFormat.NumberDecimalSeparator == "," ? plain.Replace('.', ',') : plain;
+    }
+
+    /// <summary>A text with the digits of any script as those from 0 to 9, and without signs that only direct text.</summary>
+    public static string PlainDigits(string text)
+    {
+        var plain = new StringBuilder(text.Length);
+        foreach (var sign in text.EnumerateRunes())
+        {
+            var category = Rune.GetUnicodeCategory(sign);
+            if (category == UnicodeCategory.DecimalDigitNumber)
+            {
+                plain.Append((char)('0' + (int)Rune.GetNumericValue(sign)));
+            }
+            else if (category != UnicodeCategory.Format)
+            {
+                plain.Append(sign.ToString());
+            }
+        }
+
+        return plain.ToString();
+    }
+
+    private static string Bare(string text) =>
+        string.Concat(PlainDigits(text).Where(sign => !char.IsWhiteSpace(sign) && sign is not ('\'' or '\u2019'))).Replace('\u2212', '-');
+
+    // A number with its groups, if it has any, as long as the culture makes them, and none that begins with a nought: 0,120 is no thousand.
+    private static bool TryWritten(string digits, string mark, string group, int[] sizes, out decimal number)
+    {
+        number = 0m;
+        var parts = digits.Split(mark);
+        var whole = parts[0].TrimStart('-');
+        var groups = group.Length == 0 ? [whole] : whole.Split(group);
+        var last = groups.Length - 1;
+        var grouped = last == 0
+            || (groups[0] is { Length: > 0 } first && first[0] != '0' && first.Length <= Size(last) && Enumerable.Range(1, last).All(place => groups[place].Length == Size(last - place)));
+        return mark != group && parts.Length <= 2 && grouped
+            && parts.Skip(1).Concat(groups).All(part => part.Length > 0 && part.All(char.IsAsciiDigit))
+            && NumberText.TryParse(string.Join('.', [parts[0].Replace(group.Length == 0 ? mark : group, "", StringComparison.Ordinal), .. parts.Skip(1)]), out number);
+
+        int Size(int fromTheEnd) => sizes.Length == 0 ? GroupLength : sizes[Math.Min(fromTheEnd, sizes.Length - 1)] is > 0 and var size ? size : int.MaxValue;
     }
 
     // Groups of three digits from the mark on: 1,200 and 1,200,000, not 12,5.

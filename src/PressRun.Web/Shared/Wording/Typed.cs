@@ -12,6 +12,9 @@ public static partial class Typed
     // No measure is longer, and the pattern stays quick.
     private const int MostMeasure = 100;
 
+    private const char ArabicGroup = '\u066C';
+    private const char ArabicPercent = '\u066A';
+
     private static readonly Dictionary<char, string> Vulgar = new()
     {
         ['¼'] = "1/4", ['½'] = "1/2", ['¾'] = "3/4", ['⅛'] = "1/8", ['⅜'] = "3/8", ['⅝'] = "5/8", ['⅞'] = "7/8", ['⅓'] = "1/3", ['⅔'] = "2/3",
@@ -20,7 +23,8 @@ public static partial class Typed
     /// <summary>A whole number of 0 or more; spaces are allowed, and the locale's group separators where they part thousands: <c>1,5</c> is no count.</summary>
     public static int? Count(string typed, CultureInfo culture)
     {
-        var groups = Spaceless(typed).Split(culture.NumberFormat.NumberGroupSeparator);
+        var plain = Spaceless(NumberCells.PlainDigits(typed));
+        var groups = plain.Split(plain.Contains(ArabicGroup) ? ArabicGroup.ToString() : culture.NumberFormat.NumberGroupSeparator);
         var grouped = groups.Length == 1 || (groups[0].Length is 1 or 2 or 3 && groups[^1].Length == 3 && groups[1..^1].All(group => group.Length is 2 or 3));
         return grouped && int.TryParse(string.Concat(groups), NumberStyles.None, CultureInfo.InvariantCulture, out var count) ? count : null;
     }
@@ -31,13 +35,13 @@ public static partial class Typed
 
     /// <summary>A day: year-month-day, in figures in the order of the viewer's locale (behind points the day comes first), or with its month in words.</summary>
     public static DateOnly? Day(string typed, CultureInfo culture) =>
-        new DayCell().Read(typed.Trim(), new CellManners(culture, UnitSystem.Metric)).Value is DateOnly day || DateOnly.TryParse(typed, Texts.Language, DateTimeStyles.AllowWhiteSpaces, out day)
+        NumberCells.PlainDigits(typed).Trim() is var plain && new DayCell().Read(plain, new CellManners(culture, UnitSystem.Metric)).Value is DateOnly day || DateOnly.TryParse(plain, Texts.Language, DateTimeStyles.AllowWhiteSpaces, out day)
             ? day
             : null;
 
     /// <summary>A percentage, with or without its sign, as a fraction: <c>12.5</c> is 0.125.</summary>
     public static decimal? Percent(string typed, CultureInfo culture) =>
-        Number(typed.Replace(culture.NumberFormat.PercentSymbol, "", StringComparison.Ordinal).Replace("%", "", StringComparison.Ordinal), culture) is { } number
+        Number(string.Concat(typed.Replace(culture.NumberFormat.PercentSymbol, "", StringComparison.Ordinal).Where(sign => sign is not ('%' or ArabicPercent))), culture) is { } number
             ? number / 100m
             : null;
 
@@ -87,7 +91,7 @@ public static partial class Typed
             return null;
         }
 
-        var text = string.Concat(typed.Trim().Select(sign => Vulgar.TryGetValue(sign, out var fraction) ? " " + fraction : sign.ToString()))
+        var text = string.Concat(Thousands().Replace(NumberCells.PlainDigits(typed).Trim(), "").Select(sign => Vulgar.TryGetValue(sign, out var fraction) ? " " + fraction : sign.ToString()))
             .Replace('⁄', '/').Trim();
         var match = MeasurePattern().Match(text);
         var whole = match.Groups["whole"].Value;
@@ -109,6 +113,11 @@ public static partial class Typed
 
     private static string Spaceless(string text) => string.Concat(text.Where(sign => !char.IsWhiteSpace(sign)));
 
-    [GeneratedRegex("""^(?<whole>[-\u2212]?[\d.,]+(?![\d]*\s*/))?\s*(?:(?<over>\d{1,4})\s*/\s*(?<under>\d{1,4}))?\s*(?<unit>[a-zA-Zµμ"″]*)$""", RegexOptions.ExplicitCapture)]
+    // A space or an apostrophe before three digits parts thousands, and is no gap between a whole number and its fraction.
+    [GeneratedRegex("""(?<=\d)[\s'\u2019](?=\d{3}(?!\d|\s*/))""")]
+    private static partial Regex Thousands();
+
+    // Signs between the digits of any region (CLDR): what they mean is for whoever reads the number.
+    [GeneratedRegex("""^(?<whole>[-\u2212]?[\d.,\u066B\u066C\u2E41]+(?![\d]*\s*/))?\s*(?:(?<over>\d{1,4})\s*/\s*(?<under>\d{1,4}))?\s*(?<unit>[a-zA-Zµμ"″]*)$""", RegexOptions.ExplicitCapture)]
     private static partial Regex MeasurePattern();
 }
