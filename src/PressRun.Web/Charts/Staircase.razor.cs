@@ -80,17 +80,14 @@ public sealed partial class Staircase
         new[]
         {
             row.Chosen ? Say($"this run.") : null,
-            row.Jump is null ? null : Step(row.Rung),
+            row.Jump is { } jump ? Step(jump) : null,
             row.Better is { } better ? Say(better, $"{Format.Count(better)} costs no more", $"{Format.Count(better)} cost no more") : null,
         }.OfType<string>());
 
-    // What the step at a jump is, beside the number before it.
-    private string Step(Rung rung)
-    {
-        var saves = Curve.Buy(rung.Quantity - 1, rung.Quantity).Saves;
-        var by = Format.Money(Math.Abs(saves));
-        return saves > 0m ? Say($"a step: {by} less.") : Say($"a step: {by} more.");
-    }
+    // How high the step is: from where the cost would have gone on to where it goes on.
+    private string Step(LadderJump jump) => jump.Change < 0m
+        ? Say($"a step: {Format.Money(-jump.Change)} less.")
+        : Say($"a step: {Format.Money(jump.Change)} more.");
 
     private StaircaseLoupe? Near(StaircaseDrawing drawing) => StaircaseLoupe.Of(Curve, Bands, Inside, drawing);
 

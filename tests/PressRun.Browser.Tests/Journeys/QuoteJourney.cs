@@ -105,6 +105,39 @@ public sealed class QuoteJourney(Chromium chromium, SampleApp sample, PeopleApp 
         Assert.DoesNotContain(secret, sample.Log, StringComparison.Ordinal);
     }
 
+    // Letters at twice their size by the browser's setting (WCAG 2.2, 1.4.4): the page stays as wide as the phone, and its fields show what they hold.
+    [Fact]
+    public async Task With_large_letters_a_link_s_page_and_a_book_s_page_stay_as_wide_as_the_phone()
+    {
+        var (address, _) = await SharedAsync("Dee Large");
+        await using var guest = await chromium.Browser.NewContextAsync(new() { ViewportSize = new() { Width = 390, Height = 844 } });
+        var page = await guest.NewPageAsync();
+        var session = await guest.NewCDPSessionAsync(page);
+        await session.SendAsync("Page.setFontSizes", new() { ["fontSizes"] = new { standard = 32, @fixed = 26 } });
+        foreach (var one in new[] { address, new Uri(sample.Address, "titles/fog-manners/2").ToString() })
+        {
+            await page.GotoAsync(one);
+
+            Assert.Equal("32px", await page.EvaluateAsync<string>("getComputedStyle(document.documentElement).fontSize"));
+            Assert.Equal(0, await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth"));
+            Assert.Empty(await page.EvaluateAsync<string[]>(
+                "() => [...document.querySelectorAll(':is(.numeric, .try-form) input')].filter(field => field.checkVisibility() && field.scrollWidth > field.clientWidth + 1).map(field => field.outerHTML)"));
+        }
+    }
+
+    // The page itself moves under a thumb: no box within it does.
+    [Fact]
+    public async Task On_a_phone_the_table_of_the_chart_stands_in_the_page_whole()
+    {
+        var (address, _) = await SharedAsync("Eve Whole");
+        await using var guest = await chromium.Browser.NewContextAsync(new() { ViewportSize = new() { Width = 390, Height = 844 } });
+        var page = await guest.NewPageAsync();
+        await page.GotoAsync(address);
+        await page.GetByText("As a table").ClickAsync();
+
+        Assert.Equal(0, await page.Locator(".staircase .scroll").EvaluateAsync<int>("box => box.scrollHeight - box.clientHeight"));
+    }
+
     [Theory]
     [InlineData(390, ColorScheme.Light)]
     [InlineData(1280, ColorScheme.Dark)]
