@@ -31,11 +31,11 @@ public sealed partial class PreparedJob
             }
 
             oneMore ??= now.LandedCost - here.LandedCost;
-            foreach (var (kind, subject, threshold) in Changes(before, now))
+            foreach (var (kind, subject, threshold, sheet) in Changes(before, now))
             {
                 if (seen.Add((kind, subject)))
                 {
-                    steps.Add(new StepAhead(kind, subject, next, now.LandedCost - before.LandedCost, now.Goods, now.Goods - here.Goods) { Threshold = threshold });
+                    steps.Add(new StepAhead(kind, subject, next, now.LandedCost - before.LandedCost, now.Goods, now.Goods - here.Goods) { Threshold = threshold, Sheet = sheet });
                 }
             }
 
@@ -70,9 +70,9 @@ public sealed partial class PreparedJob
                 return Outcome<IReadOnlyList<StepAhead>>.Refused(problem);
             }
 
-            foreach (var (kind, subject, threshold) in Changes(before, now))
+            foreach (var (kind, subject, threshold, sheet) in Changes(before, now))
             {
-                steps.Add(new StepAhead(kind, subject, next, now.LandedCost - before.LandedCost, now.Goods, now.Goods - first.Goods) { Threshold = threshold });
+                steps.Add(new StepAhead(kind, subject, next, now.LandedCost - before.LandedCost, now.Goods, now.Goods - first.Goods) { Threshold = threshold, Sheet = sheet });
             }
 
             before = now;
@@ -89,7 +89,7 @@ public sealed partial class PreparedJob
         var figures = Work(quantity, taken, ref sink, rising);
         if (figures.Problem is not null)
         {
-            return new PlaceOnSteps(figures, [], 0);
+            return new PlaceOnSteps(figures, [], [], 0);
         }
 
         var reached = new int[PriceCount];
@@ -112,30 +112,38 @@ public sealed partial class PreparedJob
             }
         }
 
-        return new PlaceOnSteps(figures, reached, book is null ? 0 : BookStepReached(figures.Started).From);
+        return new PlaceOnSteps(figures, reached, taken, book is null ? 0 : BookStepReached(figures.Started).From);
     }
 
-    private List<(StepKind Kind, string Subject, decimal? Threshold)> Changes(PlaceOnSteps before, PlaceOnSteps now)
+    private List<(StepKind Kind, string Subject, decimal? Threshold, Sheet? Sheet)> Changes(PlaceOnSteps before, PlaceOnSteps now)
     {
-        var changes = new List<(StepKind, string, decimal?)>();
+        var changes = new List<(StepKind, string, decimal?, Sheet?)>();
         var (was, figures) = (before.Figures, now.Figures);
         if (figures.DeliveryIsFree && !was.DeliveryIsFree)
         {
-            changes.Add((StepKind.FreeDelivery, string.Empty, job.Shop.Order.Delivery?.FreeFrom));
+            changes.Add((StepKind.FreeDelivery, string.Empty, job.Shop.Order.Delivery?.FreeFrom, null));
         }
         else if (figures.DeliveryStep != was.DeliveryStep && figures.DeliveryIsFree == was.DeliveryIsFree)
         {
-            changes.Add((StepKind.Delivery, string.Empty, null));
+            changes.Add((StepKind.Delivery, string.Empty, null, null));
         }
 
         if (figures.DiscountStep > was.DiscountStep)
         {
-            changes.Add((StepKind.Discount, string.Empty, job.Shop.Order.Discounts[figures.DiscountStep].From));
+            changes.Add((StepKind.Discount, string.Empty, job.Shop.Order.Discounts[figures.DiscountStep].From, null));
         }
 
         if (was.Totals.MinimumTopUp > 0m && figures.Totals.MinimumTopUp == 0m)
         {
-            changes.Add((StepKind.MinimumReached, string.Empty, job.Shop.Order.Minimum));
+            changes.Add((StepKind.MinimumReached, string.Empty, job.Shop.Order.Minimum, null));
+        }
+
+        for (var part = 0; book is null && part < lots.Length; part++)
+        {
+            if (now.Taken[part].Candidate != before.Taken[part].Candidate)
+            {
+                changes.Add((StepKind.Sheet, lots[part].Pieces.Part.Name, null, lots[part].Candidates[now.Taken[part].Candidate].Sheet));
+            }
         }
 
         for (var price = 0; price < now.Reached.Length; price++)
@@ -144,25 +152,25 @@ public sealed partial class PreparedJob
             {
                 var isPrint = price < print.Length;
                 changes.Add(isPrint
-                    ? (StepKind.Print, InkSubject.Of(job.Shop.Print[price].Ink), job.Shop.Print[price].Steps[now.Reached[price]].From)
-                    : (StepKind.Paper, job.Shop.Paper[price - print.Length].StockId, job.Shop.Paper[price - print.Length].Steps[now.Reached[price]].From));
+                    ? (StepKind.Print, InkSubject.Of(job.Shop.Print[price].Ink), job.Shop.Print[price].Steps[now.Reached[price]].From, null)
+                    : (StepKind.Paper, job.Shop.Paper[price - print.Length].StockId, job.Shop.Paper[price - print.Length].Steps[now.Reached[price]].From, null));
             }
         }
 
         if (now.BookFrom != before.BookFrom)
         {
-            changes.Add((StepKind.Book, string.Empty, now.BookFrom));
+            changes.Add((StepKind.Book, string.Empty, now.BookFrom, null));
         }
 
         if (job.Shop.Quantities.Count > 0 && figures.Started != was.Started)
         {
-            changes.Add((StepKind.SoldQuantity, string.Empty, figures.Started));
+            changes.Add((StepKind.SoldQuantity, string.Empty, figures.Started, null));
         }
 
         return changes;
     }
 
-    private readonly record struct PlaceOnSteps(OrderFigures Figures, int[] Reached, long BookFrom)
+    private readonly record struct PlaceOnSteps(OrderFigures Figures, int[] Reached, SheetsTaken[] Taken, long BookFrom)
     {
         public Problem? Problem => Figures.Problem;
 

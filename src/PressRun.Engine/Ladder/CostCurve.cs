@@ -45,6 +45,22 @@ public sealed record CostCurve(int From, IReadOnlyList<decimal> Costs)
         return next;
     }
 
+    /// <summary>The quantity of a band, or right after it, at which the cost falls last: what comes after costs no less, so that what makes it fall stands there.</summary>
+    /// <param name="band">A band of this curve.</param>
+    /// <returns>The quantity right after the band where the cost falls at none of them.</returns>
+    public int LastFall(DearBand band)
+    {
+        for (var quantity = band.Better; quantity > band.From; quantity--)
+        {
+            if (At(quantity) < At(quantity - 1))
+            {
+                return quantity;
+            }
+        }
+
+        return band.Better;
+    }
+
     /// <summary>
     /// Runs of quantities that each cost at least as much as the quantity after the run: no one should print so many. Of a run's quantities
     /// all larger ones that cost no more, the one right after the run is among the cheapest.

@@ -1,4 +1,5 @@
 using PressRun.Engine.Costing;
+using PressRun.Engine.Sheets;
 
 namespace PressRun.Engine.Ladder;
 
@@ -28,11 +29,14 @@ public enum StepKind
 
     /// <summary>Delivery becomes free.</summary>
     FreeDelivery,
+
+    /// <summary>A part goes onto another of the shop's sheets, which costs it less from there on.</summary>
+    Sheet,
 }
 
 /// <summary>A step on the staircase.</summary>
 /// <param name="Kind">What changes.</param>
-/// <param name="Subject">Ink or stock whose price changes; empty otherwise.</param>
+/// <param name="Subject">Ink or stock whose price changes, or part that goes onto another sheet; empty otherwise.</param>
 /// <param name="Quantity">First quantity on the new step.</param>
 /// <param name="CostChange">Landed cost there less that of one copy fewer.</param>
 /// <param name="Goods">Goods value there, before tax and delivery.</param>
@@ -41,6 +45,9 @@ public sealed record StepAhead(StepKind Kind, string Subject, int Quantity, deci
 {
     /// <summary>The threshold that is passed: goods value, units or grams; null where the kind has none.</summary>
     public decimal? Threshold { get; init; }
+
+    /// <summary>The sheet that the part goes onto; null for all other kinds.</summary>
+    public Sheet? Sheet { get; init; }
 }
 
 /// <summary>What lies just ahead of a quantity.</summary>

@@ -13,8 +13,6 @@ namespace PressRun.Web.RunPlans;
 /// <param name="Take">A quantity that the note leads to; null where it leads nowhere.</param>
 public sealed record MarginNote(char? Key, string Strong, string Rest, bool LookHere, int? Take)
 {
-    private const int MostExplained = 4;
-
     /// <summary>The notes of a run, the most useful first.</summary>
     public static IReadOnlyList<MarginNote> Of(WorkedPlan plan, RunAnswer answer, IReadOnlyList<PastRun> past, Func<string, string> stockName, PressFormat format)
     {
@@ -25,24 +23,21 @@ public sealed record MarginNote(char? Key, string Strong, string Rest, bool Look
             notes.Add(new MarginNote(
                 key,
                 MoreCopies(better, format),
-                Why(plan, better.To, stockName, format),
+                Why(plan, plan.AllBands.First(band => band.Better == better.To), stockName, format),
                 true,
                 better.To));
         }
 
-        var bands = plan.Bands.Select((band, index) => (Band: band, Key: ShadedBand.KeyOf(index)));
-        var others = bands.Where(item => item.Band.Better != answer.Better?.To).ToList();
-        var explained = others.OrderBy(item => Math.Abs(item.Band.Better - answer.Estimate.Quantity)).Take(MostExplained).ToHashSet();
-        foreach (var (band, key) in others)
+        foreach (var (index, band) in plan.Bands.Index().Where(item => item.Item.Better != answer.Better?.To))
         {
-            // Each letter of the picture has its note; the reasons are told of the nearest.
-            notes.Add(new MarginNote(key, NoLess(band, format), explained.Contains((band, key)) ? Why(plan, band.Better, stockName, format) : "", true, null));
+            // Each letter of the picture has its note, and the same reason whichever quantity is open.
+            notes.Add(new MarginNote(ShadedBand.KeyOf(index), NoLess(band, format), Why(plan, band, stockName, format), true, null));
         }
 
         if (plan.Prepared.Job.Shop.Quantities is { Count: > 0 } sold)
         {
             var near = string.Join(", ", sold.Where(quantity => quantity >= plan.Curve.From && quantity <= plan.Curve.To).Select(quantity => format.Count(quantity)));
-            notes.Add(new MarginNote(null, "", Say($"The shop prints {near} copies and nothing between: between them one pays for the next."), false, null));
+            notes.Add(new MarginNote(null, "", Say($"The shop prints {near} copies and nothing between: between them one pays for the next.") + Beyond(plan, sold, format), false, null));
         }
 
         if (answer.Outlook.OneMoreCosts is { } oneMore)
@@ -73,6 +68,13 @@ public sealed record MarginNote(char? Key, string Strong, string Rest, bool Look
         return notes;
     }
 
+    // What the shop sells beyond the picture, where the picture ends because that cannot be worked out.
+    private static string Beyond(WorkedPlan plan, IReadOnlyList<int> sold, PressFormat format) =>
+        sold.FirstOrDefault(quantity => quantity > plan.Curve.To) is > 0 and var next
+        && plan.Prepared.LandedCost(plan.Curve.To + 1, out _) is not null && plan.Prepared.LandedCost(next, out _) is { } refused
+            ? " " + Say($"It sells {format.Count(next)} too, but those cannot be worked out: {SayWhole(refused.Rule)}")
+            : "";
+
     // Where a step lowers the prices the goods may fall below the threshold once more.
     private static string AndLost(WorkedPlan plan, int free, PressFormat format) =>
         plan.Steps.FirstOrDefault(step => step.Kind == StepKind.FreeDelivery && step.Quantity > free) is { } again
@@ -101,8 +103,11 @@ public sealed record MarginNote(char? Key, string Strong, string Rest, bool Look
     private static string Next(WorkedPlan plan, RunAnswer answer, Func<string, string> stockName, PressFormat format) =>
         answer.Outlook.Next is { Kind: not StepKind.FreeDelivery } next && next.Quantity != answer.Better?.To ? $" {What(plan, next, stockName, format)}" : "";
 
-    private static string Why(WorkedPlan plan, int quantity, Func<string, string> stockName, PressFormat format) =>
-        string.Join(" ", plan.Steps.Where(step => step.Quantity == quantity).Select(step => What(plan, step, stockName, format)).Distinct());
+    private static string Why(WorkedPlan plan, DearBand band, Func<string, string> stockName, PressFormat format)
+    {
+        var fall = plan.Curve.LastFall(band);
+        return string.Join(" ", plan.Steps.Where(step => step.Quantity == fall).Select(step => What(plan, step, stockName, format)).Distinct());
+    }
 
     private static string What(WorkedPlan plan, StepAhead step, Func<string, string> stockName, PressFormat format)
     {
@@ -117,6 +122,7 @@ public sealed record MarginNote(char? Key, string Strong, string Rest, bool Look
             StepKind.MinimumReached => Say($"At {at} the shop's minimum of {format.Money(threshold)} is reached."),
             StepKind.Print => Say($"At {at} there are {format.Count(threshold)} impressions in {LineWords.InkOf(step.Subject)} and each costs less."),
             StepKind.Paper => Say($"At {at} there are {format.Count(threshold)} sheets of {stockName(step.Subject)} and each costs less."),
+            StepKind.Sheet => Say($"From {at} on {Apart.Of(step.Subject)} costs less on sheets of {format.Size(new(step.Sheet!.Width, step.Sheet.Height))}."),
             StepKind.Book => Say($"At {at} the price of a copy is the one from {format.Count(threshold)} copies on."),
             _ => Say($"At {at} the shop prints {Words.Copies((long)threshold, format.Count)}."),
         };

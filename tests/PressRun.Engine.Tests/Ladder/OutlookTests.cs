@@ -120,6 +120,38 @@ public sealed class OutlookTests
             }
         });
 
+    [Fact]
+    public void Another_sheet_that_is_cheaper_from_a_quantity_on_is_told_with_its_part()
+    {
+        // By hand: a small sheet holds one piece and costs 0.25, a large one holds two and costs 0.26, which is less for two copies and more for one.
+        var job = Plain();
+        var small = job.Shop.Sheets[0];
+        var large = small with { Id = "large", Width = 2 * small.Width };
+        job = job.With(shop => shop with
+        {
+            Sheets = [small, large],
+            Print = [.. shop.Print, .. shop.Print.Select(price => price with { SheetId = "large" })],
+            Paper = [.. shop.Paper, .. shop.Paper.Select(price => price with { SheetId = "large", Steps = [.. price.Steps.Select(step => step with { Each = step.Each + 0.01m })] })],
+        });
+
+        var step = Assert.Single(Look(job, 1, 2).Steps, step => step.Kind == StepKind.Sheet);
+        Assert.Equal((job.Edition.Parts[0].Name, 2, "large"), (step.Subject, step.Quantity, step.Sheet!.Id));
+    }
+
+    [Fact]
+    public void Where_the_cost_falls_something_is_told_that_changed() =>
+        Gen.Select(JobGen.Any, Gen.Int[1, 150]).Sample((job, quantity) =>
+        {
+            var prepared = job.Prepared();
+            if (prepared.StepsBetween(quantity, quantity + 200) is not { Succeeded: true } steps)
+            {
+                return;
+            }
+
+            var falls = LadderJump.Of(prepared.Curve(quantity, quantity + 200).Value).Where(jump => jump.Change < 0m).Select(jump => jump.At);
+            Assert.Empty(falls.Except(steps.Value.Select(step => step.Quantity)));
+        });
+
     private static decimal Value(CostTotals totals) => totals.Goods - totals.Discount + totals.MinimumTopUp;
 
     private static Outlook Look(Job job, int quantity, int to) => job.Prepared().LookAhead(quantity, to).Value;
