@@ -18,8 +18,24 @@ public static class CalledPlan
         var (own, shop) = (source.Plan.Name, source.PriceList.Name);
         var whole = $"{(own.StartsWith(shop + Parting, StringComparison.Ordinal) ? shop : own)}{Parting}{how}";
         var others = taken.ToHashSet(StringComparer.Ordinal);
-        return Enumerable.Range(1, others.Count + 1).Select(number => Within(whole, number)).First(name => !others.Contains(name));
+        return Numbered(whole, others);
     }
+
+    /// <summary>The plan's name once it goes to another shop: what the program put there follows the shop, and what somebody typed stays.</summary>
+    /// <param name="name">Its name.</param>
+    /// <param name="was">The shop that it was at.</param>
+    /// <param name="now">The shop that it goes to.</param>
+    /// <param name="taken">Names of the printing's other plans: where the shop's own name is among them, the plan is called another way of it.</param>
+    public static string AtShop(string name, string was, string now, IEnumerable<string> taken)
+    {
+        var others = taken.ToHashSet(StringComparer.Ordinal);
+        return name == was || (name.StartsWith(was + Parting, StringComparison.Ordinal) && name[(was + Parting).Length..].Split(Parting).All(rest => rest == Say($"another way")))
+            ? others.Contains(now) ? Numbered($"{now}{Parting}{Say($"another way")}", others) : Numbered(now, others)
+            : name;
+    }
+
+    private static string Numbered(string whole, HashSet<string> others) =>
+        Enumerable.Range(1, others.Count + 1).Select(number => Within(whole, number)).First(name => !others.Contains(name));
 
     private static string Within(string whole, int number)
     {

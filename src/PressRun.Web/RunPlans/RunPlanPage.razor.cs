@@ -6,6 +6,7 @@ using PressRun.Engine.Costing;
 using PressRun.Engine.Editions;
 using PressRun.Web.Bindery;
 using PressRun.Web.Editions;
+using PressRun.Web.Papers;
 using PressRun.Web.Shared;
 using PressRun.Web.Shared.Wording;
 
@@ -26,6 +27,7 @@ public sealed partial class RunPlanPage
     // What is being typed: a quantity that can be worked out, or something that is none.
     private int? typing;
     private bool unread;
+    private PlanProblem? refusedTyped;
     private (PlanCosting Costing, int Quantity, Outcome<RunAnswer> Answer)? answered;
 
     [Inject]
@@ -80,7 +82,7 @@ public sealed partial class RunPlanPage
     {
         adding.Again();
         looked = typing = null;
-        unread = false;
+        (unread, refusedTyped) = (false, null);
         if (Press is not null && (Page is null || Page.Title.Slug != Slug || Page.Edition.Printing != Printing))
         {
             // Nothing of the printing before is shown under this one's name while it is fetched, nor can it be changed.
@@ -121,9 +123,12 @@ public sealed partial class RunPlanPage
     private void Type(string text)
     {
         var count = Typed.Count(text, Format.Culture);
-        var stands = count is { } quantity && quantity is >= 1 and <= Job.MostCopies && Open?.Worked?.Prepared.LandedCost(quantity, out _) is null;
-        typing = stands && count != Quantity ? count : null;
-        unread = !stands;
+        var read = count is >= 1 and <= Job.MostCopies;
+        refusedTyped = read && Open is { Worked: { } worked } open && worked.Prepared.LandedCost(count!.Value, out _) is { } refused
+            ? PlanProblem.Of(refused, open.Source, EditionAddress, Format)
+            : null;
+        unread = !read;
+        typing = read && refusedTyped is null && count != Quantity ? count : null;
     }
 
     // Keys come faster than saves: of the quantities that pile up only the last is stored.
@@ -165,7 +170,7 @@ public sealed partial class RunPlanPage
         }
 
         // Looked at until it is stored, so that nothing falls back in between.
-        (typing, unread, looked) = (null, false, quantity);
+        (typing, unread, refusedTyped, looked) = (null, false, null, quantity);
         var problem = await SavePlanAsync(now => now with { Quantity = quantity }, (before, stored) =>
         {
             // A number that was typed is an edit of its own; who goes by keys means where they end.
@@ -238,11 +243,19 @@ public sealed partial class RunPlanPage
         return answer;
     }
 
+    private string Called(PlanRecord plan, string shopId)
+    {
+        var names = Page!.Shops.ToDictionary(shop => shop.Id, shop => shop.Name, StringComparer.Ordinal);
+        return names.TryGetValue(plan.ShopId, out var was) && names.TryGetValue(shopId, out var now)
+            ? CalledPlan.AtShop(plan.Name, was, now, Page.Plans.Select(other => other.Source.Plan).Where(other => other.Id != plan.Id).Select(other => other.Name))
+            : plan.Name;
+    }
+
     private async Task<string?> SaveShopAsync(string shopId)
     {
         var (plan, refused) = await Service.AtShopAsync(Press!.Record.Id, Open!.Source.Plan, shopId);
         return plan is null
             ? refused
-            : await SavePlanAsync(now => now with { PriceListId = plan.PriceListId, ShopId = plan.ShopId, Finishing = plan.Finishing, BenchSteps = plan.BenchSteps }, Say("a change", $"shop"));
+            : await SavePlanAsync(now => now with { Name = Called(now, shopId), PriceListId = plan.PriceListId, ShopId = plan.ShopId, Finishing = plan.Finishing, BenchSteps = plan.BenchSteps }, Say("a change", $"shop"));
     }
 }

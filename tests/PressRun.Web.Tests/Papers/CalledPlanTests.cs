@@ -27,5 +27,15 @@ public sealed class CalledPlanTests
         Assert.EndsWith("… (2)", second, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_name_that_the_program_gave_follows_the_shop_and_one_that_was_typed_stays()
+    {
+        Assert.Equal("Tern Copyhouse", CalledPlan.AtShop("Blotter Online, another way", "Blotter Online", "Tern Copyhouse", ["Blotter Online"]));
+        Assert.Equal("Tern Copyhouse", CalledPlan.AtShop("Blotter Online", "Blotter Online", "Tern Copyhouse", []));
+        Assert.Equal("Tern Copyhouse, another way", CalledPlan.AtShop("Blotter Online, another way, another way", "Blotter Online", "Tern Copyhouse", ["Tern Copyhouse"]));
+        Assert.Equal("Winter run", CalledPlan.AtShop("Winter run", "Blotter Online", "Tern Copyhouse", []));
+        Assert.Equal("Blotter Online, thick cover", CalledPlan.AtShop("Blotter Online, thick cover", "Blotter Online", "Tern Copyhouse", []));
+    }
+
     private static JobSource Named(string name) => APlan.Source(change: plan => plan with { Name = name });
 }
