@@ -30,6 +30,16 @@ public class RunSentenceTests
     }
 
     [Fact]
+    public async Task A_number_that_was_read_and_cannot_be_worked_out_says_why_and_where_that_is_mended()
+    {
+        await using var page = Page();
+        var told = Render(page, unread: false, _ => { }, refused: new PlanProblem("The freight weighs 29 kg.", "shops/willow?list=1", "Open the price list")).Find("[role=status]");
+
+        Assert.StartsWith("That number cannot be worked out: The freight weighs 29 kg. These are the figures of 100 copies.", told.TextContent, StringComparison.Ordinal);
+        Assert.Equal("shops/willow?list=1", told.QuerySelector("a")!.GetAttribute("href"));
+    }
+
+    [Fact]
     public async Task Of_two_halves_it_says_how_many_copies_are_on_which_paper_and_what_each_weighs()
     {
         await using var page = Page();
@@ -64,11 +74,11 @@ public class RunSentenceTests
         return page;
     }
 
-    private static IRenderedComponent<RunSentence> Render(BunitContext page, bool unread, Action<string> typing, JobSource? source = null, string? problem = null)
+    private static IRenderedComponent<RunSentence> Render(BunitContext page, bool unread, Action<string> typing, JobSource? source = null, string? problem = null, PlanProblem? refused = null)
     {
         var (costing, answer) = APlan.Worked(source ?? APlan.Source());
         return page.Render<RunSentence>(parameters => parameters
-            .Add(part => part.Answer, answer).Add(part => part.Format, Written.Metric).Add(part => part.Shown, 100).Add(part => part.Unread, unread)
+            .Add(part => part.Answer, answer).Add(part => part.Format, Written.Metric).Add(part => part.Shown, 100).Add(part => part.Unread, unread).Add(part => part.Refused, refused)
             .Add(part => part.Job, costing.Worked!.Prepared.Job).Add(part => part.PaidFor, BreakEvenWords.Of(answer.Estimate, costing.Worked!.Prepared.Job, "", Written.Metric))
             .Add(part => part.SaveQuantity, _ => Task.FromResult(problem)).Add(part => part.Typing, typing));
     }
