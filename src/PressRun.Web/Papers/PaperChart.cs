@@ -185,6 +185,11 @@ public sealed class PaperChart
         ];
         var room = new LabelRoom(frame.Left, frame.Top, frame.Right, frame.Bottom);
         marks.ForEach(mark => room.Take(mark.X, mark.Y));
+        foreach (var line in Lines)
+        {
+            room.TakeLine(line.X, frame.Top, line.X, frame.Bottom);
+        }
+
         return numbers.Count == 0 ? marks.ConvertAll(mark => mark with { Label = room.Place(Word(mark.Shape), mark.X, mark.Y) }) : Numbered(marks, numbers, name, room);
     }
 

@@ -138,9 +138,9 @@ public sealed partial class PapersPage
 
     private string RunOf(Guid plan) => $"{EditionAddress}/run?plan={plan}";
 
-    // Parts that all rows have in common need no word.
-    private string Name(PaperRow row) => string.Join(
-        " + ", (Choice.Tried.Count == 0 ? Enumerable.Range(0, row.StockIds.Count) : Choice.Tried.Keys.Order()).Select(part => View!.StockName(row.StockIds[part])).Distinct());
+    private string Name(PaperRow row) => PaperNames.Of(View!, [.. Choice.Tried.Keys], row);
+
+    private string ShortName(PaperRow row) => PaperNames.Short(View!, [.. Choice.Tried.Keys], row);
 
     private RenderFragment HalvesPlanned(SecondHalf half) => Put(
         $"This plan has the <bdi>{View!.Source.Edition.Parts[half.Part].Part.Name}</bdi> of half the run on {View.StockName(View.OwnStock(half.Part))} and of the other half on {View.StockName(half.StockId)}. Above and in the table whole runs are compared, “as planned” being the first half's papers; the halves stand below.");
@@ -214,7 +214,7 @@ public sealed partial class PapersPage
         return Task.FromResult<string?>(null);
     }
 
-    private Task UseAsync(PaperRow row) => UsedAsync(() => Service.UseAsync(Press!.Record.Id, View!.Source, row.StockIds, Quantity, Say($"on {Name(row)}")));
+    private Task UseAsync(PaperRow row) => UsedAsync(() => Service.UseAsync(Press!.Record.Id, View!.Source, row.StockIds, Quantity, Say($"on {ShortName(row)}")));
 
     private Task UseHalvesAsync((int Part, string First, string Second) halves) => UsedAsync(() => Service.UseHalvesAsync(
         Press!.Record.Id, View!.Source, halves.Part, halves.First, halves.Second, Quantity, Say($"half on {View.StockName(halves.First)}, half on {View.StockName(halves.Second)}")));

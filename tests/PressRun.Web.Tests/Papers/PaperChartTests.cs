@@ -56,14 +56,15 @@ public class PaperChartTests
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
-    public void Every_paper_has_its_number_and_no_label_lies_on_another_or_on_a_mark(bool pairs)
+    public void Every_paper_has_its_number_and_no_label_lies_on_another_on_a_mark_or_on_a_step(bool pairs)
     {
         var choice = pairs ? PaperChoice.Read(View, null, null, null) : new PaperChoice(new Dictionary<int, IReadOnlyList<string>> { [1] = View.Priced(1) }, [100], "post");
         var reading = PapersAnswer.Of(View.Source, choice).Readings[100]!;
         var numbers = PaperChart.Numbers(reading);
         foreach (var frame in new[] { PaperFrame.Wide, PaperFrame.Narrow })
         {
-            var named = PaperChart.Of(reading, UnitSystem.Metric, row => $"{View.StockName(row.StockIds[0])} 250 + {View.StockName(row.StockIds[1])}", frame).Named;
+            var chart = PaperChart.Of(reading, UnitSystem.Metric, row => $"{View.StockName(row.StockIds[0])} 250 + {View.StockName(row.StockIds[1])}", frame);
+            var named = chart.Named;
             var labelled = named.Where(paper => paper.Label is not null).ToList();
             var boxes = labelled.ConvertAll(paper => Box(paper.Label!));
 
@@ -73,6 +74,7 @@ public class PaperChartTests
             for (var one = 0; one < boxes.Count; one++)
             {
                 Assert.DoesNotContain(boxes.Skip(one + 1), other => Overlap(boxes[one], other));
+                Assert.DoesNotContain(chart.Lines, line => boxes[one].X1 < line.X && line.X < boxes[one].X2);
                 Assert.DoesNotContain(named, mark => Overlap(boxes[one], (mark.X - 5, mark.Y - 5, mark.X + 5, mark.Y + 5)));
                 Assert.True(boxes[one].X1 >= frame.Left && boxes[one].X2 <= frame.Right && boxes[one].Y1 >= frame.Top && boxes[one].Y2 <= frame.Bottom);
             }
