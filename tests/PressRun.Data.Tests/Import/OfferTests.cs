@@ -46,6 +46,28 @@ public sealed class OfferTests
         Assert.Equal("SRA3", Assert.Single(list.Sheets).Id);
     }
 
+    [Theory]
+    [InlineData("Papier;g/m²;Dicke (µm);je Bogen SRA3\nMoosgrund;80;98;0,05", "SRA3")]
+    [InlineData("Preise für Bogen SRA3\nPapier;g/m²;Dicke (µm);je Bogen\nMoosgrund;80;98;0,05", "SRA3")]
+    [InlineData("Papier;g/m²;Dicke (µm);je Bogen\nMoosgrund;80;98;0,05", null)]
+    public void A_sheet_that_no_column_names_is_the_one_that_stands_in_the_heads_or_above_them(string file, string? sheet)
+    {
+        var shape = PriceListTable.For([], []).Offers;
+        var mapping = MappingGuess.Of(CsvSource.Open(() => new MemoryStream(System.Text.Encoding.UTF8.GetBytes(file)), default), shape.Columns, German);
+
+        Assert.Equal(sheet, mapping.Everywhere.Values.SingleOrDefault());
+    }
+
+    [Fact]
+    public void Where_the_list_has_one_sheet_all_rows_are_on_it()
+    {
+        var sheet = new Engine.Sheets.Sheet("ours", Engine.Measures.Length.FromMillimetres(330m), Engine.Measures.Length.FromMillimetres(480m), default, default, false, Engine.Sheets.GrainRule.Any);
+        var shape = PriceListTable.For([], [sheet]).Offers;
+        var mapping = MappingGuess.Of(CsvSource.Open(() => new MemoryStream("Papier;g/m²;Dicke (µm);je Bogen\nMoosgrund;80;98;0,05"u8.ToArray()), default), shape.Columns, German);
+
+        Assert.Equal(shape.Columns.Single(column => column.Key == "sheet").Kind.Choices, mapping.Everywhere.Values);
+    }
+
     [Fact]
     public void A_paper_that_is_there_stays_as_it_is_and_its_price_takes_the_place_of_the_old_one()
     {

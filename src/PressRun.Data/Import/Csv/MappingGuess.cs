@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using PressRun.Data.Import.Shapes;
 using PressRun.Data.Import.Tables;
 
 namespace PressRun.Data.Import.Csv;
@@ -46,7 +47,26 @@ public static partial class MappingGuess
         var heads = head.Cells.Select(cell => new HeadWords(cell)).ToList();
         var comma = DecimalComma(below, Assign(heads, below, table, own, cancel), table, own);
         var draft = new CsvMapping(head.Number, [], comma, new Dictionary<int, string>());
-        return draft with { Columns = Assign(heads, below, table, draft.Manners(own), cancel) };
+        var guess = draft with { Columns = Assign(heads, below, table, draft.Manners(own), cancel) };
+        return guess with { Everywhere = OfAllRows(guess, [.. rows.Where(row => row.Number <= head.Number)], table, guess.Manners(own)) };
+    }
+
+    // A sheet that no column names is the one that the heads or what stands above them name, or the only one there is.
+    private static Dictionary<int, string> OfAllRows(CsvMapping guess, List<CsvRow> top, IReadOnlyList<Column> table, CellManners manners)
+    {
+        var said = new Dictionary<int, string>();
+        foreach (var column in guess.NotSaid(table).Where(column => table[column] is { Key: StepColumns.SheetKey, Kind: ReferenceCell }))
+        {
+            var kind = table[column].Kind;
+            var named = top.SelectMany(row => row.Cells).SelectMany(cell => NotInWords().Split(cell)).Where(word => word.Length > 0)
+                .Select(word => kind.Read(word, manners)).Where(read => read.Rule is null).Select(read => kind.Write(read.Value!, manners)).Distinct().ToList();
+            if ((named.Count, kind.Choices.Count) switch { (1, _) => named[0], (0, 1) => kind.Choices[0], _ => null } is { } one)
+            {
+                said[column] = one;
+            }
+        }
+
+        return said;
     }
 
     // The first of the top rows that names the most columns.
@@ -191,6 +211,9 @@ public static partial class MappingGuess
     // A number whose mark cannot group: not followed by exactly three digits, unless nothing but a zero stands before it.
     [GeneratedRegex(@"^[^\d]*(?:\d[\d.,' ]*(?<mark>[.,])(?:\d{1,2}|\d{4,})|0(?<mark>[.,])\d+)[^\d.,]*$", RegexOptions.ExplicitCapture)]
     private static partial Regex PlainNumber();
+
+    [GeneratedRegex(@"[^\p{L}\p{N}]+")]
+    private static partial Regex NotInWords();
 
     [GeneratedRegex(@"^0?[.,]\d+$")]
     private static partial Regex SmallFraction();

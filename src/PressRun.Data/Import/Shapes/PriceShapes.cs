@@ -25,7 +25,10 @@ internal static class StepColumns
         OfThing = true, Words = Cells.Words("rule|steps|step rule"),
     };
 
-    public static Column Sheet(ReferenceCell sheets) => new("sheet", "Sheet", sheets)
+    /// <summary>Key of the column of sheets.</summary>
+    public const string SheetKey = "sheet";
+
+    public static Column Sheet(ReferenceCell sheets) => new(SheetKey, "Sheet", sheets)
     {
         Required = true, OfThing = true, Words = Cells.Words("sheet|sheet size|size|format|bogen|bogenformat|druckformat|feuille|vel|foglio"),
     };
