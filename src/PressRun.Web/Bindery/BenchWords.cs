@@ -83,7 +83,12 @@ public static class BenchWords
             lines.Add(Say($"It opens in its middle at pages {middle[0]} and {middle[1]}, the staples stand in the fold, and their legs lie flat there."));
         }
 
-        lines.Add(Say($"Before it is bound, a leaf held against the light: both sides lie on each other within {format.Length(CutWithin)}."));
+        // Copies that the shop binds come bound.
+        if (view.Prepared!.BoundBy != BoundBy.Shop || edition.Binding == Binding.Loose)
+        {
+            lines.Add(Say($"Before it is bound, a leaf held against the light: both sides lie on each other within {format.Length(CutWithin)}."));
+        }
+
         lines.Add($"{Measures(view, format)} {Weighs(view, format)}");
         return lines;
     }

@@ -30,7 +30,9 @@ public sealed class BenchWordsTests
         var bound = ABench.View(bench => bench with { Steps = [Step("pack")] }, list => list with { Finishing = [new Finishing("fold and staple", FinishingUnit.Copy, 0.2m, 0m)] });
         Assert.StartsWith("Look at one copy of the delivery", BenchWords.FirstOne(bound), StringComparison.Ordinal);
         Assert.DoesNotContain(BenchWords.FirstCopy(bound, Format), line => line.Contains("after the last cut", StringComparison.Ordinal));
+        Assert.DoesNotContain(BenchWords.FirstCopy(bound, Format), line => line.StartsWith("Before it is bound", StringComparison.Ordinal));
         Assert.StartsWith("Take one copy through all steps", BenchWords.FirstOne(ABench.View()), StringComparison.Ordinal);
+        Assert.Contains(BenchWords.FirstCopy(ABench.View(), Format), line => line.StartsWith("Before it is bound", StringComparison.Ordinal));
     }
 
     [Fact]

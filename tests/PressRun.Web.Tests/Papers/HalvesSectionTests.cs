@@ -29,6 +29,20 @@ public class HalvesSectionTests
     }
 
     [Fact]
+    public async Task Where_a_part_has_one_paper_only_it_says_what_to_do_about_it()
+    {
+        await using var page = new BunitContext();
+        var source = View.Source;
+        var one = APost.View(source with { PriceList = source.PriceList with { Paper = [.. source.PriceList.Paper.Where(price => price.StockId is "thick" or "thin" or "green")] } });
+        var alone = one with { Offered = [] };
+
+        var halves = Section(page, "thin", "thin", view: alone);
+
+        Assert.Contains("Thin cream is the only paper for the inside that", halves.Find("p.note:last-of-type").TextContent, StringComparison.Ordinal);
+        Assert.Equal([$"shops/{source.Plan.ShopId}", "papers"], halves.FindAll("p.note a").Select(link => link.GetAttribute("href")));
+    }
+
+    [Fact]
     public async Task Both_papers_are_used_by_one_button_which_is_gone_where_the_printing_goes_by_them()
     {
         await using var page = new BunitContext();
