@@ -20,7 +20,11 @@ public enum UnitSystem
 /// <param name="PaperRegion">Papers offered first.</param>
 /// <param name="ReclaimsTax">True where the press gets back the tax that shops charge.</param>
 /// <param name="Version">Row version that a save must carry.</param>
-public sealed record PressRecord(PressId Id, string Name, string Currency, UnitSystem Units, PaperRegion PaperRegion, bool ReclaimsTax, uint Version);
+public sealed record PressRecord(PressId Id, string Name, string Currency, UnitSystem Units, PaperRegion PaperRegion, bool ReclaimsTax, uint Version)
+{
+    /// <summary>When it was made or taken in here; null of one that is not stored.</summary>
+    public DateTimeOffset? CreatedAt { get; init; }
+}
 
 /// <summary>What a new press needs.</summary>
 /// <param name="Name">What it calls itself.</param>

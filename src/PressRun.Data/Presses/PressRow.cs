@@ -22,7 +22,7 @@ internal sealed class PressRow
 
     public uint Version { get; set; }
 
-    public PressRecord ToRecord() => new(Id, Name, Currency, Units, PaperRegion, ReclaimsTax, Version);
+    public PressRecord ToRecord() => new(Id, Name, Currency, Units, PaperRegion, ReclaimsTax, Version) { CreatedAt = CreatedAt };
 }
 
 internal sealed class PressRowConfiguration : IEntityTypeConfiguration<PressRow>

@@ -9,10 +9,11 @@ public static class PressChoice
     /// <summary>Opens a press.</summary>
     /// <param name="js">The browser.</param>
     /// <param name="press">Which.</param>
-    public static async Task OpenAsync(IJSRuntime js, PressId press)
+    /// <param name="takenIn">True where it was taken in from a file just now, which its shelf then says.</param>
+    public static async Task OpenAsync(IJSRuntime js, PressId press, bool takenIn = false)
     {
         await using var table = await js.InvokeAsync<IJSObjectReference>("import", "./js/table.js");
-        await table.InvokeVoidAsync("choosePress", CurrentPress.CookieName, press.ToString());
+        await table.InvokeVoidAsync("choosePress", CurrentPress.CookieName, press.ToString(), takenIn ? "shelf?taken-in=true" : "shelf");
     }
 
     /// <summary>Has the browser remember a press, and stays where one is.</summary>

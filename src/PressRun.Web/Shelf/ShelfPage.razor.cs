@@ -44,6 +44,10 @@ public sealed partial class ShelfPage : IDisposable
     [SupplyParameterFromQuery(Name = "show")]
     public string? Show { get; set; }
 
+    /// <summary>Says that the press was taken in from a file just now.</summary>
+    [SupplyParameterFromQuery(Name = "taken-in")]
+    private string? TakenInAsked { get; set; }
+
     private ShelfView? View { get; set; }
 
     private PressFormat Format => Press!.Format;

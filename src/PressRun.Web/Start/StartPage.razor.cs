@@ -38,6 +38,10 @@ public sealed partial class StartPage
     [SupplyParameterFromQuery(Name = "gone")]
     private string? GoneAsked { get; set; }
 
+    /// <summary>Says that a press was taken out just now.</summary>
+    [SupplyParameterFromQuery(Name = "out")]
+    private string? OutAsked { get; set; }
+
     [Inject]
     private StartService Service { get; set; } = default!;
 
@@ -231,6 +235,11 @@ public sealed partial class StartPage
             await OpenAsync(made);
         }
     }
+
+    // Of presses of one name each has the moment at which it came.
+    private string Told(PressRecord press) => press.CreatedAt is { } made && presses.Count(other => other.Name == press.Name) > 1
+        ? Say($"{CurrencyNames.Of(press.Currency)}, here since {Format.Moment(made)}")
+        : CurrencyNames.Of(press.Currency);
 
     private Task OpenAsync(PressRecord chosen) => PressChoice.OpenAsync(Js, chosen.Id);
 }

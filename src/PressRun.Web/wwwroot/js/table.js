@@ -36,7 +36,7 @@ export function listenForUndo(page) {
 }
 
 // Remembers which press this browser is about, and opens its shelf.
-export function choosePress(cookie, id) {
+export function choosePress(cookie, id, page) {
   keepChoice(cookie, id);
-  location.assign(new URL('shelf', document.baseURI));
+  location.assign(new URL(page, document.baseURI));
 }
