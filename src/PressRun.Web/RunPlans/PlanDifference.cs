@@ -22,6 +22,8 @@ public sealed record PlanDifference(string What, string First, string Second, st
 
     private static Compared MoreOrLess => new(by => Say($"{by} more"), by => Say($"{by} less"));
 
+    private static Compared LaterOrEarlier => new(by => Say("a copy of a run by which it is paid for", $"{by} later"), by => Say("a copy of a run by which it is paid for", $"{by} earlier"));
+
     private static Compared DearerOrCheaper => new(by => Say($"{by} dearer"), by => Say($"{by} cheaper"));
 
     /// <summary>Compares two plans, each at the quantity it was worked out for. At different quantities hours and cash are those of one copy.</summary>
@@ -67,7 +69,9 @@ public sealed record PlanDifference(string What, string First, string Second, st
             OfHalves(Say($"A copy weighs"), first.Costing, second.Costing, (one, two), copy => copy.Mass.Grams, grams => format.Mass(Mass.FromGrams(grams)).ToString(), new Compared(by => Say($"{by} heavier"), by => Say($"{by} lighter"))),
             OfHalves(
                 Say($"It is thick"), first.Costing, second.Costing, (one, two), copy => copy.Thickness.Millimetres, mm => format.Thickness(Length.FromMillimetres(mm)).ToString(), new Compared(by => Say($"{by} thicker"), by => Say($"{by} thinner"))),
-            Text(Say($"Paid for by copy"), PaidFor(a, one, format), PaidFor(b, two, format)),
+            one.BreakEven.Copies is { } paidOne && two.BreakEven.Copies is { } paidTwo
+                ? Number(Say($"Paid for by copy"), paidOne, paidTwo, format.Count, LaterOrEarlier)
+                : Text(Say($"Paid for by copy"), PaidFor(a, one, format), PaidFor(b, two, format)),
         ];
     }
 

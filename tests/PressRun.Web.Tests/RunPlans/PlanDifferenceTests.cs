@@ -32,6 +32,16 @@ public class PlanDifferenceTests
     }
 
     [Fact]
+    public void Of_the_copy_that_pays_for_the_run_it_says_how_much_later_or_earlier_it_is()
+    {
+        var (few, many) = (APlan.Source(100), APlan.Source(200));
+        var later = Rows(few, many)["Paid for by copy"];
+        var by = int.Parse(later.Second, Written.Metric.Culture) - int.Parse(later.First, Written.Metric.Culture);
+        Assert.Equal($"{by} later", later.Says);
+        Assert.Equal($"{by} earlier", Rows(many, few)["Paid for by copy"].Says);
+    }
+
+    [Fact]
     public void Runs_of_different_size_are_compared_by_the_copy_and_none_of_them_is_called_dearer_as_a_whole()
     {
         var rows = Rows(APlan.Source(100), APlan.Source(200));
