@@ -18,7 +18,7 @@ public class PaperSentenceTests
         var said = Said(page, reading);
 
         Assert.Equal(
-            $"On Thin cream, as planned, a copy costs {Written.Metric.Sum(reading.Now!.InHand!.Value)} in the reader's hands; it goes as Heronpost flat with 9.1g to spare. "
+            $"On Thin cream, as planned, a copy costs {Written.Metric.Sum(reading.Now!.InHand!.Value)} in the reader's hands; it goes as Heronpost flat with 9g to spare. "
             + $"{Name(reading.Cheapest)} is the cheapest at {Written.Metric.Money(reading.Cheapest.InHand!.Value)}. Heron 95 is the heaviest that is posted no dearer than now. "
             + $"Going up a paper for the inside, to Green sheet, costs {Written.Metric.Money(reading.StepsUp[0].CostsMore!.Value)} more a copy and leaves the postage as it is.",
             said);
