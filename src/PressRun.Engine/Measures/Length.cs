@@ -50,6 +50,8 @@ public readonly record struct Length : IComparable<Length>
     public static Length operator *(decimal factor, Length length) => length * factor;
 
     /// <summary>The longer of two lengths.</summary>
+    /// <param name="left">One.</param>
+    /// <param name="right">The other.</param>
     public static Length Max(Length left, Length right) => left > right ? left : right;
 
     /// <summary>True where the left length is the shorter one.</summary>
