@@ -29,9 +29,10 @@ public sealed class WholePressJourney(Chromium chromium)
         var renamed = saved.Replace("\"name\": \"Pilchard Stairs\"", "\"name\": \"Second Stairs\"", StringComparison.Ordinal);
         Assert.NotEqual(saved, renamed);
         await file.SetInputFilesAsync(new FilePayload { Name = "press.json", MimeType = "application/json", Buffer = System.Text.Encoding.UTF8.GetBytes(renamed) });
-        await page.WaitForURLAsync("**/shelf");
+        await page.WaitForURLAsync("**/shelf?taken-in=true");
         await visit.AnswersAsync();
         await Expect(page.Locator(".masthead .press")).ToContainTextAsync("Second Stairs");
+        await Expect(page.Locator(".press-told")).ToContainTextAsync("Second Stairs is taken in");
         await Expect(page.GetByRole(AriaRole.Link, new() { Name = "Eleven Knots for Nervous People", Exact = true }).First).ToBeVisibleAsync();
 
         await visit.OpenAsync("press");
@@ -40,8 +41,9 @@ public sealed class WholePressJourney(Chromium chromium)
         await Expect(page.GetByRole(AriaRole.Alert)).ToHaveTextAsync("The press is not called so. Write its name as it stands above.");
         await visit.TypeAsync("Its name, as it stands above", "Second Stairs");
         await page.GetByRole(AriaRole.Button, new() { Name = "Take the press out for good" }).ClickAsync();
-        await page.WaitForURLAsync("**/start");
+        await page.WaitForURLAsync("**/start?out=true");
         await visit.AnswersAsync();
+        await Expect(page.Locator(".press-told")).ToContainTextAsync("The press is taken out");
         await Expect(page.Locator(".press-list li")).ToHaveTextAsync(["Pilchard Stairs Euro"]);
     }
 }

@@ -44,7 +44,7 @@ public sealed class TakePressOutTests(PeopleApp people)
 
         Assert.NotNull(await people.Stored.Services.GetRequiredService<PressStore>().LoadAsync(press, Cancel));
         using var gone = await SendAsync(here, "press/out", "Low Water", PeopleApp.Password);
-        Assert.Equal((HttpStatusCode.Redirect, "/start"), (gone.StatusCode, new Uri(people.App.Address, gone.Headers.Location!).PathAndQuery));
+        Assert.Equal((HttpStatusCode.Redirect, "/start?out=true"), (gone.StatusCode, new Uri(people.App.Address, gone.Headers.Location!).PathAndQuery));
         Assert.Null(await people.Stored.Services.GetRequiredService<PressStore>().LoadAsync(press, Cancel));
 
         async Task StaysAsync(HttpPerson person, string name, string password, string words)
