@@ -112,9 +112,10 @@ public sealed partial class CopiesPage
             {
                 await FetchAsync();
                 entry = sent.After(View!);
-                (said, recalled) = (Say($"Written down: {LedgerWords.Named(line, Format)}."), false);
+                (said, recalled) = (LedgerWords.Written(line, Format), false);
                 edits.Add(LedgerWords.Named(line, Format), () => saves.DoAsync(() => UndoAsync(line.Id)));
-                foreach (var field in sent.Typed.Where(field => !entry.Typed.Contains(field)))
+                // The next line stands on the same day while one stays here; whoever comes back begins today.
+                foreach (var field in sent.Typed)
                 {
                     await Drafts.ForgetAsync(entry.DraftKey(field));
                 }

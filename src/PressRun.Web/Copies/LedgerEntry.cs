@@ -15,9 +15,11 @@ public sealed class LedgerEntry(CopiesView view, PressFormat format)
     /// <summary>Fields by the names that they have in the line.</summary>
     public const string Day = "day", Kind = "kind", Copies = "copies", Channel = "channel", Amount = "amount", Note = "note";
 
-
     private readonly Dictionary<string, string> typed = [];
     private readonly Dictionary<string, string> problems = [];
+
+    // True while the day was typed for a line before this one.
+    private bool dayOfLineBefore;
 
     /// <summary>By which the line is written once, however often it is sent.</summary>
     public Guid Id { get; private init; } = Guid.CreateVersion7();
@@ -43,8 +45,9 @@ public sealed class LedgerEntry(CopiesView view, PressFormat format)
     /// <summary>Names a field in the browser's store.</summary>
     public string DraftKey(string field) => view.Tally is { } tally ? $"copies/{view.Edition.Id}/tally-{tally.Tally.Id}/{field}" : $"copies/{view.Edition.Id}/{field}";
 
-    /// <summary>What stands in a field.</summary>
-    public string Text(string field) => typed.GetValueOrDefault(field) ?? Usual(field);
+    /// <summary>What stands in a field. Copies are counted today, unless a day is typed for this very count: at the day of the line before, all that was sold since would be missing.</summary>
+    public string Text(string field) =>
+        field == Day && dayOfLineBefore && What == MovementKind.Counted ? Usual(Day) : typed.GetValueOrDefault(field) ?? Usual(field);
 
     /// <summary>What is wrong with a field; null where nothing is.</summary>
     public string? Problem(string field) => problems.GetValueOrDefault(field);
@@ -66,6 +69,7 @@ public sealed class LedgerEntry(CopiesView view, PressFormat format)
     public void Type(string field, string text)
     {
         problems.Remove(field);
+        dayOfLineBefore &= field != Day;
         typed[field] = text;
         if (text == Usual(field))
         {
@@ -118,14 +122,14 @@ public sealed class LedgerEntry(CopiesView view, PressFormat format)
     }
 
     /// <summary>The same line on the ledger as it is stored now.</summary>
-    public LedgerEntry On(CopiesView now) => With(now, Id, typed.Keys);
+    public LedgerEntry On(CopiesView now) => With(now, Id, typed.Keys, dayOfLineBefore);
 
     /// <summary>The next line, after this one was written: day, kind and channel stay as they were, for the next copy of the same evening.</summary>
-    public LedgerEntry After(CopiesView now) => With(now, Guid.CreateVersion7(), What == MovementKind.Printed ? [] : typed.Keys.Where(field => field is Day or Kind or Channel));
+    public LedgerEntry After(CopiesView now) => With(now, Guid.CreateVersion7(), What == MovementKind.Printed ? [] : typed.Keys.Where(field => field is Day or Kind or Channel), true);
 
-    private LedgerEntry With(CopiesView now, Guid id, IEnumerable<string> kept)
+    private LedgerEntry With(CopiesView now, Guid id, IEnumerable<string> kept, bool ofLineBefore)
     {
-        var next = new LedgerEntry(now, format) { Id = id };
+        var next = new LedgerEntry(now, format) { Id = id, dayOfLineBefore = ofLineBefore };
         foreach (var field in kept)
         {
             next.typed[field] = typed[field];

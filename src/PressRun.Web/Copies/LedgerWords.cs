@@ -49,6 +49,15 @@ public static class LedgerWords
             : Say($"{Words.Copies(copies, format.Count)} {Of(line.Movement.Kind)} on {day}");
     }
 
+    /// <summary>Says that a line was written; of a count also by how much the ledger was off, as that many copies come or go by it.</summary>
+    public static string Written(MovementRecord line, PressFormat format) => line.Movement switch
+    {
+        { Kind: MovementKind.Counted, Copies: 0 } => Say($"Written down: {Named(line, format)}, as many as the ledger had."),
+        { Kind: MovementKind.Counted, Copies: > 0 and var more } => Say($"Written down: {Named(line, format)}, {format.Count(more)} more than the ledger had."),
+        { Kind: MovementKind.Counted, Copies: var less } => Say($"Written down: {Named(line, format)}, {format.Count(-(decimal)less)} fewer than the ledger had."),
+        _ => Say($"Written down: {Named(line, format)}."),
+    };
+
     /// <summary>What is to be said of a line beyond its note; null where nothing is.</summary>
     public static string? Explained(LedgerRow row, PressFormat format) => row switch
     {

@@ -1,6 +1,7 @@
 using PressRun.Engine.Copies;
 using PressRun.Engine.Costing;
 using PressRun.Web.Copies;
+using PressRun.Web.Shared.Wording;
 using PressRun.Web.Tests.Support;
 
 namespace PressRun.Web.Tests.Copies;
@@ -69,6 +70,28 @@ public class LedgerEntryTests
         Assert.Equal(("2026-04-01", "", "", ""), (next.Text(LedgerEntry.Day), next.Text(LedgerEntry.Channel), next.Text(LedgerEntry.Copies), next.Text(LedgerEntry.Note)));
         Assert.Equal((entry.Id, "3"), (entry.On(Printed()).Id, entry.On(Printed()).Text(LedgerEntry.Copies)));
     }
+
+    [Fact]
+    public void A_count_after_a_line_of_another_day_is_of_today_unless_its_own_day_is_typed()
+    {
+        var sale = Entry();
+        sale.Type(LedgerEntry.Day, "2026-04-01");
+        sale.Type(LedgerEntry.Copies, "3");
+        var count = sale.After(Printed());
+        count.Type(LedgerEntry.Kind, nameof(MovementKind.Counted));
+        count.Type(LedgerEntry.Copies, "40");
+        Assert.Equal(ALedger.Today, count.Read()!.Day);
+        Assert.Equal(ALedger.Today, count.On(Printed()).Read()!.Day);
+
+        count.Type(LedgerEntry.Day, "2026-04-01");
+        Assert.Equal(new DateOnly(2026, 4, 1), count.Read()!.Day);
+        Assert.Equal(PressFormat.Written(ALedger.Today), count.After(Printed()).Text(LedgerEntry.Day));
+    }
+
+    [Fact]
+    public void What_a_count_changes_is_said_as_it_is_written() => Assert.Equal(
+        ["Written down: the count of 2 March 2026, 41 fewer than the ledger had.", "Written down: the count of 2 March 2026, 2 more than the ledger had.", "Written down: the count of 2 March 2026, as many as the ledger had."],
+        new[] { -41, 2, 0 }.Select(copies => LedgerWords.Written(ALedger.Line(0, MovementKind.Counted, copies), Written.Metric)));
 
     [Fact]
     public void A_printing_begins_with_what_the_plan_knows_and_leaves_out_steps_nobody_timed()
