@@ -48,6 +48,13 @@ internal sealed class LibraryLook<T>(TableShape<LibraryItem<T>> shape, IReadOnly
         Notes[rows[thing.Row].Key] = note;
     }
 
+    /// <summary>Leaves a thing's rows as they were typed, because something is wrong with a cell of its first.</summary>
+    public void Refuse(ReadThing<LibraryItem<T>> thing, int column, string rule)
+    {
+        Wait(thing);
+        Problems[(rows[thing.Row].Key, column)] = rule;
+    }
+
     /// <summary>Leaves a thing's rows as they were typed, because rules that only the library knows are broken.</summary>
     public void Refuse(ReadThing<LibraryItem<T>> thing, IReadOnlyList<Problem> problems)
     {

@@ -3,6 +3,7 @@ using PressRun.Data.Import.Tables;
 using PressRun.Data.Presses;
 using PressRun.Engine.Costing;
 using PressRun.Web.Libraries.Grid;
+using PressRun.Web.Shared;
 
 namespace PressRun.Web.Libraries;
 
@@ -20,6 +21,7 @@ public sealed class LibraryTable<T>(
 {
     private readonly Dictionary<(string Id, string Table), LibraryItem<T>> stored = [];
     private readonly int id = ColumnOf(shape, "id");
+    private readonly OneAtATime looks = new();
     private readonly int[] kept = [.. Enumerable.Range(0, shape.Columns.Count).Where(column => shape.Columns[column].Role == ColumnRole.Kept)];
 
     // What somebody else changed or took out in between: the texts of the row by which nothing is to be saved, as it had been and as it was refused, and what was said of it.
@@ -92,15 +94,21 @@ public sealed class LibraryTable<T>(
         return ChangedAsync();
     }
 
-    /// <summary>Looks at the text after an edit and stores what is right.</summary>
-    public async Task ChangedAsync()
+    /// <summary>Looks at the text after an edit and stores what is right. One look after the other: a row that is being stored is no new row to the next edit.</summary>
+    public Task ChangedAsync() => looks.DoAsync(async () =>
+    {
+        await LookAsync();
+        return true;
+    });
+
+    private async Task LookAsync()
     {
         Held = [];
         var rows = Filled();
         var look = new LibraryLook<T>(shape, rows, Read(rows), manners);
         await SaveAsync(look);
         await DeleteMissingAsync(look, [.. rows.Where(row => look.Unsaved.Contains(row.Key)).Select(row => row.Cells[id])]);
-        Document.Settle(look.Texts, kept);
+        Document.Settle(look.Texts, kept, rows);
         State = new GridState(look.Problems, look.Notes, look.Unsaved);
         Remember();
     }
@@ -121,7 +129,14 @@ public sealed class LibraryTable<T>(
 
     private static int ColumnOf(TableShape<LibraryItem<T>> shape, string key) => shape.Columns.ToList().FindIndex(column => column.Key == key);
 
-    private List<GridRow> Filled() => shape.Gathered(Document.Rows.Where(row => !row.IsBlank), row => row.Cells);
+    private List<GridRow> Filled() => shape.Gathered(Document.Rows.Where(row => !row.IsBlank), row => row.Cells) is var rows && shape.Naming is [] ? WithIdsOnce(rows) : rows;
+
+    // Of two rows with one id the lower is another thing: nobody sees the id, so nobody could mend it.
+    private List<GridRow> WithIdsOnce(List<GridRow> rows)
+    {
+        var ids = new HashSet<string>(StringComparer.Ordinal);
+        return rows.ConvertAll(row => row.Cells[id].Length == 0 || ids.Add(row.Cells[id]) ? row : row.With(id, ""));
+    }
 
     private TableRead<LibraryItem<T>> Read(List<GridRow> rows) => shape.Read([.. rows.Select(row => row.Cells)], manners);
 
@@ -142,6 +157,7 @@ public sealed class LibraryTable<T>(
 
     private async Task SaveAsync(LibraryLook<T> look)
     {
+        var named = look.Things.Select(thing => (Thing: thing, By: shape.NamedBy(thing.Thing))).Where(pair => pair.By is not null).ToLookup(pair => pair.By!.Value.Key, pair => pair.Thing);
         var toSave = new List<(ReadThing<LibraryItem<T>> Read, LibraryItem<T> Item)>();
         foreach (var thing in look.Things)
         {
@@ -159,6 +175,11 @@ public sealed class LibraryTable<T>(
                 look.Present.Add(identity);
                 look.Wait(thing, before.Note);
             }
+            else if (shape.NamedBy(thing.Thing) is var (name, column) && Namesake(thing, [.. named[name]]) is { } other)
+            {
+                look.Present.Add(identity);
+                look.Refuse(thing, column, TableReader.StandsTwice(other.Row < thing.Row, shape.Naming.Count > 0));
+            }
             else
             {
                 toSave.Add((thing, thing.Thing with { Version = old?.Version ?? 0 }));
@@ -171,6 +192,11 @@ public sealed class LibraryTable<T>(
             Take(look, read, item, result);
         }
     }
+
+    // The other thing for whose name a new or changed one is not stored: any further up, or one further down that stands there stored. What was stored with one name before stays.
+    private ReadThing<LibraryItem<T>>? Namesake(ReadThing<LibraryItem<T>> thing, IReadOnlyList<ReadThing<LibraryItem<T>>> named) =>
+        named.FirstOrDefault(other => other.Row < thing.Row)
+        ?? named.FirstOrDefault(other => other.Row > thing.Row && stored.TryGetValue(store.IdentityOf(other.Thing.Item), out var old) && Same(old, other.Thing));
 
     private void Take(LibraryLook<T> look, ReadThing<LibraryItem<T>> thing, LibraryItem<T> item, SaveResult<LibraryItem<T>> result)
     {

@@ -55,6 +55,24 @@ public sealed class PostageTableTests
         Assert.Equal("home", PostageShape.UsualRegion([]));
     }
 
+    [Fact]
+    public void A_step_that_repeats_the_services_name_alone_takes_its_region_and_day_wherever_it_stands()
+    {
+        string[][] rows =
+        [
+            Row("Letter", "abroad", "2026-01-01", "100 g", "2.10"), Row("Flat", "home", "2026-01-01", "100", "2"), Row("letter", "", "", "250", "3.60"), Row("Letter", "", "2026-01-01", "500", "5"),
+            Row("Letter", "", "2026-07-01", "100", "2.20"),
+        ];
+
+        var shape = new PostageShape();
+        var read = shape.Read(shape.Gathered(rows, row => row), Metric);
+
+        Assert.Empty(read.Problems);
+        Assert.Equal(
+            [("abroad", 1, 3), ("home", 1, 1), ("home", 7, 1)],
+            read.Things.Select(thing => (thing.Thing.Item.Region, thing.Thing.Item.ValidFrom.Month, thing.Thing.Item.Steps.Count)));
+    }
+
     private static string[] Row(string name, string region, string from, string most, string price) =>
         ["", name, region, from, most, price, "", "", "", "", "", "", ""];
 }

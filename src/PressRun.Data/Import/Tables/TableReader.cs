@@ -1,3 +1,5 @@
+using PressRun.Data.Titles;
+
 namespace PressRun.Data.Import.Tables;
 
 /// <summary>A row of cells as text.</summary>
@@ -13,9 +15,20 @@ public sealed record TableRead<T>(IReadOnlyList<ReadThing<T>> Things, IReadOnlyL
     where T : class;
 
 /// <summary>Reads rows of cells into things, holding no more than one thing at a time. Blank rows are passed over; a row that leaves the first
-/// column of a thing with steps empty goes on with the thing above.</summary>
+/// column of a thing with steps empty, or repeats it and leaves another of those that name it empty, goes on with the thing above.</summary>
 public static class TableReader
 {
+    /// <summary>What is said of a thing that stands in its table twice.</summary>
+    /// <param name="above">True where the other stands further up.</param>
+    /// <param name="onRows">True where a thing may stand on several rows.</param>
+    public static string StandsTwice(bool above, bool onRows) => (above, onRows) switch
+    {
+        (true, true) => "This stands further up already. Keep the rows of one together, and each only once.",
+        (true, false) => "This stands further up already; each has a name of its own.",
+        (false, true) => "This stands further down already. Keep the rows of one together, and each only once.",
+        (false, false) => "This stands further down already; each has a name of its own.",
+    };
+
     /// <summary>Reads a table that is at hand.</summary>
     public static TableRead<T> Read<T>(this TableShape<T> shape, IReadOnlyList<IReadOnlyList<string>> rows, CellManners manners)
         where T : class
@@ -74,7 +87,7 @@ public static class TableReader
             var row = shape.Told(told, manners);
 
             var above = open.Count > 0 ? open[^1].Values : null;
-            var goesOnBlank = first >= 0 && above is not null && string.IsNullOrWhiteSpace(row.Cells[first]);
+            var goesOnBlank = first >= 0 && above is not null && (string.IsNullOrWhiteSpace(row.Cells[first]) || Repeats(row, above));
             var values = new object?[shape.Columns.Count];
             var right = true;
             for (var column = 0; column < values.Length; column++)
@@ -126,9 +139,7 @@ public static class TableReader
                 var again = known is null ? null : shape.Again(known, thing);
                 if (again is null)
                 {
-                    RefuseAt(rows[0].Row, keyColumn, rows.Count > 1 || first >= 0
-                        ? "This stands further up already. Keep the rows of one together, and each only once."
-                        : "This stands further up already; each has a name of its own.");
+                    RefuseAt(rows[0].Row, keyColumn, StandsTwice(above: true, rows.Count > 1 || first >= 0));
                     return null;
                 }
 
@@ -149,6 +160,18 @@ public static class TableReader
                 problem(new CellProblem(row.Number, column, row.Cells[column], rule));
             }
         }
+
+        // True for a row that says again what names the thing above and leaves some of that to it.
+        private bool Repeats(TextRow row, object?[] above) =>
+            shape.Naming is [var name, ..]
+            && shape.Naming.Any(column => column != name && string.IsNullOrWhiteSpace(row.Cells[column]))
+            && shape.Naming.All(column => (column != name && string.IsNullOrWhiteSpace(row.Cells[column])) || SaysAgain(row, column, above[column]));
+
+        private bool SaysAgain(TextRow row, int column, object? above) => shape.Columns[column].Kind.Read(row.Cells[column].Trim(), manners).Value switch
+        {
+            string text => above is string other && SearchText.Fold(text) == SearchText.Fold(other),
+            var value => value is not null && Equals(value, above),
+        };
 
         private bool ReadCell(TextRow row, int column, object?[]? above, object?[] values)
         {

@@ -45,6 +45,14 @@ public abstract class TableShape<T> : ITableShape
     /// <summary>What two things must not share, with the column that is told; null where anything may stand twice.</summary>
     public abstract (string Key, int Column)? KeyOf(T thing);
 
+    /// <summary>What two things must not share by what people call them, whatever their ids: the key of the thing as if it had just been typed.</summary>
+    public (string Key, int Column)? NamedBy(T thing)
+    {
+        var id = Columns.ToList().FindIndex(column => column is { Key: "id", Role: ColumnRole.Kept });
+        var typed = id < 0 ? thing : Thing([.. Rows(thing).Select(row => row.Select((value, column) => column == id ? null : value).ToArray())], (_, _, _) => { });
+        return typed is null ? null : KeyOf(typed);
+    }
+
     /// <summary>True where somebody's file may say a thing again; what was read of such a file is remembered until its end.</summary>
     public virtual bool MayRepeat => false;
 

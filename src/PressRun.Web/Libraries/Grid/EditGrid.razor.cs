@@ -189,7 +189,7 @@ public sealed partial class EditGrid
         }
 
         await ApplyAsync(
-            () => Document.Edit(Say($"what was typed here earlier"), rows => GridRecall.Merge(rows, draft, typing, Columns.Count)),
+            () => Document.Edit(Say($"what was typed here earlier"), rows => GridRecall.Merge(rows, draft, typing, Columns)),
             Say($"What was typed here earlier and not saved yet is back."));
         await Drafts.ForgetAsync(DraftKey + ".typing");
         if (State.Unsaved.Count == 0)

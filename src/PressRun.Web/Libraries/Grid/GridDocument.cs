@@ -119,15 +119,20 @@ public sealed class GridDocument(int columnCount)
     /// row keeps through undo and redo.</summary>
     /// <param name="settled">The rows by key.</param>
     /// <param name="kept">Columns that are kept beside a row.</param>
-    public void Settle(IReadOnlyDictionary<string, IReadOnlyList<string>> settled, IReadOnlyCollection<int> kept)
+    /// <param name="read">The rows as they were read: what somebody typed into one of them since stays. Null where nobody could.</param>
+    public void Settle(IReadOnlyDictionary<string, IReadOnlyList<string>> settled, IReadOnlyCollection<int> kept, IReadOnlyCollection<GridRow>? read = null)
     {
-        Rows = [.. Rows.Select(row => settled.TryGetValue(row.Key, out var cells) && !cells.SequenceEqual(row.Cells) ? row with { Cells = cells } : row)];
+        var shown = Enumerable.Range(0, columnCount).Except(kept).ToList();
+        var seen = read?.ToDictionary(row => row.Key, row => row.Cells, StringComparer.Ordinal);
+        Rows = [.. Rows.Select(row => !settled.TryGetValue(row.Key, out var cells) || cells.SequenceEqual(row.Cells) ? row : TypedSince(row) ? Kept(row) : row with { Cells = cells })];
         for (var at = 0; at < done.Count; at++)
         {
             done[at] = done[at] with { Before = Keeping(done[at].Before) };
         }
 
         IReadOnlyList<GridRow> Keeping(IReadOnlyList<GridRow> rows) => rows.Any(Lacks) ? [.. rows.Select(row => Lacks(row) ? Kept(row) : row)] : rows;
+
+        bool TypedSince(GridRow row) => seen?.GetValueOrDefault(row.Key) is { } then && shown.Any(column => then[column] != row.Cells[column]);
 
         bool Lacks(GridRow row) => settled.TryGetValue(row.Key, out var cells) && kept.Any(column => row.Cells[column].Length == 0 && cells[column].Length > 0);
 
