@@ -19,10 +19,13 @@ public static class Work
     /// <param name="name">As the press calls the step. English words are known, in upper and lower case.</param>
     public static WorkKind Named(string name) => Mentioned(name).FirstOrDefault(WorkKind.Other);
 
-    /// <summary>Every kind that a shop's operation means, which may be sold as one, such as "stitch and fold". What a shop guillotines are sheets.</summary>
+    /// <summary>Every kind that a shop's operation means, which may be sold as one, such as "stitch and fold". What a shop guillotines are sheets, and so is
+    /// what it says it cuts by that name.</summary>
     /// <param name="operation">As the shop calls it, read likewise.</param>
     public static IReadOnlyList<WorkKind> Sold(string operation) =>
-        Has(operation, "guillotin") ? [WorkKind.CutApart, .. Mentioned(operation)] : Mentioned(operation);
+        Has(operation, "guillotin") ? [WorkKind.CutApart, .. Mentioned(operation)]
+        : CutsSheets(operation) ? [WorkKind.CutApart, .. Mentioned(operation).Where(kind => kind != WorkKind.CutApart && (kind != WorkKind.Trim || Has(operation, "trim")))]
+        : Mentioned(operation);
 
     /// <summary>Every kind that the operations mean which a shop does for a run.</summary>
     /// <param name="shop">The shop, with the finishing that it does for the run.</param>
@@ -43,6 +46,8 @@ public static class Work
     // "Glue the spine" trims none: a spine is trimmed where the name says so, or names no other work.
     private static bool TrimsIt(string name, List<WorkKind> kinds) =>
         kinds.Count == 0 || Has(name, "trim") || (kinds.Contains(WorkKind.Trim) && !kinds.Contains(WorkKind.CutApart));
+
+    private static bool CutsSheets(string operation) => Has(operation, "sheet") && Has(operation, "cut");
 
     private static bool Has(string name, string word) => name.Contains(word, StringComparison.OrdinalIgnoreCase);
 

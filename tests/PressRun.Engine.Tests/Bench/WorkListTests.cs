@@ -60,10 +60,12 @@ public sealed class WorkListTests
         Assert.Equal([WorkKind.Collate, WorkKind.Jog], Steps(cut).Select(step => step.Kind));
     }
 
-    [Fact]
-    public void Sheets_that_the_shop_guillotines_are_not_cut_apart_again()
+    [Theory]
+    [InlineData("Guillotine")]
+    [InlineData("Cutting sheets")]
+    public void Sheets_that_the_shop_guillotines_are_not_cut_apart_again(string operation)
     {
-        var kinds = Steps(Job(Binding.Saddle).With(shop => shop with { Finishing = [new Finishing("Guillotine", FinishingUnit.Sheet, 0.1m, 0m)] })).Select(step => step.Kind).ToList();
+        var kinds = Steps(Job(Binding.Saddle).With(shop => shop with { Finishing = [new Finishing(operation, FinishingUnit.Sheet, 0.1m, 0m)] })).Select(step => step.Kind).ToList();
         Assert.DoesNotContain(WorkKind.CutApart, kinds);
         Assert.Contains(WorkKind.Trim, kinds);
     }
