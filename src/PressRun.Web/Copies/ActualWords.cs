@@ -41,10 +41,22 @@ public static class ActualWords
         _ => format.Money(value),
     };
 
-    /// <summary>A difference in words, as it is shown: <c>4.20 more</c>, <c>as planned</c>.</summary>
-    public static string Difference(decimal planned, decimal actual, Func<decimal, string> written)
+    /// <summary>With how many decimals a figure is shown.</summary>
+    public static int Decimals(VarianceSubject subject, PressFormat format) => subject switch
     {
-        var difference = actual - planned;
+        VarianceSubject.GoodCopies or VarianceSubject.Spoiled => 0,
+        VarianceSubject.Hours => 1,
+        _ => format.Currency.MinorDigits,
+    };
+
+    /// <summary>A difference in words, as it is shown: <c>4.20 more</c>, <c>as planned</c>. Who takes one shown figure from the other finds it.</summary>
+    /// <param name="planned">As planned.</param>
+    /// <param name="actual">As it was.</param>
+    /// <param name="written">How both are written.</param>
+    /// <param name="decimals">With how many decimals.</param>
+    public static string Difference(decimal planned, decimal actual, Func<decimal, string> written, int decimals)
+    {
+        var difference = PressFormat.Apart(planned, actual, decimals);
         var zero = written(0m);
         var shown = written(Math.Abs(difference));
         return shown == zero ? Say($"as planned") : difference > 0 ? Say($"{shown} more") : Say($"{shown} less");

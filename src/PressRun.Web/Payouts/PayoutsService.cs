@@ -7,6 +7,7 @@ using PressRun.Data.Quotes;
 using PressRun.Data.RunPlans;
 using PressRun.Data.Selling;
 using PressRun.Data.Titles;
+using PressRun.Engine.Copies;
 using PressRun.Engine.Costing;
 using PressRun.Engine.Measures;
 using PressRun.Engine.Quoting;
@@ -34,6 +35,9 @@ public sealed record PayoutsView(
     QuoteRecord? Agreed,
     DateOnly Today)
 {
+    /// <summary>What printing has cost and sales have brought until a day, all copies together: shares of a profit say nothing of what there is to pay them from.</summary>
+    public CopiesPosition Till(DateOnly to) => CopiesAccount.At(Lines.Select(line => line.Movement), to);
+
     /// <summary>Who gets what for a time, or what stands in the way.</summary>
     public Outcome<PayoutStatement> Statement(DateOnly from, DateOnly to, Currency currency) => PayoutStatement.Of(
         Lines, Costs, Edition.Price, Payouts.Claims.Claims, [.. Payouts.Payments.Select(payment => payment.Paid)], from, to, currency);

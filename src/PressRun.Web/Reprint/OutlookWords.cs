@@ -14,7 +14,7 @@ public static class OutlookWords
 
     /// <summary>The range of eight times in ten: <c>3 to 9</c>; empty where all of it is far off.</summary>
     public static string Between(CopiesOutlook outlook, PressFormat format) =>
-        outlook.Weeks.Low > FarWeeks ? "" : Say($"{format.Count(Weeks(outlook.Weeks.Low))} to {Weeks(outlook.Weeks.High, format)}");
+        outlook.Weeks.Low > FarWeeks ? "" : Range(Weeks(outlook.Weeks.Low, format), Weeks(outlook.Weeks.High, format));
 
     /// <summary>How long they last, and by when to order.</summary>
     /// <param name="outlook">How long.</param>
@@ -25,16 +25,19 @@ public static class OutlookWords
     public static string Sentence(CopiesOutlook outlook, bool withEvent, DateOnly today, int leadDays, PressFormat format)
     {
         var (low, middle, high) = outlook.Weeks;
+        var range = Range(format.Count(Weeks(low)), format.Count(Weeks(high)));
         var by = outlook.OrderBy(today, leadDays);
         var order = by < today
             ? Say($"To have new ones in time, nine times in ten, they had to be ordered by {format.Day(by)}.")
             : Say($"To have new ones in time, nine times in ten, order by {format.Day(by)}.");
         var pace = withEvent ? Say($"at the pace of past sales and with the event") : Say($"at the pace of past sales");
         var lasts = Say(outlook.OnHand,
-            $"{format.Count(outlook.OnHand)} copy lasts about {Words.Weeks(Weeks(middle), format.Count)} {pace}, eight times in ten {format.Count(Weeks(low))} to {format.Count(Weeks(high))}.",
-            $"{format.Count(outlook.OnHand)} copies last about {Words.Weeks(Weeks(middle), format.Count)} {pace}, eight times in ten {format.Count(Weeks(low))} to {format.Count(Weeks(high))}.");
+            $"{format.Count(outlook.OnHand)} copy lasts about {Words.Weeks(Weeks(middle), format.Count)} {pace}, eight times in ten {range}.",
+            $"{format.Count(outlook.OnHand)} copies last about {Words.Weeks(Weeks(middle), format.Count)} {pace}, eight times in ten {range}.");
         return string.Join(' ', lasts, Say($"A new run takes {Words.Days(leadDays, format.Count)}."), order);
     }
+
+    private static string Range(string low, string high) => low == high ? low : Say($"{low} to {high}");
 
     private static decimal Weeks(double weeks) => (decimal)Math.Min(Math.Round(weeks), 100_000d);
 }

@@ -9,6 +9,13 @@ namespace PressRun.Web.Reprint;
 /// <summary>A reprint in words.</summary>
 public static class ReprintWords
 {
+    /// <summary>By how much one's own number keeps less than the best at a pace: the difference of both as they are shown.</summary>
+    public static string Short(PaceRow row, PressFormat format) =>
+        !row.OwnIsPaidFor ? Say($"not paid for")
+        : row.Own.Quantity == row.Best.Quantity ? Say($"the best")
+        : row.IsNearlyBest ? Say($"nearly best")
+        : format.Money(PressFormat.Apart(row.Own.ExpectedProfit, row.Best.ExpectedProfit, format.Currency.MinorDigits));
+
     /// <summary>Such as <c>6 months</c>.</summary>
     public static string Of(Horizon horizon, PressFormat format) => horizon.Unit == HorizonUnit.Weeks
         ? Say(horizon.Length, $"{format.Count(horizon.Length)} week", $"{format.Count(horizon.Length)} weeks")

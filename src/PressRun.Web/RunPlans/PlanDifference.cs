@@ -39,59 +39,52 @@ public sealed record PlanDifference(string What, string First, string Second, st
             Text(Say($"Prices from"), format.Day(jobA.Shop.ValidFrom), format.Day(jobB.Shop.ValidFrom)),
             Text(Say($"Papers"), Papers(a), Papers(b)),
             Text(Say($"Bound"), Bound(a), Bound(b)),
-            Number(Say($"Copies"), one.Quantity, two.Quantity, format.Count, MoreOrFewer),
+            Number(Say($"Copies"), one.Quantity, two.Quantity, format.Count, MoreOrFewer, copies => copies),
             sameRun
-                ? Number(Say($"Landed cost"), one.Totals.LandedCost, two.Totals.LandedCost, format.Money, DearerOrCheaper)
+                ? Number(Say($"Landed cost"), one.Totals.LandedCost, two.Totals.LandedCost, format.Money, DearerOrCheaper, format.Currency.Round)
                 : new PlanDifference(Say($"Landed cost"), format.Money(one.Totals.LandedCost), format.Money(two.Totals.LandedCost), Say($"of another number of copies")),
-            // As shown: who takes one figure from the other finds the difference that is said.
-            Number(
-                Say($"A copy costs"),
-                format.Currency.Round(one.UnitCost),
-                format.Currency.Round(two.UnitCost),
-                format.Money,
-                DearerOrCheaper) with { OfACopy = true },
+            Number(Say($"A copy costs"), one.UnitCost, two.UnitCost, format.Money, DearerOrCheaper, format.Currency.Round) with { OfACopy = true },
             sameRun
-                ? Number(Say($"Of it cash"), one.Totals.CashOut, two.Totals.CashOut, format.Money, MoreOrLess)
-                : Number(
-                    Say($"Of a copy cash"),
-                    format.Currency.Round(one.CashPerCopy),
-                    format.Currency.Round(two.CashPerCopy),
-                    format.Money,
-                    MoreOrLess),
+                ? Number(Say($"Of it cash"), one.Totals.CashOut, two.Totals.CashOut, format.Money, MoreOrLess, format.Currency.Round)
+                : Number(Say($"Of a copy cash"), one.CashPerCopy, two.CashPerCopy, format.Money, MoreOrLess, format.Currency.Round),
             sameRun
-                ? Number(Say($"Your hours"), one.Totals.BenchHours, two.Totals.BenchHours, hours => format.Number(hours, 1), MoreOrFewer)
+                ? Number(Say($"Your hours"), one.Totals.BenchHours, two.Totals.BenchHours, hours => format.Number(hours, 1), MoreOrFewer, ToTheTenth)
                 : Number(
                     Say($"Your minutes a copy"),
                     one.BenchMinutesPerCopy,
                     two.BenchMinutesPerCopy,
                     minutes => format.Number(minutes, 1),
-                    MoreOrFewer),
-            OfHalves(Say($"A copy weighs"), first.Costing, second.Costing, (one, two), copy => copy.Mass.Grams, grams => format.Mass(Mass.FromGrams(grams)).ToString(), new Compared(by => Say($"{by} heavier"), by => Say($"{by} lighter"))),
+                    MoreOrFewer,
+                    ToTheTenth),
+            OfHalves(Say($"A copy weighs"), first.Costing, second.Costing, (one, two), copy => copy.Mass.Grams, grams => format.Mass(Mass.FromGrams(grams)).ToString(), new Compared(by => Say($"{by} heavier"), by => Say($"{by} lighter")), grams => format.AsShown(Mass.FromGrams(grams)).Grams),
             OfHalves(
-                Say($"It is thick"), first.Costing, second.Costing, (one, two), copy => copy.Thickness.Millimetres, mm => format.Thickness(Length.FromMillimetres(mm)).ToString(), new Compared(by => Say($"{by} thicker"), by => Say($"{by} thinner"))),
+                Say($"It is thick"), first.Costing, second.Costing, (one, two), copy => copy.Thickness.Millimetres, mm => format.Thickness(Length.FromMillimetres(mm)).ToString(), new Compared(by => Say($"{by} thicker"), by => Say($"{by} thinner")), mm => format.AsShown(Length.FromMillimetres(mm)).Millimetres),
             one.BreakEven.Copies is { } paidOne && two.BreakEven.Copies is { } paidTwo
-                ? Number(Say($"Paid for by copy"), paidOne, paidTwo, format.Count, LaterOrEarlier)
+                ? Number(Say($"Paid for by copy"), paidOne, paidTwo, format.Count, LaterOrEarlier, copies => copies)
                 : Text(Say($"Paid for by copy"), PaidFor(a, one, format), PaidFor(b, two, format)),
         ];
     }
 
     private static PlanDifference Text(string what, string first, string second) => new(what, first, second, first == second ? null : Say("a shop, a day or a paper that is not the same", $"another"));
 
-    private static PlanDifference Number(string what, decimal first, decimal second, Func<decimal, string> format, Compared words)
+    private static decimal ToTheTenth(decimal number) => decimal.Round(number, 1, MidpointRounding.AwayFromZero);
+
+    // The difference is that of the figures as they are shown: who takes one from the other finds it.
+    private static PlanDifference Number(string what, decimal first, decimal second, Func<decimal, string> format, Compared words, Func<decimal, decimal> asShown)
     {
         var (shownFirst, shownSecond) = (format(first), format(second));
         return new PlanDifference(
-            what, shownFirst, shownSecond, shownFirst == shownSecond ? null : (second > first ? words.More : words.Less)(format(Math.Abs(second - first))));
+            what, shownFirst, shownSecond, shownFirst == shownSecond ? null : (second > first ? words.More : words.Less)(format(Math.Abs(asShown(second) - asShown(first)))));
     }
 
     // Where the halves of a run are two kinds of copies each has a line of its own.
     private static PlanDifference OfHalves(
-        string what, PlanCosting a, PlanCosting b, (Estimate One, Estimate Two) estimates, Func<CopyEstimate, decimal> of, Func<decimal, string> format, Compared words)
+        string what, PlanCosting a, PlanCosting b, (Estimate One, Estimate Two) estimates, Func<CopyEstimate, decimal> of, Func<decimal, string> format, Compared words, Func<decimal, decimal> asShown)
     {
         var (one, two) = (Kinds(estimates.One, of), Kinds(estimates.Two, of));
         if (one.Count == 1 && two.Count == 1)
         {
-            return Number(what, one[0], two[0], format, words);
+            return Number(what, one[0], two[0], format, words, asShown);
         }
 
         var (shownOne, shownTwo) = (Lines(a, one, format), Lines(b, two, format));

@@ -32,9 +32,11 @@ public class PlanAgainstTests
     [Fact]
     public void A_difference_too_small_to_show_is_as_planned()
     {
-        Assert.Equal("as planned", ActualWords.Difference(10m, 10.004m, Written.Metric.Money));
-        Assert.Equal("4.20 more", ActualWords.Difference(10m, 14.2m, Written.Metric.Money));
-        Assert.Equal("1.00 less", ActualWords.Difference(10m, 9m, Written.Metric.Money));
+        Assert.Equal("as planned", ActualWords.Difference(10m, 10.004m, Written.Metric.Money, 2));
+        Assert.Equal("4.20 more", ActualWords.Difference(10m, 14.2m, Written.Metric.Money, 2));
+        Assert.Equal("1.00 less", ActualWords.Difference(10m, 9m, Written.Metric.Money, 2));
+        // 3.52 and 3.69 stand beside it.
+        Assert.Equal("0.17 more", ActualWords.Difference(3.5246m, 3.6855m, Written.Metric.Money, 2));
     }
 
     [Fact]

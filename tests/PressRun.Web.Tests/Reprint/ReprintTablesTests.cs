@@ -34,6 +34,7 @@ public class ReprintTablesTests
             Assert.Equal(
                 ["asked for", "best to print", "that keeps", "60 would keep", "less by"], row.QuerySelectorAll("td").Select(cell => cell.GetAttribute("data-label")));
             Assert.Equal(pace.Best.Quantity == 0 ? "none" : Format.Count(pace.Best.Quantity), row.QuerySelectorAll("td")[1].TextContent);
+            Assert.Equal(pace.Best.Quantity == 60, row.QuerySelectorAll("td")[4].TextContent == "the best");
         }
     }
 
@@ -147,6 +148,7 @@ public class ReprintTablesTests
     [InlineData(14, 21, 70, "3", "2 to 10")]
     [InlineData(800, 900, 1000, "over 104", "")]
     [InlineData(14, 70, 1000, "10", "2 to over 104")]
+    [InlineData(13, 14, 15, "2", "2")]
     public void Weeks_are_whole_and_those_far_off_are_not_counted(double low, double middle, double high, string weeks, string between)
     {
         var outlook = new CopiesOutlook(30, low, middle, high);

@@ -84,6 +84,23 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     /// <summary>A fraction as so many of a hundred, to the last digit, as it is typed.</summary>
     public string PerHundred(decimal fraction) => Number(fraction * 100m, 10);
 
+    /// <summary>How far a second figure is above the first where both are shown with so many decimals: who takes one from the other finds it.</summary>
+    public static decimal Apart(decimal first, decimal second, int decimals) => Rounded(second, decimals) - Rounded(first, decimals);
+
+    /// <summary>A mass as <see cref="Mass(Mass)"/> shows it.</summary>
+    public Mass AsShown(Mass mass) => Units switch
+    {
+        UnitSystem.Imperial when mass.Pounds >= 1m => Engine.Measures.Mass.FromPounds(Rounded(mass.Pounds, 1)),
+        UnitSystem.Imperial => Engine.Measures.Mass.FromOunces(Rounded(mass.Ounces, mass.Ounces < 10m ? 2 : 1)),
+        _ when mass.Grams >= 1000m => Engine.Measures.Mass.FromKilograms(Rounded(mass.Kilograms, 1)),
+        _ => Engine.Measures.Mass.FromGrams(Rounded(mass.Grams, mass.Grams < 10m ? 1 : 0)),
+    };
+
+    /// <summary>A thickness as <see cref="Thickness"/> shows it.</summary>
+    public Length AsShown(Length length) => Units == UnitSystem.Imperial
+        ? Engine.Measures.Length.FromInches(Rounded(length.Inches, 3))
+        : Engine.Measures.Length.FromMillimetres(Rounded(length.Millimetres, Decimals(length)));
+
     /// <summary>A number with at most so many decimals: hours, sheets a copy.</summary>
     public string Number(decimal number, int decimals) => number.ToString("#,0." + new string('#', decimals), figures);
 
@@ -183,6 +200,8 @@ public sealed class PressFormat(Currency currency, UnitSystem units, CultureInfo
     private const decimal FinelySpare = 100m;
 
     private static int Decimals(Length length) => length < Millimetre ? 2 : length < Hand ? 1 : 0;
+
+    private static decimal Rounded(decimal number, int decimals) => decimal.Round(number, decimals, MidpointRounding.AwayFromZero);
 
     private static decimal Down(decimal number, int decimals) => decimal.Round(number, decimals, MidpointRounding.ToZero);
 
