@@ -88,6 +88,7 @@ public sealed class IsolationTests(PostgresFixture postgres)
         ["OutlookStore.MovedAsync"] = async (stores, _, me) => await stores.Outlooks.MovedAsync(me, 100),
         ["OutlookStore.ByDayAsync"] = async (stores, theirs, me) => (await stores.Outlooks.ByDayAsync(me, [theirs.Title.Id], default(DateOnly).AddDays(1))).ToList(),
         ["OutlookStore.OfTitlesAsync"] = async (stores, theirs, me) => (await stores.Outlooks.OfTitlesAsync(me, [theirs.Title.Id])).ToList(),
+        ["OutlookStore.EventsAsync"] = async (stores, theirs, me) => (await stores.Outlooks.EventsAsync(me, [theirs.Title.Id])).ToList(),
         ["FixNoteStore.OfTitleAsync"] = async (stores, theirs, me) => await stores.Fixes.OfTitleAsync(me, theirs.Title.Id),
         ["FixNoteStore.AddAsync"] = async (stores, theirs, me) => await stores.Fixes.AddAsync(me, FixNote.Noticed(theirs.Edition.Id, "mine", null)),
         ["FixNoteStore.SaveAsync"] = async (stores, theirs, me) => await stores.Fixes.SaveAsync(me, (await stores.Fixes.OfTitleAsync(theirs.Id, theirs.Title.Id))[0] with { Text = "mine" }),
