@@ -19,6 +19,10 @@ public sealed partial class Staircase
     private const int MostReadings = 600;
     private const double PastRadius = 6;
 
+    // From the marker to where its label begins, and to where it ends at most.
+    private const double LabelGap = 9;
+    private const double LabelReach = 92;
+
     private readonly string id = "s" + Guid.NewGuid().ToString("N")[..8];
     private (StaircaseDrawing Drawing, StaircaseGround Ground, string Size)[] drawings = [];
     private (CostCurve? Curve, PressFormat? Format) drawn;
@@ -140,20 +144,26 @@ public sealed partial class Staircase
         return string.Join(' ', new[] { frame.Left, frame.Right, frame.Top, frame.Bottom, drawing.MostCost, Curve.From, Curve.To }.Select(Svg.N));
     }
 
-    private bool LabelLeft(StaircaseDrawing drawing)
+    // What a copy costs stands beneath the marker, or above it, on the side where no mark of a past run lies.
+    private (bool Left, double Foot) LabelOf(StaircaseDrawing drawing)
     {
-        var x = drawing.X(Inside);
-        return x > drawing.Frame.Right - 80 || (PastBetween(drawing, x, x + 92, LabelY(drawing)) && x > drawing.Frame.Left + 92);
+        var (x, y, frame) = (drawing.X(Inside), drawing.Y(Cost), drawing.Frame);
+        var (below, above) = (Math.Min(y + 24, frame.Bottom - 6), Math.Max(y - 14, frame.Top + 12));
+        var (right, left) = (x <= frame.Right - 80, x > frame.Left + LabelReach);
+        (bool Left, double Foot, bool Fits)[] places = [(false, below, right), (true, below, left), (true, above, left), (false, above, right)];
+        return places.Where(place => place.Fits && !(place.Left
+                ? PastBetween(drawing, x - LabelReach, x - LabelGap, place.Foot)
+                : PastBetween(drawing, x + LabelGap, x + LabelReach, place.Foot)))
+            .Select(place => (place.Left, place.Foot)).FirstOrDefault((!right, below));
     }
-
-    private double LabelY(StaircaseDrawing drawing) => Math.Min(drawing.Y(Cost) + 24, drawing.Frame.Bottom - 6);
 
     // A small figure gives way to the chosen one's label, and to the mark of a printing that was made.
     private bool TooNear(StaircaseDrawing drawing, UnitCostMark mark)
     {
-        var (from, to) = LabelLeft(drawing) ? (-92, 20) : (-20, 92);
+        var label = LabelOf(drawing);
+        var (from, to) = label.Left ? (-LabelReach, 20d) : (-20d, LabelReach);
         var across = mark.X - drawing.X(Inside);
-        return (across > from && across < to && Math.Abs(mark.TextY - LabelY(drawing)) < 18) || PastBetween(drawing, mark.X - 16, mark.X + 16, mark.TextY);
+        return (across > from && across < to && Math.Abs(mark.TextY - label.Foot) < 18) || PastBetween(drawing, mark.X - 16, mark.X + 16, mark.TextY);
     }
 
     // True where the mark of a past run lies on a text of that width whose foot is there.

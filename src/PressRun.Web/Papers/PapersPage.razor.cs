@@ -138,9 +138,12 @@ public sealed partial class PapersPage
 
     private string RunOf(Guid plan) => $"{EditionAddress}/run?plan={plan}";
 
-    private string Name(PaperRow row) => PaperNames.Of(View!, [.. Choice.Tried.Keys], row);
+    // A part that has the same paper in every combination tells none from another.
+    private IReadOnlyCollection<int> Told => Choice.Tried.Keys.Where(place => Choice.On(place, View!.OwnStock(place)).Count > 1).ToList() is { Count: > 0 } parts ? parts : [.. Choice.Tried.Keys];
 
-    private string ShortName(PaperRow row) => PaperNames.Short(View!, [.. Choice.Tried.Keys], row);
+    private string Name(PaperRow row) => PaperNames.Of(View!, Told, row);
+
+    private string ShortName(PaperRow row) => PaperNames.Short(View!, Told, row);
 
     private RenderFragment HalvesPlanned(SecondHalf half) => Put(
         $"This plan has the <bdi>{View!.Source.Edition.Parts[half.Part].Part.Name}</bdi> of half the run on {View.StockName(View.OwnStock(half.Part))} and of the other half on {View.StockName(half.StockId)}. Above and in the table whole runs are compared, “as planned” being the first half's papers; the halves stand below.");
