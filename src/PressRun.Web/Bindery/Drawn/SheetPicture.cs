@@ -60,7 +60,7 @@ public static class SheetPicture
             var box = face.Places.First(place => place.Letter == stack.Place.Letter).Box;
             marks.Add(new TextMark(
                 stack.Pile is null ? Say($"{stack.Place.Letter} stays blank") : BenchWords.To(stack),
-                Mm(box.Middle.Across), Mm(box.Bottom) - Math.Max(3, Smaller(box) * 0.05), Math.Min(7, Smaller(box) * 0.06), Room: Mm(box.Width)));
+                Mm(box.Middle.Across), Mm(box.Bottom) - Math.Max(5, Smaller(box) * 0.07), Math.Min(9, Smaller(box) * 0.08), Room: Mm(box.Width)));
         }
 
         var pages = string.Join(", ", face.Pages.Select(page => page.Page));
