@@ -145,19 +145,17 @@ public sealed partial class EditionPage
     // Where a copy was paid for, that is what it cost, and the plan's figure says that it is one.
     private RenderFragment Weighs(Estimate estimate)
     {
-        var (copy, planned, run) = (estimate.Copy, Format.Sum(Now!.UnitCost!.Value), Format.Count(Now.Quantity));
-        if (estimate.SecondHalf is { Copy: var other })
-        {
-            var (masses, thick) = (Both(Format.Mass(copy.Mass), Format.Mass(other.Mass)), Both(Format.Thickness(copy.Thickness), Format.Thickness(other.Thickness)));
-            return Put($"Half of the run is on another paper: copies weigh {masses}, are {thick} thick and cost <strong>{planned}</strong> on average in a run of {run}.");
-        }
-
+        var (planned, run) = (Format.Sum(Now!.UnitCost!.Value), Format.Count(Now.Quantity));
+        var (mass, thick) = (OfHalves(copy => Format.Mass(copy.Mass)), OfHalves(copy => Format.Thickness(copy.Thickness)));
         return View!.PaidForEach is { } paid
-            ? Put($"A copy weighs {Format.Mass(copy.Mass)} and is {Format.Thickness(copy.Thickness)} thick; those printed cost <strong>{Format.Sum(paid)}</strong> each, and {planned} was planned for a run of {run}.")
-            : Put($"A copy weighs {Format.Mass(copy.Mass)}, is {Format.Thickness(copy.Thickness)} thick and costs <strong>{planned}</strong> in a run of {run}.");
-    }
+            ? Put($"A copy weighs {mass} and is {thick} thick; those printed cost <strong>{Format.Sum(paid)}</strong> each, and {planned} was planned for a run of {run}.")
+            : Put($"A copy weighs {mass}, is {thick} thick and costs <strong>{planned}</strong> in a run of {run}.");
 
-    private static string Both(Shown first, Shown second) => Say($"{first} or {second}");
+        // Of a run on two papers a copy is one of two kinds.
+        RenderFragment OfHalves(Func<CopyEstimate, Shown> of) => estimate.SecondHalf is { Copy: var other } && of(other) != of(estimate.Copy)
+            ? Put($"{of(estimate.Copy)} or {of(other)}")
+            : AFigure(of(estimate.Copy));
+    }
 
     private async Task<SaveAnswer> StoreAsync(EditionRecord edition)
     {

@@ -65,9 +65,11 @@ public static class QuotePdf
         return string.Join(" · ", words);
     }
 
-    private static string Mass(QuoteView view) => view.Figures.SecondHalf is { } half
-        ? Say($"{view.Format.Mass(view.Figures.Mass)} or {view.Format.Mass(half.Mass)}")
-        : view.Format.Mass(view.Figures.Mass).ToString();
+    private static string Mass(QuoteView view)
+    {
+        var first = view.Format.Mass(view.Figures.Mass);
+        return view.Figures.SecondHalf is { } half && view.Format.Mass(half.Mass) is var second && second != first ? Say($"{first} or {second}") : first.ToString();
+    }
 
     private static void Printed(PdfSheet sheet, QuoteView view)
     {

@@ -31,6 +31,16 @@ public sealed partial class QuotePdfTests
     }
 
     [Fact]
+    public void A_copy_of_a_run_on_two_papers_weighs_the_one_or_the_other()
+    {
+        var thin = ARun.Job.Edition.Parts.ToList().FindIndex(part => part.StockId == "thin");
+        var view = AQuote.View(job: job => job with { SecondHalf = new SecondHalf(thin, "green") });
+        var (first, second) = (view.Format.Mass(view.Figures.Mass), view.Format.Mass(view.Figures.SecondHalf!.Mass));
+
+        Assert.Contains($"{first} or {second} a copy".Replace('\u00a0', ' '), Read(QuotePdf.Of(view, allLines: true)).Replace('\u00a0', ' '), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_word_that_no_line_holds_is_broken_and_none_of_it_is_lost()
     {
         var view = AQuote.View();
